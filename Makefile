@@ -1,0 +1,88 @@
+# A list of names. `make demo` and `make test` are the two to know; each sets itself up.
+# From a fresh clone they need python3 (3.11 or newer) with venv, make and git.
+
+PYTHON ?= python3
+BIN := .venv/bin
+PIP := $(BIN)/python -m pip install -qq --disable-pip-version-check
+PYTEST := $(BIN)/python -m pytest -q
+# Two, like the smallest machine that runs the tests; `make test JOBS=8` on a larger one.
+JOBS ?= 2
+SHEETS := build/wren-house
+
+.PHONY: help demo test check bench long lock sheets-accept format clean
+.DELETE_ON_ERROR:
+
+help:
+	@echo 'demo           plan the example house and write its sheets to $(SHEETS)'
+	@echo 'test           every check: style, types, layers, tests, docstring examples, benchmarks once'
+	@echo 'check          the quick ones only: style, types, layers'
+	@echo 'bench          measure how long the fit and the nester take'
+	@echo 'long           property tests and heavy tests with their full counts'
+	@echo 'sheets-accept  write the sheets of today as the approved ones; then read the diff'
+	@echo 'format         lay out the code and mend what can be mended by itself'
+	@echo 'lock           pin what the project needs; FLAGS=--upgrade takes the newest'
+	@echo 'clean          remove all that was made here, the environment too'
+
+demo: .venv/installed
+	@$(BIN)/longpoint plan examples/wren-house.toml --out $(SHEETS) || [ $$? -eq 1 ]
+	@echo 'The sheets are in $(SHEETS): open sheets.pdf. One window is held: its readings are in doubt.'
+
+test: check
+	@echo 'Tests, docstring examples and coverage of the core ...'
+	@$(PYTEST) -n $(JOBS) --benchmark-disable --cov --cov-report=term
+	@echo 'Benchmarks, once each, untimed ...'
+	@$(PYTEST) tests/bench -m bench --benchmark-disable
+
+check: .venv/tools
+	@echo 'Style, types and layers ...'
+	@$(BIN)/ruff check --quiet
+	@$(BIN)/ruff format --quiet --check
+	@$(BIN)/mypy --no-error-summary
+	@$(BIN)/lint-imports --no-logo
+
+bench: .venv/tools
+	@$(PYTEST) tests/bench -m bench --benchmark-only
+
+long: .venv/tools
+	@HYPOTHESIS_PROFILE=long $(PYTEST) -n $(JOBS) --benchmark-disable -m 'property or long'
+
+sheets-accept: .venv/tools
+	@GOLDEN_ACCEPT=1 $(PYTEST) tests/golden
+	@git status --short -- tests/golden/expected
+
+format: .venv/tools
+	@$(BIN)/ruff check --quiet --fix-only
+	@$(BIN)/ruff format
+
+# The lock for the tools comes first; the small one for the demo takes its pins from it.
+LOCK := build/lock/bin/uv pip compile --quiet --universal --python-version 3.11 \
+	--fork-strategy fewest --generate-hashes --no-header --no-emit-index-url \
+	--no-emit-find-links --no-annotate $(FLAGS) pyproject.toml
+lock: build/lock/bin/uv
+	@$(LOCK) --group dev --output-file requirements-dev.txt
+	@$(LOCK) --group install --constraints requirements-dev.txt --output-file requirements-run.txt
+
+clean:
+	@rm -rf .venv build dist .coverage .*_cache .hypothesis .benchmarks
+
+build/lock/bin/uv:
+	@$(PYTHON) -m venv build/lock
+	@build/lock/bin/python -m pip install -qq --disable-pip-version-check uv
+
+.venv/bin/python:
+	@$(PYTHON) -c 'import sys; sys.version_info >= (3, 11) or sys.exit("longpoint needs Python 3.11 or newer.")'
+	@$(PYTHON) -m venv .venv
+
+.venv/run: requirements-run.txt | .venv/bin/python
+	@echo 'Setting up: what longpoint needs to run ...'
+	@$(PIP) --require-hashes -r $<
+	@touch $@
+
+.venv/installed: .venv/run pyproject.toml src/longpoint/__init__.py
+	@$(PIP) --no-deps --no-build-isolation -e .
+	@touch $@
+
+.venv/tools: requirements-dev.txt .venv/installed
+	@echo 'Setting up: what its tests need ...'
+	@$(PIP) --require-hashes -r $<
+	@touch $@
