@@ -1,0 +1,88 @@
+"""Write lengths and angles as they stand on a sheet.
+
+Millimetres to the half, inches to the sixteenth; angles to the tenth of a degree.
+"""
+
+import math
+from fractions import Fraction
+from typing import Final
+
+from longpoint.quantities.length import MM_PER_INCH, Units
+
+SIXTEENTHS: Final = 16
+
+
+def round_half_mm(length_mm: float) -> float:
+    """Return the length to the nearest half millimetre, halves away from zero.
+
+    Example:
+        >>> round_half_mm(1255.25), round_half_mm(1255.74)
+        (1255.5, 1255.5)
+    """
+    return math.copysign(math.floor(abs(length_mm) * 2 + 0.5 + 1e-9) / 2, length_mm)
+
+
+def format_length(length_mm: float, units: Units = Units.MM) -> str:
+    """Return a length as printed on a sheet, without the unit.
+
+    Example:
+        >>> format_length(1255.3), format_length(1197.0)
+        ('1255.5', '1197')
+        >>> format_length(1187.45, Units.INCH)
+        '46 3/4'
+    """
+    match units:
+        case Units.MM:
+            return f"{round_half_mm(length_mm) + 0.0:g}" if abs(length_mm) >= 0.25 else "0"
+        case Units.INCH:
+            return _inches(length_mm)
+
+
+def format_tenth(length_mm: float, units: Units = Units.MM) -> str:
+    """Return a length for the hand sum: tenths of a millimetre, thirty-seconds of an inch.
+
+    Example:
+        >>> format_tenth(1.3), format_tenth(57.0)
+        ('1.3', '57')
+    """
+    if units is Units.INCH:
+        return _inches(length_mm, parts=32)
+    return f"{round(length_mm, 1) + 0.0:g}"
+
+
+def format_unit(units: Units) -> str:
+    """Return the unit as printed behind a length."""
+    return "mm" if units is Units.MM else "in"
+
+
+def format_with_unit(length_mm: float, units: Units = Units.MM) -> str:
+    """Return a length with its unit.
+
+    Example:
+        >>> format_with_unit(1187.45, Units.INCH), format_with_unit(5.0)
+        ('46 3/4 in', '5 mm')
+    """
+    return f"{format_length(length_mm, units)} {format_unit(units)}"
+
+
+def format_angle(angle_deg: float) -> str:
+    """Return an angle in tenths of a degree, as set on a saw.
+
+    Example:
+        >>> format_angle(44.97), format_angle(-0.04)
+        ('45.0', '0.0')
+    """
+    return f"{round(angle_deg, 1) + 0.0:.1f}"
+
+
+def _inches(length_mm: float, parts: int = SIXTEENTHS) -> str:
+    sign = "-" if length_mm < 0 else ""
+    counted = math.floor(abs(length_mm) / MM_PER_INCH * parts + 0.5 + 1e-9)
+    whole, rest = divmod(counted, parts)
+    if counted == 0:
+        return "0"
+    if rest == 0:
+        return f"{sign}{whole}"
+    fraction = Fraction(rest, parts)
+    text = f"{fraction.numerator}/{fraction.denominator}"
+    return f"{sign}{whole} {text}" if whole else f"{sign}{text}"
