@@ -1,0 +1,139 @@
+"""Windows, doors and cased openings as written down."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Generic, TypeVar
+
+from longpoint.survey.readings import OpeningReadings
+
+T = TypeVar("T")
+S = TypeVar("S")
+
+
+class OpeningKind(StrEnum):
+    """What kind of hole it is."""
+
+    WINDOW = "window"
+    DOOR = "door"
+    CASED = "cased"
+    """A lined opening without a door."""
+
+
+class Layout(StrEnum):
+    """Which pieces surround it."""
+
+    ALL_ROUND = "all-round"
+    LEGS_AND_HEAD = "legs-and-head"
+    BOARD_AND_APRON = "board-and-apron"
+
+
+class Method(StrEnum):
+    """The way of fixing; every figure that depends on it names it."""
+
+    BATCH = "batch"
+    """All cut, legs nailed once each end, tapped, then head and sill piece."""
+    IN_PLACE = "in-place"
+    """Each piece marked off the pieces already up."""
+    BENCH = "bench"
+    """The frame joined on the bench with 45s, then shared over the opening."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PerSide(Generic[T]):
+    """One value for each side of an opening."""
+
+    head: T
+    right: T
+    bottom: T
+    left: T
+
+    def anticlockwise(self) -> tuple[T, T, T, T]:
+        """Return bottom, right, head, left: the order of the sides."""
+        return (self.bottom, self.right, self.head, self.left)
+
+    def map(self, change: "Callable[[T], S]") -> "PerSide[S]":
+        """Return the four values changed one by one."""
+        return PerSide(
+            head=change(self.head),
+            right=change(self.right),
+            bottom=change(self.bottom),
+            left=change(self.left),
+        )
+
+    def mirrored(self) -> "PerSide[T]":
+        """Return the same set as seen from the other face."""
+        return PerSide(head=self.head, right=self.left, bottom=self.bottom, left=self.right)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Arch:
+    """An arched head as read over straight sides."""
+
+    rise_mm: float
+    crown_mm: float | None = None
+    """Crown above the sill, where it was read as well."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Nominal:
+    """The size on the drawing: what siblings of a batch should share."""
+
+    width_mm: float
+    height_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Opening:
+    """One opening with its settings resolved against the house's defaults.
+
+    Attributes:
+        mark: Its mark, unique in the house.
+        room: Room it is read from; may be empty.
+        kind: Window, door or cased opening.
+        layout: Which pieces surround it.
+        readings: What was read of the first face.
+        readings_b: What was read of the second face; None: the mirror of the first.
+        faces: 1 or 2 faces to trim.
+        quirk_mm: Set-back of the trim from the lining's edge, per side.
+        quirk_band_mm: Least and most quirk the crew accepts.
+        profiles: Names of the profiles, per side (bottom: sill piece or apron).
+        board: Name of the window board's profile; empty when there is none to cut.
+        horn_mm: How far the window board runs past the architraves at each end.
+        method: The way of fixing.
+        floor_cover_mm: Thickness still to be laid under the legs.
+        max_gap_mm: The crew's own limit for an open joint.
+        lining_edge_mm: Thickness of the reveal's edge seen; None when not read.
+        raked: True when opposite sides are meant to differ.
+        arch: An arched head; None for a straight one.
+        nominal: Size on the drawing, where there is one.
+        batch: Name of a group of openings made alike; may be empty.
+        accept: Codes of findings that the crew has looked at and accepts here.
+    """
+
+    mark: str
+    room: str = ""
+    kind: OpeningKind
+    layout: Layout
+    readings: OpeningReadings
+    readings_b: OpeningReadings | None = None
+    faces: int = 1
+    quirk_mm: PerSide[float]
+    quirk_band_mm: tuple[float, float] = (3.0, 7.0)
+    profiles: PerSide[str]
+    board: str = ""
+    horn_mm: float = 0.0
+    method: Method = Method.BATCH
+    floor_cover_mm: float = 0.0
+    max_gap_mm: float = 0.5
+    lining_edge_mm: float | None = None
+    raked: bool = False
+    arch: Arch | None = None
+    nominal: Nominal | None = None
+    batch: str = ""
+    accept: tuple[str, ...] = ()
+
+    @property
+    def stands_on_floor(self) -> bool:
+        """Tell whether the legs run down to a floor."""
+        return self.kind is not OpeningKind.WINDOW

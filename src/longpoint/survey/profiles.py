@@ -1,0 +1,50 @@
+"""Cross-sections and the sticks of them that can be had."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Profile:
+    """One moulding section.
+
+    Attributes:
+        name: The crew's or the merchant's name.
+        width_mm: Face across the wall; of skirting, its height. > 0.
+        thickness_mm: Off the wall. > 0.
+        reversible: True when the section is the same from both edges, so that a piece may be
+            turned end for end.
+        material: As written; may be empty.
+    """
+
+    name: str
+    width_mm: float
+    thickness_mm: float
+    reversible: bool = False
+    material: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stock:
+    """One length of one profile that can be bought.
+
+    Attributes:
+        profile: Name of the profile.
+        length_mm: Length of a new stick. > 0.
+        price: Price of one stick; None: lengths are compared by metres.
+        count: How many there are; None: as many as needed.
+    """
+
+    profile: str
+    length_mm: float
+    price: Decimal | None = None
+    count: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offcut:
+    """Kept lengths on the rack, used first and at no cost."""
+
+    profile: str
+    length_mm: float
+    count: int = 1
