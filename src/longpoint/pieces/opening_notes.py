@@ -1,0 +1,70 @@
+"""What a shape out of square means for the joints and the quirk, by way of fixing."""
+
+from typing import Final
+
+from longpoint.errors import Finding, Severity
+from longpoint.pieces.bench_frame import bench_frame
+from longpoint.quantities.formatting import format_angle, format_with_unit
+from longpoint.shape.fitted import FittedOpening
+from longpoint.survey.house import House
+from longpoint.survey.openings import Layout, Method, Opening
+from longpoint.trims.joints import gap_of_plain_mitres_mm
+
+WORTH_SAYING_DEG: Final = 0.3
+"""A mitred corner this far off square is worth a sentence; under it a 45 closes by tapping."""
+
+_CORNER_WORDS: Final = ("bottom left", "bottom right", "top right", "top left")
+
+
+def square_notes(house: House, opening: Opening, fitted: FittedOpening) -> tuple[Finding, ...]:
+    """Return what is to be said about an opening out of square, naming the way of fixing."""
+    on_floor = opening.layout is not Layout.ALL_ROUND
+    mitred = (2, 3) if on_floor else (0, 1, 2, 3)
+    worst = max(mitred, key=lambda corner: abs(fitted.corner_deg[corner] - 90.0))
+    off_deg = abs(fitted.corner_deg[worst] - 90.0)
+    frame = bench_frame(fitted, on_floor=on_floor)
+    sides = opening.quirk_mm.anticlockwise()[1 if on_floor else 0 :]
+    least_mm = min(sides) + frame.least_off_mm
+    most_mm = max(sides) + frame.most_off_mm
+    band_least_mm, band_most_mm = opening.quirk_band_mm
+    is_within = band_least_mm - 0.25 <= least_mm and most_mm <= band_most_mm + 0.25
+    read = (
+        f"The {_CORNER_WORDS[worst]} corner is {format_angle(fitted.corner_deg[worst])} degrees."
+    )
+    quirks = (
+        f"quirks from {format_with_unit(least_mm, house.units)} "
+        f"to {format_with_unit(most_mm, house.units)}"
+    )
+    if opening.method is Method.BENCH:
+        if is_within:
+            return ()
+        return (
+            Finding(
+                code="quirk-band",
+                severity=Severity.WARNING,
+                place=opening.mark,
+                read=read,
+                wrong=f"A frame joined on the bench with 45s leaves {quirks}, outside what you "
+                f"accept.",
+                do="Cut this one to its own corners (method batch), or re-set the reveal.",
+            ),
+        )
+    if off_deg < WORTH_SAYING_DEG or opening.raked:
+        return ()
+    gap_mm = gap_of_plain_mitres_mm(
+        house.profile(opening.profiles.head).width_mm, fitted.corner_deg[worst]
+    )
+    shared = "stays within what you accept" if is_within else "goes outside what you accept"
+    return (
+        Finding(
+            code="out-of-square",
+            severity=Severity.NOTE,
+            place=opening.mark,
+            read=read,
+            wrong=f"With 45s all round, nailed parallel to the reveal, that joint would stand open "
+            f"about {gap_mm:.1f} mm; a square frame tapped to share closes and leaves {quirks}, "
+            f"which {shared}.",
+            do="The saw angles on the sheet close each corner as it is; or cut 45s and share, "
+            "as you choose.",
+        ),
+    )
