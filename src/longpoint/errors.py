@@ -36,7 +36,7 @@ class Finding:
     """One thing the carpenter must know, tied to the place where it stands.
 
     Attributes:
-        code: Short stable name, listed in `longpoint.findings_index`.
+        code: Short stable name, one of those in docs/reference/findings.md.
         severity: How far it reaches.
         place: Mark of the opening, run or wall; the house's name for the whole house.
         read: First sentence: what was read.

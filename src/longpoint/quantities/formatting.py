@@ -33,7 +33,7 @@ def format_length(length_mm: float, units: Units = Units.MM) -> str:
     """
     match units:
         case Units.MM:
-            return f"{round_half_mm(length_mm) + 0.0:g}" if abs(length_mm) >= 0.25 else "0"
+            return _tenths(round_half_mm(length_mm))
         case Units.INCH:
             return _inches(length_mm)
 
@@ -47,7 +47,7 @@ def format_tenth(length_mm: float, units: Units = Units.MM) -> str:
     """
     if units is Units.INCH:
         return _inches(length_mm, parts=32)
-    return f"{round(length_mm, 1) + 0.0:g}"
+    return _tenths(length_mm)
 
 
 def format_unit(units: Units) -> str:
@@ -73,6 +73,10 @@ def format_angle(angle_deg: float) -> str:
         ('45.0', '0.0')
     """
     return f"{round(angle_deg, 1) + 0.0:.1f}"
+
+
+def _tenths(value: float) -> str:
+    return f"{round(value, 1) + 0.0:.1f}".removesuffix(".0")
 
 
 def _inches(length_mm: float, parts: int = SIXTEENTHS) -> str:

@@ -14,6 +14,12 @@ MM_PER_INCH: Final = 25.4
 LONGEST_MM: Final = 100_000.0
 """A hundred metres: nothing in a small house is longer, so a larger figure is a slip of the pen."""
 
+LONGEST_TEXT: Final = 40
+"""No length needs more signs than this."""
+
+INCH_PARTS: Final = (2, 4, 8, 16, 32, 64)
+"""What the inch of a tape is divided into."""
+
 
 class Units(StrEnum):
     """The unit in which a house was read."""
@@ -22,12 +28,34 @@ class Units(StrEnum):
     INCH = "in"
 
 
-_FEET = re.compile(r"^\s*(?P<feet>\d+(?:\.\d+)?)\s*(?:'|′|ft\b\.?)\s*-?\s*(?P<rest>.*)$")
+_NUMBER = r"\d+(?:\.\d+)?|\.\d+"
+_MM = re.compile(rf"^(?P<value>{_NUMBER})\s*(?P<unit>mm|cm|m)?$")
+_FEET = re.compile(r"^(?P<feet>\d+(?:\.\d+)?)\s*(?:'|(?:ft|foot|feet)\b\.?)\s*-?\s*(?P<rest>.*)$")
 _INCHES = re.compile(
-    r"^\s*(?:(?P<whole>\d+(?:\.\d+)?|\.\d+)(?!\s*/))?"
-    r"\s*-?\s*(?:(?P<top>\d+)\s*/\s*(?P<bottom>\d+))?\s*(?:\"|″|''|in\b\.?)?\s*$"
+    rf"^(?:(?P<number>{_NUMBER})|(?:(?P<whole>\d+)(?:\s*-\s*|\s+))?"
+    r"(?P<top>\d+)\s*/\s*(?P<bottom>\d+))\s*(?P<mark>\"|in(?:ch(?:es)?)?\b\.?)?$"
 )
-_MM = re.compile(r"^\s*(?P<value>\d+(?:\.\d+)?|\.\d+)\s*(?P<unit>mm|cm|m)?\s*$")
+
+_MM_IN = {None: Fraction(1), "mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000)}
+_MM_IN_INCH = Fraction(254, 10)
+
+# What a phone's keyboard makes of the signs on a tape.
+_SIGNS = str.maketrans(
+    {
+        "′": "'",
+        "’": "'",  # noqa: RUF001
+        "″": '"',
+        "”": '"',
+        "⁄": "/",  # noqa: RUF001
+        "½": " 1/2",
+        "¼": " 1/4",
+        "¾": " 3/4",
+        "⅛": " 1/8",
+        "⅜": " 3/8",
+        "⅝": " 5/8",
+        "⅞": " 7/8",
+    }
+)
 
 
 def parse_length(written: object, units: Units) -> float:
@@ -37,7 +65,8 @@ def parse_length(written: object, units: Units) -> float:
         written: A number in `units`, or text: ``"1187"``, ``"1187.5"``, ``"1187 mm"``,
             ``"46 3/4"``, ``"3' 10 3/4\""``.
         units: What a bare number means. Text with a foot or inch mark is inches whatever the unit,
-            text ending in ``mm``, ``cm`` or ``m`` is metric.
+            text ending in ``mm``, ``cm`` or ``m`` is metric. In a house in mm a fraction is inches
+            too, but a bare half is refused: it may be half a millimetre.
 
     Returns:
         Length in mm, 0 <= length <= 100 000.
@@ -57,17 +86,17 @@ def parse_length(written: object, units: Units) -> float:
         raise _unreadable(written)
     if isinstance(written, str):
         length_mm = _parse_text(written, units)
-    else:
-        length_mm = float(written) * (MM_PER_INCH if units is Units.INCH else 1.0)
-    if not math.isfinite(length_mm) or length_mm < 0:
+    elif (isinstance(written, float) and not math.isfinite(written)) or written < 0:
         raise _unreadable(written)
+    else:
+        length_mm = Fraction(written) * (_MM_IN_INCH if units is Units.INCH else 1)
     if length_mm > LONGEST_MM:
         raise QuantityError(
             f"The length is written as {_shown(written)}.",
             "That is over a hundred metres.",
             "Write it in the house's unit, or with its unit behind it.",
         )
-    return length_mm
+    return float(length_mm)
 
 
 def parse_signed_length(written: object, units: Units) -> float:
@@ -93,37 +122,55 @@ def parse_signed_length(written: object, units: Units) -> float:
     return parse_length(written, units)
 
 
-def _parse_text(written: str, units: Units) -> float:
-    text = written.strip().lower()
+def _parse_text(written: str, units: Units) -> Fraction:
+    if len(written) > LONGEST_TEXT:
+        raise _unreadable(written)
+    text = " ".join(written.lower().translate(_SIGNS).replace("''", '"').split())
+    if "," in text:
+        raise QuantityError(
+            f"The length is written as {_shown(written)}.",
+            "A comma may stand for a decimal point or part off the thousands.",
+            "Write it with a point and without a comma, like 1187.5.",
+        )
     metric = _MM.match(text)
     if metric and (metric["unit"] or units is Units.MM):
-        return float(metric["value"]) * {"cm": 10.0, "m": 1000.0}.get(metric["unit"] or "mm", 1.0)
+        return Fraction(metric["value"]) * _MM_IN[metric["unit"]]
     feet = _FEET.match(text)
-    if feet:
-        rest = feet["rest"]
-        inches = _parse_inches(rest, written) if rest.strip() else Fraction(0)
-        return float((Fraction(feet["feet"]) * 12 + inches) * Fraction("25.4"))
-    has_inch_mark = any(mark in text for mark in ('"', "″", "''", "in", "/"))
-    if units is Units.INCH or has_inch_mark:
-        return float(_parse_inches(text, written) * Fraction("25.4"))
-    raise _unreadable(written)
-
-
-def _parse_inches(text: str, written: str) -> Fraction:
-    found = _INCHES.match(text)
-    if not found or not (found["whole"] or found["top"]):
+    if feet is None:
+        return _parse_inches(text, written, is_bare_half_clear=units is Units.INCH) * _MM_IN_INCH
+    if not feet["rest"]:
+        return Fraction(feet["feet"]) * 12 * _MM_IN_INCH
+    inches = _parse_inches(feet["rest"], written)
+    if "." in feet["feet"] or inches >= 12:
         raise _unreadable(written)
-    fraction = Fraction(0)
-    if found["top"]:
-        if int(found["bottom"]) == 0:
-            raise _unreadable(written)
-        fraction = Fraction(int(found["top"]), int(found["bottom"]))
-        if fraction >= 1 or "." in (found["whole"] or ""):
-            raise _unreadable(written)
-    return Fraction(found["whole"] or 0) + fraction
+    return (Fraction(feet["feet"]) * 12 + inches) * _MM_IN_INCH
+
+
+def _parse_inches(text: str, written: str, *, is_bare_half_clear: bool = True) -> Fraction:
+    found = _INCHES.match(text)
+    if not found:
+        raise _unreadable(written)
+    if found["number"]:
+        return Fraction(found["number"])
+    top, bottom = int(found["top"]), int(found["bottom"])
+    if bottom not in INCH_PARTS or top >= bottom:
+        raise QuantityError(
+            f"The length is written as {_shown(written)}.",
+            f"No tape's inch has a mark at {top}/{bottom}.",
+            "Write it in halves, quarters, eighths, 16ths, 32nds or 64ths, like 46 3/4.",
+        )
+    if bottom == 2 and not found["mark"] and not is_bare_half_clear:
+        raise QuantityError(
+            f"The length is written as {_shown(written)} in a house read in mm.",
+            "It may be half an inch or half a millimetre.",
+            'Write 1187.5 for millimetres, or 46 1/2" for inches.',
+        )
+    return int(found["whole"] or 0) + Fraction(top, bottom)
 
 
 def _shown(written: object) -> str:
+    if isinstance(written, int) and abs(written) >= 10**15:
+        return "a number of over 15 digits"
     text = repr(written)
     return text if len(text) <= 40 else text[:37] + "..."
 
