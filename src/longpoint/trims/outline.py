@@ -112,15 +112,15 @@ def offset_corners(corners: tuple[Point, ...], out_mm: tuple[float, ...]) -> tup
     """Return the corners of an anticlockwise polygon with each side moved outwards.
 
     Raises:
-        PieceError: Two neighbouring sides run in one line.
+        PieceError: Two neighbouring sides run in one line, or a side has no length.
     """
     lines = []
-    for index, here in enumerate(corners):
-        after = corners[(index + 1) % len(corners)]
-        ux, uy = direction(here, after)
-        dx, dy = uy * out_mm[index], -ux * out_mm[index]
-        lines.append((here.moved(dx, dy), after.moved(dx, dy)))
     try:
+        for index, here in enumerate(corners):
+            after = corners[(index + 1) % len(corners)]
+            ux, uy = direction(here, after)
+            dx, dy = uy * out_mm[index], -ux * out_mm[index]
+            lines.append((here.moved(dx, dy), after.moved(dx, dy)))
         return tuple(line_crossing(*lines[i - 1], *lines[i]) for i in range(len(lines)))
     except ShapeError as error:
         raise PieceError(error.read, error.wrong, error.do) from error
