@@ -2,9 +2,15 @@
 
 import math
 from dataclasses import dataclass
+from typing import Final
 
 from longpoint.shape.fitted import FittedOpening
 from longpoint.shape.point import Point, line_crossing
+
+MOST_TURN: Final = math.radians(20.0)
+"""No frame is turned further over an opening."""
+
+SEARCH_STEPS: Final = 80
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,30 +41,18 @@ def bench_frame(fitted: FittedOpening, *, on_floor: bool) -> BenchFrame:
         The rectangle, and how far the quirk strays from what was asked.
 
     References:
-        Least squares of a rectangle on the four corners: turned to the mean direction of its
-        sides, each side through the mean of its two corners.
+        Each side through the middle of its two corners, turned so that the largest departure is
+        the least; for a leaning opening A x B that is s A / (2 (A + B)) for a lean of s over B.
     """
-    turn = _mean_turn(fitted, on_floor=on_floor)
+    turn = _best_turn(fitted, on_floor=on_floor)
     local = tuple(_turned(p, -turn) for p in fitted.corners)
-    left = (local[0].x_mm + local[3].x_mm) / 2.0
-    right = (local[1].x_mm + local[2].x_mm) / 2.0
-    top = (local[2].y_mm + local[3].y_mm) / 2.0
-    bottom = (local[0].y_mm + local[1].y_mm) / 2.0
-    off_mm = [
-        local[0].x_mm - left,
-        local[3].x_mm - left,
-        right - local[1].x_mm,
-        right - local[2].x_mm,
-        top - local[2].y_mm,
-        top - local[3].y_mm,
-    ]
+    left, right, top, bottom = _middles(local)
+    off_mm = _off_mm(local, on_floor=on_floor)
     bl, br = Point(left, bottom), Point(right, bottom)
     tr, tl = Point(right, top), Point(left, top)
     if on_floor:
         bl = line_crossing(bl, tl, local[0], local[1])
         br = line_crossing(br, tr, local[0], local[1])
-    else:
-        off_mm += [local[0].y_mm - bottom, local[1].y_mm - bottom]
     return BenchFrame(
         corners=(_turned(bl, turn), _turned(br, turn), _turned(tr, turn), _turned(tl, turn)),
         least_off_mm=min(off_mm),
@@ -66,17 +60,46 @@ def bench_frame(fitted: FittedOpening, *, on_floor: bool) -> BenchFrame:
     )
 
 
-def _mean_turn(fitted: FittedOpening, *, on_floor: bool) -> float:
-    """Return the mean turn of the sides off the axes, each weighed by its length."""
-    total = weight = 0.0
-    for side in range(1 if on_floor else 0, 4):
-        here, after = fitted.corners[side], fitted.corners[(side + 1) % 4]
-        along = math.atan2(after.y_mm - here.y_mm, after.x_mm - here.x_mm)
-        off = (along - side * math.pi / 2.0 + math.pi) % (2.0 * math.pi) - math.pi
-        length_mm = here.distance_mm(after)
-        total += off * length_mm
-        weight += length_mm
-    return total / weight
+def _best_turn(fitted: FittedOpening, *, on_floor: bool) -> float:
+    """Return the turn that leaves the least of the largest departures; it is convex in the turn."""
+
+    def worst_mm(turn: float) -> float:
+        return max(_off_mm(tuple(_turned(p, -turn) for p in fitted.corners), on_floor=on_floor))
+
+    low, high = -MOST_TURN, MOST_TURN
+    for _ in range(SEARCH_STEPS):
+        third = (high - low) / 3.0
+        if worst_mm(low + third) < worst_mm(high - third):
+            high -= third
+        else:
+            low += third
+    return (low + high) / 2.0
+
+
+def _middles(local: tuple[Point, ...]) -> tuple[float, float, float, float]:
+    """Return left, right, top and bottom of the rectangle: the middle of each side's corners."""
+    return (
+        (local[0].x_mm + local[3].x_mm) / 2.0,
+        (local[1].x_mm + local[2].x_mm) / 2.0,
+        (local[2].y_mm + local[3].y_mm) / 2.0,
+        (local[0].y_mm + local[1].y_mm) / 2.0,
+    )
+
+
+def _off_mm(local: tuple[Point, ...], *, on_floor: bool) -> tuple[float, ...]:
+    """Return the change of the quirk at every corner of every side that has one."""
+    left, right, top, bottom = _middles(local)
+    off = [
+        local[0].x_mm - left,
+        local[3].x_mm - left,
+        right - local[1].x_mm,
+        right - local[2].x_mm,
+        top - local[2].y_mm,
+        top - local[3].y_mm,
+    ]
+    if not on_floor:
+        off += [local[0].y_mm - bottom, local[1].y_mm - bottom]
+    return tuple(off)
 
 
 def _turned(point: Point, angle: float) -> Point:

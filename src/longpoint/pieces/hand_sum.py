@@ -1,7 +1,6 @@
 """The sum behind a hook reading, so that a carpenter can check it by hand."""
 
 import math
-from collections.abc import Callable
 
 from longpoint.quantities.formatting import format_tenth
 from longpoint.quantities.length import MM_PER_INCH, Units
@@ -19,8 +18,9 @@ def hand_sum(
 ) -> str:
     """Return the sum from the fitted side to the hook reading.
 
-    The parts are rounded to tenths (inches: thirty-seconds) and the last one takes what rounding
-    left over, so that the sum as printed is right to the last figure.
+    Every part is a whole number of tenths (inches: thirty-seconds) as it is printed, and what
+    rounding leaves over is said or goes to the last parts, so that the sum as printed is right to
+    the last figure.
 
     Args:
         side_mm: The opening's side, as fitted.
@@ -40,36 +40,34 @@ def hand_sum(
     """
     step_mm = 0.1 if units is Units.MM else MM_PER_INCH / 32.0
 
-    def whole(value_mm: float) -> float:
-        return round(value_mm / step_mm) * step_mm
+    def count(value_mm: float) -> int:
+        return math.floor(value_mm / step_mm + 0.5 + 1e-9)
 
-    def text(value_mm: float) -> str:
-        return format_tenth(value_mm, units)
+    def text(steps: int) -> str:
+        return format_tenth(steps * step_mm, units)
 
-    parts = [text(side_mm)]
-    running_mm = whole(side_mm)
-    for quirk_text, quirk_mm in _quirk_parts(quirks_mm, text):
-        parts.append(quirk_text)
-        running_mm += whole(quirk_mm)
+    parts = [text(count(side_mm))]
+    so_far = count(side_mm)
+    quirks = tuple(count(q) for q in quirks_mm)
+    so_far += sum(quirks)
+    if len(quirks) == 2 and quirks_mm[0] == quirks_mm[1]:
+        parts.append(f"+ 2 x {text(quirks[0])}")
+    else:
+        parts.extend(f"+ {text(q)}" for q in quirks)
     if cover_mm:
-        parts.append(f"- {text(cover_mm)} floor cover")
-        running_mm -= whole(cover_mm)
-    corner_mm = whole(inner_mm) - running_mm
-    if abs(corner_mm) > step_mm / 2:
-        parts.append(f"{'+' if corner_mm > 0 else '-'} {text(abs(corner_mm))} corners off square")
+        parts.append(f"- {text(count(cover_mm))} floor cover")
+        so_far -= count(cover_mm)
+    rest = count(inner_mm) - so_far
+    if rest:
+        corner_mm = inner_mm - (side_mm + math.fsum(quirks_mm) - cover_mm)
+        reason = "corners off square" if abs(corner_mm) >= step_mm / 2.0 else "rounding"
+        parts.append(f"{'+' if rest > 0 else '-'} {text(abs(rest))} {reason}")
     if mitre_deg is None:
-        return f"{' '.join(parts)} = {text(whole(inner_mm))}"
+        return f"{' '.join(parts)} = {text(count(inner_mm))}"
     past_mm = width_mm * math.tan(math.radians(mitre_deg))
-    total_mm = math.hypot(inner_mm + past_mm, width_mm)
-    parts.append(f"+ {text(whole(past_mm))}")
-    slant_mm = whole(total_mm) - whole(inner_mm) - whole(past_mm)
-    parts.append(f"+ {text(slant_mm)} slant")
-    return f"{' '.join(parts)} = {text(whole(total_mm))}"
-
-
-def _quirk_parts(
-    quirks_mm: tuple[float, ...], text: Callable[[float], str]
-) -> list[tuple[str, float]]:
-    if len(quirks_mm) == 2 and quirks_mm[0] == quirks_mm[1]:
-        return [(f"+ 2 x {text(quirks_mm[0])}", 2.0 * quirks_mm[0])]
-    return [(f"+ {text(q)}", q) for q in quirks_mm]
+    total = count(math.hypot(inner_mm + past_mm, width_mm))
+    slant = max(0, total - count(inner_mm) - count(past_mm))
+    parts.append(f"+ {text(total - count(inner_mm) - slant)}")
+    if slant:
+        parts.append(f"+ {text(slant)} slant")
+    return f"{' '.join(parts)} = {text(total)}"

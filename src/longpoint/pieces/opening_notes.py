@@ -28,9 +28,7 @@ def square_notes(house: House, opening: Opening, fitted: FittedOpening) -> tuple
     most_mm = max(sides) + frame.most_off_mm
     band_least_mm, band_most_mm = opening.quirk_band_mm
     is_within = band_least_mm - 0.25 <= least_mm and most_mm <= band_most_mm + 0.25
-    read = (
-        f"The {_CORNER_WORDS[worst]} corner is {format_angle(fitted.corner_deg[worst])} degrees."
-    )
+    read = f"The {_CORNER_WORDS[worst]} corner is {format_angle(fitted.corner_deg[worst])} degrees."
     quirks = (
         f"quirks from {format_with_unit(least_mm, house.units)} "
         f"to {format_with_unit(most_mm, house.units)}"

@@ -101,9 +101,7 @@ class _Maker:
         self.fitted = fitted
         self.quirks_mm = quirk.anticlockwise()
         is_b = fitted.face == "b"
-        self.profiles = (
-            opening.profiles.mirrored() if is_b else opening.profiles
-        ).anticlockwise()
+        self.profiles = (opening.profiles.mirrored() if is_b else opening.profiles).anticlockwise()
         self.has_bare_bottom = opening.layout is not Layout.ALL_ROUND
 
     def side(self, side: int, edges: TrimEdges) -> Piece:
