@@ -1,0 +1,120 @@
+"""Splitting a run that no stick is long enough for.
+
+Both parts are sawn at 45 through the thickness; the left one keeps the longer back, so the right
+one laps over it. The parts' faces add up to the run's face; each joint costs one thickness of stock
+more.
+"""
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+from longpoint.pieces.piece import CutKind, EndCut
+from longpoint.survey.house import House
+
+SCARF_DEG: Final = 45.0
+
+LEAST_PART_MM: Final = 600.0
+"""No part is shorter, so that each still holds to two studs; common practice, no source."""
+
+UNDER_CUT: Final = EndCut(kind=CutKind.SCARF, bevel_deg=SCARF_DEG)
+"""Right end of the part that lies under: its back is the longer."""
+
+OVER_CUT: Final = EndCut(kind=CutKind.SCARF, bevel_deg=-SCARF_DEG)
+"""Left end of the part that laps over: its face is the longer."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reach:
+    """From where to where a board reaches along the wall, on its back and on its face. [mm]"""
+
+    back_start_mm: float
+    face_start_mm: float
+    back_end_mm: float
+    face_end_mm: float
+
+    @property
+    def start_mm(self) -> float:
+        """Its leftmost point."""
+        return min(self.back_start_mm, self.face_start_mm)
+
+    @property
+    def end_mm(self) -> float:
+        """Its rightmost point."""
+        return max(self.back_end_mm, self.face_end_mm)
+
+    @property
+    def face_mm(self) -> float:
+        """Length along the face."""
+        return self.face_end_mm - self.face_start_mm
+
+    @property
+    def back_mm(self) -> float:
+        """Length along the back."""
+        return self.back_end_mm - self.back_start_mm
+
+    @property
+    def extent_mm(self) -> float:
+        """What it takes of a stick, long point to long point."""
+        return self.end_mm - self.start_mm
+
+
+def longest_piece_mm(house: House, profile: str) -> float | None:
+    """Return the longest piece of a profile that can be cut or carried; None: no limit known.
+
+    References:
+        An offcut loses one kerf per end, a new stick its end trim.
+    """
+    saw = house.saw
+    sticks = [s.length_mm - 2.0 * saw.end_trim_mm for s in house.stock if s.profile == profile]
+    sticks += [s.length_mm - 2.0 * saw.kerf_mm for s in house.offcuts if s.profile == profile]
+    limits = [max(sticks)] if sticks else []
+    if house.longest_run_mm is not None:
+        limits.append(house.longest_run_mm)
+    return min(limits) if limits else None
+
+
+def split_reach(whole: Reach, thickness_mm: float, limit_mm: float | None) -> tuple[Reach, ...]:
+    """Return the parts of a board from left to right, one if it needs no joint.
+
+    Args:
+        whole: The board.
+        thickness_mm: Its thickness. [mm]
+        limit_mm: Longest piece; None: none.
+
+    Returns:
+        As few parts as go, each as long as goes, the last at least `LEAST_PART_MM`.
+
+    Example:
+        >>> run = Reach(back_start_mm=0, face_start_mm=0, back_end_mm=5894, face_end_mm=5894)
+        >>> parts = split_reach(run, 18.0, 5380.0)
+        >>> [part.face_mm for part in parts], sum(part.extent_mm for part in parts)
+        ([5294.0, 600.0], 5912.0)
+    """
+    if limit_mm is None or whole.extent_mm <= limit_mm + 1e-6:
+        return (whole,)
+    overlap_mm = thickness_mm * math.tan(math.radians(SCARF_DEG))
+    joints = _joints(whole, overlap_mm, limit_mm)
+    starts = [(whole.back_start_mm, whole.face_start_mm)] + [(x + overlap_mm, x) for x in joints]
+    ends = [(x + overlap_mm, x) for x in joints] + [(whole.back_end_mm, whole.face_end_mm)]
+    return tuple(
+        Reach(back_start_mm=bs, face_start_mm=fs, back_end_mm=be, face_end_mm=fe)
+        for (bs, fs), (be, fe) in zip(starts, ends, strict=True)
+    )
+
+
+def _joints(whole: Reach, overlap_mm: float, limit_mm: float) -> list[float]:
+    """Return where the joints stand on the face."""
+    step_mm = limit_mm - overlap_mm
+    if step_mm <= 0:
+        return []
+    count = max(1, math.ceil((whole.extent_mm - limit_mm) / step_mm - 1e-9))
+    joints = [whole.start_mm + step_mm * (k + 1) for k in range(count)]
+    last_mm = whole.end_mm - joints[-1]
+    if last_mm < LEAST_PART_MM:
+        joints[-1] = whole.end_mm - LEAST_PART_MM
+        before_mm = joints[-1] - (joints[-2] if count > 1 else whole.start_mm)
+        if before_mm < LEAST_PART_MM:
+            even_mm = whole.extent_mm / (count + 1)
+            joints = [whole.start_mm + even_mm * (k + 1) for k in range(count)]
+    return joints

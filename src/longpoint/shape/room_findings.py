@@ -1,0 +1,234 @@
+"""What is to be said about the fit of a room."""
+
+from typing import Final
+
+from longpoint.errors import Finding, Severity, ShapeError
+from longpoint.quantities.formatting import format_angle, format_with_unit
+from longpoint.shape.fitted import FittedRoom
+from longpoint.shape.network import Angle
+from longpoint.shape.room_doubt import HOLD_AT, Doubt, Suspect
+from longpoint.shape.room_sightings import (
+    needs_assumed_corners,
+    room_sightings,
+    walls_without_corner,
+)
+from longpoint.survey.checks.wall_slips import NEAR_SLIP_MM, guess_slip, slip_words
+from longpoint.survey.house import House
+from longpoint.survey.rooms import Room, Run, RunEnd, Wall
+
+ROOM_OPEN: Final = "room-open"
+ROOM_MISCLOSURE: Final = "room-misclosure"
+CORNER_ASSUMED: Final = "corner-assumed"
+WALL_ASSUMED: Final = "wall-assumed"
+
+AGREES_MM: Final = 12.0
+"""How near a run and its wall must come to be called the same: our limit, no source."""
+
+MOST_NAMED: Final = 3
+"""So many suspects are named at most; more would send the carpenter round the whole room."""
+
+_CORNER_ENDS: Final = frozenset({RunEnd.INTERNAL, RunEnd.EXTERNAL})
+
+
+def open_finding(room: Room, error: ShapeError) -> Finding:
+    """Return the finding of a room that has no plan."""
+    unread = next((wall for wall in room.walls if wall.length_mm is None), None)
+    is_chain_with_hole = not room.closed and unread is not None
+    return Finding(
+        code=ROOM_OPEN,
+        severity=Severity.STOP,
+        place=f"{room.name} {unread.mark}" if is_chain_with_hole and unread else room.name,
+        read=error.read,
+        wrong=error.wrong,
+        do=error.do,
+    )
+
+
+def too_few(room: Room) -> ShapeError:
+    """Return the error of a room with too few walls."""
+    return ShapeError(
+        f"{room.name}: {len(room.walls)} walls are written.",
+        "A room that goes round has three or more.",
+        "Add the missing walls, or write closed = false for a chain of walls.",
+    )
+
+
+def left_open(room: Room) -> ShapeError:
+    """Return the error of a room whose readings don't fix its plan."""
+    marks = " and ".join(wall.mark for wall in room.walls if wall.length_mm is None)
+    what = f"walls {marks} not read" if marks else "what was read"
+    return ShapeError(
+        f"{room.name}: the walls and corners were put together, {what}.",
+        "That leaves part of the room open.",
+        "Read the missing walls, or a diagonal.",
+    )
+
+
+def crossing(room: Room) -> ShapeError:
+    """Return the error of a room whose walls cross."""
+    return ShapeError(
+        f"{room.name}: the walls and corners were put together.",
+        "Two of the walls cross each other, so this is no room.",
+        "Check that the walls stand in order, turning to the right, and read the corners again.",
+    )
+
+
+def assumption_findings(house: House, room: Room, plan: FittedRoom) -> tuple[Finding, ...]:
+    """Return one note for the corners and one for the walls that were not read."""
+    findings = []
+    corners = walls_without_corner(room)
+    if corners:
+        marks = ", ".join(wall.mark for wall in corners)
+        assumed = (
+            "Each was taken as 90 degrees."
+            if needs_assumed_corners(room)
+            else "It was worked out from the other readings."
+        )
+        findings.append(
+            Finding(
+                code=CORNER_ASSUMED,
+                severity=Severity.NOTE,
+                place=room.name,
+                read=f"The corner at the right-hand end of {_walls(len(corners))} {marks} "
+                "was not read.",
+                wrong=assumed,
+                do="Read it with a bevel gauge before you cut a mitre there.",
+            )
+        )
+    walls = [
+        f"{wall.mark} {format_with_unit(length_mm, house.units)} "
+        f"give or take {format_with_unit(u_mm, house.units)}"
+        for wall, length_mm, u_mm in zip(room.walls, plan.wall_mm, plan.wall_u_mm, strict=True)
+        if wall.length_mm is None
+    ]
+    if walls:
+        findings.append(
+            Finding(
+                code=WALL_ASSUMED,
+                severity=Severity.NOTE,
+                place=room.name,
+                read=f"The length of {_walls(len(walls))} without a reading was needed.",
+                wrong=f"It was worked out from the others: {', '.join(walls)}.",
+                do="Read it before you cut a run there.",
+            )
+        )
+    return tuple(findings)
+
+
+def misclosure_finding(house: House, room: Room, doubt: Doubt) -> Finding:
+    """Return the finding of a room that doesn't close, naming the reading where it stands out."""
+    located, run = _located(house, room, doubt)
+    wall = _wall_of(room, located) if located is not None else None
+    return Finding(
+        code=ROOM_MISCLOSURE,
+        severity=Severity.STOP if doubt.strength >= HOLD_AT else Severity.WARNING,
+        place=f"{room.name} {wall.mark}" if wall is not None else room.name,
+        read=_read(house, room),
+        wrong=(
+            "They don't fit together. An error is detected, not located: "
+            f"{_likeliest(doubt)} would explain it."
+            if located is None
+            else f"They don't fit together. {_most_likely(house, room, located)}."
+        ),
+        do=_do(house, doubt, located, run),
+    )
+
+
+def _located(house: House, room: Room, doubt: Doubt) -> tuple[Suspect | None, Run | None]:
+    """Return the reading that is wrong, and a run along that wall which says so too.
+
+    A run from corner to corner is a second reading of its wall, so it can tell between suspects.
+    """
+    supported = [
+        (suspect, run)
+        for suspect in doubt.suspects
+        if (run := _supporting_run(house, room, suspect)) is not None
+    ]
+    if doubt.stands_out:
+        return doubt.suspects[0], supported[0][1] if supported else None
+    return supported[0] if len(supported) == 1 else (None, None)
+
+
+def _supporting_run(house: House, room: Room, suspect: Suspect) -> Run | None:
+    wall = _wall_of(room, suspect)
+    if wall is None:
+        return None
+    along = [run for run in house.runs if run.room == room.name and run.wall == wall.mark]
+    if len(along) != 1 or not {along[0].left, along[0].right} <= _CORNER_ENDS:
+        return None
+    run = along[0]
+    near_mm = max(AGREES_MM, 3.0 * suspect.mended_u)
+    agrees = abs(run.length_mm - suspect.mended) <= near_mm
+    return run if agrees and abs(run.length_mm - suspect.sighting.read) > AGREES_MM else None
+
+
+def _wall_of(room: Room, suspect: Suspect) -> Wall | None:
+    return next((w for w in room.walls if suspect.sighting.name == f"wall {w.mark}"), None)
+
+
+def _read(house: House, room: Room) -> str:
+    sightings = room_sightings(room, house.tape(room.tape))
+    counts = [
+        (sum(s.name.startswith("wall ") for s in sightings), "walls"),
+        (sum(isinstance(s, Angle) and not s.is_assumed for s in sightings), "corners"),
+        (sum(s.name.startswith("diagonal ") for s in sightings), "diagonals"),
+    ]
+    text = ", ".join(f"{count} {what}" for count, what in counts if count)
+    return f"In {room.name} were read: {text}."
+
+
+def _most_likely(house: House, room: Room, suspect: Suspect) -> str:
+    sighting = suspect.sighting
+    over = sighting.read - suspect.mended
+    if isinstance(sighting, Angle):
+        way = "too wide" if over > 0 else "too narrow"
+        return (
+            f"Most likely {_named(suspect)}, {format_angle(sighting.read)} degrees, is about "
+            f"{abs(over):.1f} degrees {way}"
+        )
+    way = "too long" if over > 0 else "too short"
+    slip = guess_slip(
+        sighting.read,
+        suspect.mended,
+        house.units,
+        near_mm=max(NEAR_SLIP_MM, 2.0 * suspect.mended_u),
+    )
+    reason = f" ({slip_words(slip, house.units)}?)" if slip is not None else ""
+    return (
+        f"Most likely {_named(suspect)}, {format_with_unit(sighting.read, house.units)}, is "
+        f"about {format_with_unit(abs(over), house.units)} {way}{reason}"
+    )
+
+
+def _do(house: House, doubt: Doubt, located: Suspect | None, run: Run | None) -> str:
+    if located is None:
+        return f"Read {_likeliest(doubt, ', then ')} again, and the diagonals if there are none."
+    fits = (
+        f"{format_angle(located.mended)} degrees"
+        if isinstance(located.sighting, Angle)
+        else format_with_unit(located.mended, house.units)
+    )
+    agrees = (
+        f" Run {run.mark} on that wall reads {format_with_unit(run.length_mm, house.units)}, "
+        "which agrees; it may be cut."
+        if run is not None
+        else ""
+    )
+    return f"Read {_named(located)} again; about {fits} would fit.{agrees}"
+
+
+def _likeliest(doubt: Doubt, joint: str = ", or ") -> str:
+    return joint.join(_named(suspect) for suspect in doubt.suspects[:MOST_NAMED])
+
+
+def _named(suspect: Suspect) -> str:
+    name = suspect.sighting.name
+    if name.startswith("diagonal"):
+        name = f"the {name}"
+    if isinstance(suspect.sighting, Angle):
+        name = f"the corner at the right-hand end of wall {name.removeprefix('corner ')}"
+    return f"{name}, assumed" if suspect.sighting.is_assumed else name
+
+
+def _walls(count: int) -> str:
+    return "wall" if count == 1 else "walls"

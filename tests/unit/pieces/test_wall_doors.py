@@ -1,0 +1,107 @@
+from collections.abc import Sequence
+from dataclasses import replace
+
+import pytest
+
+from longpoint.errors import Finding
+from longpoint.pieces.wall_doors import WallDoor, wall_doors
+from longpoint.shape.fitted import FittedOpening, Four, Shapes
+from longpoint.shape.point import Point
+from longpoint.survey.house import EntryKind, HeldEntry
+from longpoint.survey.openings import Opening, OpeningKind, PerSide
+from longpoint.survey.profiles import Profile
+from longpoint.survey.readings import OpeningReadings
+from tests.room_builder import ARCHITRAVE, SKIRTING, a_door, a_house, a_room, a_wall
+
+
+def doors_of(
+    listed: Sequence[tuple[str, float | None]],
+    openings: Sequence[Opening],
+    *,
+    shapes: Shapes | None = None,
+    held: frozenset[str] = frozenset(),
+    unreadable: Sequence[str] = (),
+) -> tuple[tuple[WallDoor, ...] | None, tuple[Finding, ...]]:
+    room = a_room(a_wall("N", 4606, doors=listed))
+    house = replace(
+        a_house(rooms=[room], openings=openings),
+        held=tuple(HeldEntry(kind=EntryKind.OPENING, mark=mark) for mark in unreadable),
+    )
+    return wall_doors(house, shapes or Shapes(), room, room.walls[0], held)
+
+
+def test_doors_come_from_left_to_right_and_windows_not_at_all() -> None:
+    doors, findings = doors_of(
+        [("D2", 3000), ("W1", None), ("D1", 640)],
+        [a_door("D1"), a_door("D2"), a_door("W1", kind=OpeningKind.WINDOW)],
+    )
+    assert findings == ()
+    assert doors is not None
+    assert [door.mark for door in doors] == ["D1", "D2"]
+
+
+def test_a_door_reaches_from_architrave_to_architrave() -> None:
+    doors, _ = doors_of([("D1", 640)], [a_door()])
+    assert doors is not None
+    assert sum(doors[0].left_terms_mm()) == 640 - 5 - 57
+    assert sum(doors[0].right_terms_mm()) == 640 + 819 + 5 + 57
+
+
+def test_legs_of_two_widths_each_count_on_their_own_side() -> None:
+    wide = Profile(name="AR90", width_mm=90.0, thickness_mm=19.0)
+    door = replace(
+        a_door(left_quirk_mm=8),
+        profiles=PerSide(head="AR57", right="AR90", bottom="AR57", left="AR57"),
+    )
+    room = a_room(a_wall("N", 4606, doors=[("D1", 640)]))
+    house = a_house(rooms=[room], openings=[door], profiles=(SKIRTING, ARCHITRAVE, wide))
+    doors, _ = wall_doors(house, Shapes(), room, room.walls[0], frozenset())
+    assert doors is not None
+    assert doors[0].left_terms_mm() == (640, -8, -57)
+    assert doors[0].right_terms_mm() == (640, 819, 5, 90)
+
+
+@pytest.mark.parametrize(
+    ("listed", "unreadable", "code"),
+    [
+        ([("D1", None)], [], "from-left-missing"),
+        ([("D9", 640)], [], "opening-unknown"),
+        ([("D9", 640)], ["D9"], "opening-unknown"),
+    ],
+)
+def test_a_door_that_leaves_the_runs_open_stops_the_wall(
+    listed: Sequence[tuple[str, float | None]], unreadable: Sequence[str], code: str
+) -> None:
+    doors, findings = doors_of(listed, [a_door()], unreadable=unreadable)
+    assert doors is None
+    assert [(f.code, f.place) for f in findings] == [(code, "Den N")]
+
+
+def test_a_door_not_read_at_the_floor_uses_its_fitted_width() -> None:
+    unread = replace(a_door(), readings=OpeningReadings(lengths=(), tape="T1"))
+    fitted = FittedOpening(
+        mark="D1",
+        corners=(Point(0, 0), Point(821, 0), Point(821, 2000), Point(0, 2000)),
+        corner_deg=Four(90, 90, 90, 90),
+        corner_u_deg=Four(0.1, 0.1, 0.1, 0.1),
+        side_mm=Four(821, 2000, 821, 2000),
+        side_u_mm=Four(1, 1, 1, 1),
+    )
+    doors, _ = doors_of([("D1", 640)], [unread], shapes=Shapes(openings=(fitted,)))
+    assert doors is not None
+    assert doors[0].floor_mm == 821
+    none, findings = doors_of([("D1", 640)], [unread])
+    assert none is None
+    assert findings[0].code == "door-width-missing"
+
+
+def test_a_one_faced_door_of_another_room_is_said() -> None:
+    doors, findings = doors_of([("D1", 640)], [a_door(room="Hall")])
+    assert doors is not None
+    assert [f.code for f in findings] == ["face-assumed"]
+
+
+def test_a_held_door_is_marked() -> None:
+    doors, _ = doors_of([("D1", 640)], [a_door()], held=frozenset({"D1"}))
+    assert doors is not None
+    assert doors[0].is_held
