@@ -1,0 +1,66 @@
+"""All sheets of a house."""
+
+from longpoint.house_plan import HousePlan
+from longpoint.quantities.length import Units
+from longpoint.sheets.blocks import Sheet, SheetState
+from longpoint.sheets.cautions import fixing_cautions, saw_cautions
+from longpoint.sheets.cut_sheet import cut_blocks, fixing_line
+from longpoint.sheets.findings_sheet import findings_blocks
+from longpoint.sheets.opening_sheet import opening_blocks
+from longpoint.sheets.order_sheet import order_blocks
+
+
+def house_sheets(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> tuple[Sheet, ...]:
+    """Return the sheets of a house: findings, openings, order, cut.
+
+    Args:
+        plan: The planned house.
+        state: Stale when the readings have changed since the plan was made; every page says so.
+
+    Returns:
+        The sheets in the order in which they are used.
+    """
+    house = plan.house
+    unit = "All lengths in mm" if house.units is Units.MM else "All lengths in inches"
+    fixing = fixing_line(plan.pieces)
+    lengths = f"{unit}. {fixing}." if fixing else f"{unit}."
+    return (
+        Sheet(
+            name="findings",
+            title="Before you cut",
+            house=house.name,
+            readings_code=plan.readings_code,
+            state=state,
+            subtitle=f"{unit}.",
+            blocks=findings_blocks(plan),
+        ),
+        Sheet(
+            name="openings",
+            title="Openings",
+            house=house.name,
+            readings_code=plan.readings_code,
+            state=state,
+            subtitle=lengths,
+            blocks=opening_blocks(plan),
+            cautions=fixing_cautions(),
+        ),
+        Sheet(
+            name="order",
+            title="Order",
+            house=house.name,
+            readings_code=plan.readings_code,
+            state=state,
+            subtitle=f"{unit}.",
+            blocks=order_blocks(plan),
+        ),
+        Sheet(
+            name="cut",
+            title="Cutting",
+            house=house.name,
+            readings_code=plan.readings_code,
+            state=state,
+            subtitle=lengths,
+            blocks=cut_blocks(plan),
+            cautions=saw_cautions(plan.pieces, house.units),
+        ),
+    )

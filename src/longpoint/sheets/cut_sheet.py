@@ -1,0 +1,295 @@
+"""The sheet at the saw: what to set, what to cut, in which order."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from longpoint.errors import Severity
+from longpoint.house_plan import HousePlan
+from longpoint.pieces.piece import Piece, Role
+from longpoint.quantities.formatting import (
+    format_length,
+    format_tenth,
+    format_unit,
+    format_with_unit,
+)
+from longpoint.quantities.length import Units
+from longpoint.sheets.blocks import (
+    Beside,
+    Blank,
+    Block,
+    Cell,
+    Column,
+    Heading,
+    Note,
+    Paragraph,
+    Table,
+    Together,
+)
+from longpoint.sheets.cut_cells import end_cells, figure_cell, sum_line
+from longpoint.sheets.dialects import (
+    Words,
+    method_short,
+    method_words,
+    piece_words,
+    role_words,
+    words_for,
+)
+from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
+from longpoint.sheets.rest import rest_mm
+from longpoint.sheets.saw_picture import hook_picture, swings_picture
+from longpoint.sheets.stick_pictures import Label, scale_of, stick_picture
+from longpoint.sticks.plan import CutStick, StickSource
+from longpoint.sticks.saw_order import saw_steps, setting_changes
+from longpoint.survey.instruments import Saw, SkirtingCut
+
+SHORT_PIECE_MM: Final = 150.0
+"""A piece under this is flagged to be cut from a longer stick: our choice, no source."""
+
+COLUMNS: Final = (
+    Column(title="No.", share=1.15),
+    Column(title="Piece", share=2.7),
+    Column(title="Left end", share=2.75),
+    Column(title="Hook reading", is_key=True, share=3.6),
+    Column(title="Right end", share=2.75),
+    Column(title="Short / long", is_number=True, share=1.5),
+    Column(title="As cut", share=1.7),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutLine:
+    """One line of the cutting list.
+
+    Attributes:
+        number: Its number, from 1.
+        piece: What is cut.
+        stick: Out of which stick; None when none was found.
+        is_turned: True when the piece lies turned end for end.
+    """
+
+    number: int
+    piece: Piece
+    stick: CutStick | None
+    is_turned: bool = False
+
+
+def cut_blocks(plan: HousePlan) -> tuple[Block, ...]:
+    """Return what stands on the cut sheet."""
+    words = words_for(plan.house.dialect)
+    lines = cut_lines(plan)
+    return (
+        *_set_up(plan.house.saw, words, plan.house.units, plan.pieces),
+        *_pieces(plan, lines, words),
+        *_sticks(plan, lines, words),
+    )
+
+
+def cut_lines(plan: HousePlan) -> tuple[CutLine, ...]:
+    """Return each piece in the order of sawing; pieces without a stick come last."""
+    by_mark = {piece.mark: piece for piece in plan.pieces}
+    sticks = {stick.name: stick for stick in plan.cut_plan.sticks}
+    lines = [
+        CutLine(
+            number=step.number,
+            piece=by_mark[step.piece],
+            stick=sticks[step.stick],
+            is_turned=step.turned,
+        )
+        for step in saw_steps(plan.cut_plan, plan.pieces, plan.house.saw)
+    ]
+    placed = {line.piece.mark for line in lines}
+    rest = [piece for piece in plan.pieces if piece.mark not in placed]
+    first = len(lines) + 1
+    return (
+        *lines,
+        *(CutLine(number=n, piece=piece, stick=None) for n, piece in enumerate(rest, first)),
+    )
+
+
+def fixing_line(pieces: Iterable[Piece]) -> str:
+    """Return what the lengths suppose about the way of fixing; empty where it doesn't matter."""
+    methods = sorted({piece.method for piece in pieces if piece.method})
+    if not methods:
+        return ""
+    if len(methods) == 1:
+        return f"Way of fixing: {method_words(methods[0])}"
+    return "Way of fixing: named at each piece"
+
+
+def stick_words(stick: CutStick | None, saw: Saw, units: Units) -> str:
+    """Return what a stick is: its name, source, length and what is left of it."""
+    if stick is None:
+        return "No stick for these: see the order sheet"
+    source = "offcut from the rack" if stick.source is StickSource.OFFCUT else "new stick"
+    kept_mm = rest_mm(stick, saw)
+    rest = f", rest {format_length(kept_mm, units)}" if kept_mm else ""
+    return f"{stick.name}: {source} of {format_with_unit(stick.length_mm, units)}{rest}"
+
+
+def _set_up(saw: Saw, words: Words, units: Units, pieces: Iterable[Piece]) -> tuple[Block, ...]:
+    if saw.is_proved:
+        left, right = saw.found_left_deg or 45.0, saw.found_right_deg or 45.0
+        proof = Note(
+            severity=Severity.NOTE,
+            title="Saw proved",
+            text=f"{saw.name}: set to 45 it cut {left:g} to the left and {right:g} to the right. "
+            "'Dial' is what to set on its scale to get the true angle.",
+        )
+    else:
+        proof = Note(
+            severity=Severity.WARNING,
+            title="Saw NOT PROVED",
+            text=f"{saw.name}: nobody has said what a cut set to 45 really gives. Before the first "
+            "piece cut two test pieces at L 45 and two at R 45, put each pair together as a "
+            f"{words.mitre}, and hold a square to it.",
+            ask="Found at L 45 and at R 45",
+        )
+    has_skirting = any(piece.role in (Role.RUN, Role.RETURN) for piece in pieces)
+    return (
+        Heading(text=f"Set up the {words.saw}"),
+        proof,
+        Beside(left=(swings_picture(),), right=(hook_picture(),), left_share=0.43),
+        *(
+            Paragraph(text=line)
+            for line in _reading_help(saw, words, units, has_skirting=has_skirting)
+        ),
+    )
+
+
+def _reading_help(saw: Saw, words: Words, units: Units, *, has_skirting: bool) -> tuple[str, ...]:
+    first = (
+        f"Saw cut {format_tenth(saw.kerf_mm, units)} {format_unit(units)} wide. Each piece lies on "
+        "its back, face up, outer edge at the fence, as it is drawn. Hook reading: tape over the "
+        "long point with the black hook, read on the slant at the inner edge of the other end."
+    )
+    if not has_skirting:
+        return (first,)
+    held = (
+        f"The {words.skirting} stands upright at the fence, face towards you, and is drawn from "
+        "above."
+        if saw.skirting is SkirtingCut.STANDING
+        else f"The {words.skirting} lies flat, top edge at the fence. Tilt L: the top of the "
+        "blade leans to the left; tilt R: to the right."
+    )
+    return (first, f"{held} It has no point to hook on: its figure is the longer of back and face.")
+
+
+def _pieces(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Block, ...]:
+    if not lines:
+        return (Paragraph(text="There is nothing to cut."),)
+    lengths = printed_lengths(plan.pieces)
+    names_method = len({line.piece.method for line in lines if line.piece.method}) > 1
+    steps = saw_steps(plan.cut_plan, plan.pieces, plan.house.saw)
+    groups = [
+        (index, stick_words(line.stick, plan.house.saw, plan.house.units))
+        for index, line in enumerate(lines)
+        if index == 0 or line.stick is not lines[index - 1].stick
+    ]
+    return (
+        Heading(text="Cut in this order"),
+        Paragraph(
+            text=f"{_counted(len(lines), 'piece')} from "
+            f"{_counted(len(plan.cut_plan.sticks), 'stick')}; the saw is set anew "
+            f"{_counted(setting_changes(steps), 'time')}."
+        ),
+        Table(
+            columns=COLUMNS,
+            rows=tuple(
+                _row(
+                    line,
+                    lengths,
+                    plan.house.saw,
+                    words,
+                    plan.house.units,
+                    names_method=names_method,
+                )
+                for line in lines
+            ),
+            groups=tuple(groups),
+            under=tuple(
+                (index, sum_line(line.piece))
+                for index, line in enumerate(lines)
+                if line.piece.hand_sum
+            ),
+        ),
+    )
+
+
+def _row(
+    line: CutLine,
+    lengths: Mapping[str, PrintedLengths],
+    saw: Saw,
+    words: Words,
+    units: Units,
+    *,
+    names_method: bool,
+) -> tuple[str | Cell, ...]:
+    piece = line.piece
+    printed = lengths[piece.mark]
+    left, right = end_cells(piece, saw, words, is_turned=line.is_turned)
+    short, long = format_length(printed.short_mm, units), format_length(printed.long_mm, units)
+    return (
+        Cell(text=str(line.number), blank=Blank.TICK),
+        Cell(text=piece.mark, small=_remarks(line, words, names_method=names_method)),
+        left,
+        figure_cell(piece, printed, units, is_turned=line.is_turned),
+        right,
+        Cell(text=short, small=(long,) if short != long else ()),
+        Cell(blank=Blank.LINE),
+    )
+
+
+def _remarks(line: CutLine, words: Words, *, names_method: bool) -> tuple[str, ...]:
+    piece = line.piece
+    what = role_words(piece.role, words)
+    remarks = [f"{what} · {piece.room}" if piece.room else what]
+    if names_method and piece.method:
+        remarks.append(f"fixed: {method_short(piece.method)}")
+    if line.is_turned:
+        remarks.append("turned: outer edge towards you")
+    if piece.long_mm < SHORT_PIECE_MM:
+        remarks.append("SHORT: cut it off a longer stick")
+    return tuple(remarks)
+
+
+def _sticks(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Block, ...]:
+    sticks = list(dict.fromkeys(line.stick for line in lines if line.stick is not None))
+    if not sticks:
+        return ()
+    labels = {
+        line.piece.mark: Label(number=str(line.number), words=piece_words(line.piece, words))
+        for line in lines
+    }
+    by_mark = {piece.mark: piece for piece in plan.pieces}
+    saw = plan.house.saw
+    scale = scale_of(sticks)
+    drawn: list[Block] = [
+        Together(
+            blocks=(
+                Heading(text=stick_words(stick, saw, plan.house.units), level=3),
+                stick_picture(
+                    stick,
+                    by_mark,
+                    labels,
+                    rest_mm=rest_mm(stick, saw),
+                    scale=scale,
+                    units=plan.house.units,
+                ),
+            )
+        )
+        for stick in sticks
+    ]
+    return (
+        Heading(text="The sticks, to scale"),
+        Paragraph(
+            text=f"All at 1 : {1 / scale:.0f}, every lean as it is, the edge at the fence on top. "
+            "Numbers are those of the list; the black point marks the end to hook on. Hatched is "
+            "lost; the dashed rest is kept."
+        ),
+        *drawn,
+    )
+
+
+def _counted(count: int, name: str) -> str:
+    return f"{count} {name}" if count == 1 else f"{count} {name}s"

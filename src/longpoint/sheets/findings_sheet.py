@@ -1,0 +1,81 @@
+"""What to look at before cutting: first what is held back, then what is in doubt, then the rest."""
+
+from collections.abc import Sequence
+
+from longpoint.errors import Finding, Severity
+from longpoint.house_plan import HousePlan
+from longpoint.sheets.blocks import (
+    Blank,
+    Block,
+    Cell,
+    Column,
+    Heading,
+    Note,
+    Paragraph,
+    Table,
+)
+from longpoint.sheets.dialects import kind_words
+from longpoint.sheets.finding_note import finding_note
+
+
+def findings_blocks(plan: HousePlan) -> tuple[Block, ...]:
+    """Return what stands on the findings sheet."""
+    return (
+        *_held(plan),
+        *_group(plan.findings, Severity.STOP, "Stop: read again before cutting", "New reading"),
+        *_group(plan.findings, Severity.WARNING, "Look at these before cutting", "Seen, or read"),
+        *_group(plan.findings, Severity.NOTE, "What was taken for granted", ""),
+    ) or (Paragraph(text="Nothing stands out, and nothing had to be assumed."),)
+
+
+def _group(
+    findings: Sequence[Finding], severity: Severity, heading: str, ask: str
+) -> tuple[Block, ...]:
+    notes = tuple(
+        finding_note(finding, ask=ask) for finding in findings if finding.severity is severity
+    )
+    return (Heading(text=f"{heading} ({len(notes)})"), *notes) if notes else ()
+
+
+def _held(plan: HousePlan) -> tuple[Block, ...]:
+    if not plan.held:
+        return (
+            Note(
+                severity=Severity.NOTE,
+                title="Nothing is held back",
+                text="Every opening and run that was written has its lengths.",
+            ),
+        )
+    described = {
+        **{o.mark: (kind_words(o.kind), o.room) for o in plan.house.openings},
+        **{run.mark: ("run", run.room) for run in plan.house.runs},
+        **{entry.mark: (entry.kind.value, entry.room) for entry in plan.house.held},
+    }
+    marks = [mark for mark in described if mark in plan.held]
+    marks += sorted(plan.held.difference(described))
+    rows: list[tuple[str | Cell, ...]] = []
+    for mark in marks:
+        kind, room = described.get(mark, ("", ""))
+        reasons = [
+            finding.wrong
+            for finding in plan.findings
+            if finding.place == mark and finding.severity is Severity.STOP
+        ]
+        rows.append(
+            (
+                Cell(text=mark, is_key=True),
+                Cell(text=kind, small=(room,) if room else ()),
+                " ".join(reasons) or "See below.",
+                Cell(blank=Blank.TICK),
+            )
+        )
+    columns = (
+        Column(title="HOLD", share=1.6),
+        Column(title="What it is", share=1.6),
+        Column(title="Why", share=5.0),
+        Column(title="Read", is_number=True, share=0.8),
+    )
+    return (
+        Heading(text=f"Held back: no length is given ({len(marks)})"),
+        Table(columns=columns, rows=tuple(rows)),
+    )

@@ -1,0 +1,234 @@
+"""One picture and two tables for each opening: what was read, what it means, what to cut."""
+
+from collections.abc import Mapping, Sequence
+from typing import Final
+
+from longpoint.errors import Finding, Severity
+from longpoint.house_plan import HousePlan
+from longpoint.pieces.piece import Piece
+from longpoint.quantities.formatting import format_length, format_tenth, format_unit
+from longpoint.quantities.length import Units
+from longpoint.shape.fitted import FittedOpening, Residual
+from longpoint.sheets.blocks import (
+    Beside,
+    Blank,
+    Block,
+    Cell,
+    Column,
+    Heading,
+    Paragraph,
+    Plain,
+    Table,
+    Together,
+)
+from longpoint.sheets.cut_cells import end_cells, figure_cell, sum_line
+from longpoint.sheets.dialects import Words, kind_words, method_words, role_words, words_for
+from longpoint.sheets.finding_note import finding_note
+from longpoint.sheets.hold_picture import hold_picture
+from longpoint.sheets.opening_faces import face_echo, face_pieces, fitted_faces
+from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
+from longpoint.survey.house import EntryKind
+from longpoint.survey.openings import Opening
+from longpoint.survey.readings import OpeningReadings
+
+PIECE_COLUMNS: Final = (
+    Column(title="Piece", share=2.9),
+    Column(title="Left end", share=2.7),
+    Column(title="Hook reading", is_key=True, share=3.1),
+    Column(title="Right end", share=2.7),
+    Column(title="Inner edge", is_number=True, share=1.4),
+    Column(title="Outer edge", is_number=True, share=1.4),
+)
+
+
+def opening_blocks(plan: HousePlan) -> tuple[Block, ...]:
+    """Return what stands on the opening sheet, opening after opening in the house's order."""
+    blocks: list[Block] = []
+    for opening in plan.house.openings:
+        if opening.mark in plan.held:
+            blocks += _held(plan, opening)
+        else:
+            for face in fitted_faces(plan, opening) or (None,):
+                blocks += _face(plan, opening, face)
+        blocks += [
+            finding_note(finding) for finding in plan.findings if finding.place == opening.mark
+        ]
+    for entry in plan.house.held:
+        if entry.kind is EntryKind.OPENING:
+            blocks += _unread(plan, entry.mark, entry.room)
+    return tuple(blocks) or (Paragraph(text="There is no opening in this house."),)
+
+
+def _face(plan: HousePlan, opening: Opening, fitted: FittedOpening | None) -> tuple[Block, ...]:
+    if fitted is None:
+        return (
+            Heading(text=_title(opening.mark, opening.room, kind_words(opening.kind), "")),
+            Paragraph(text="No shape could be fitted to it, so there is nothing to cut."),
+        )
+    words, units = words_for(plan.house.dialect), plan.house.units
+    pieces = face_pieces(plan, fitted)
+    echo = face_echo(plan, opening, fitted)
+    right: list[Plain] = [
+        Heading(text="Does it lean this way?", level=3),
+        Paragraph(text=echo.question),
+        _readings_table(fitted, units),
+    ]
+    if fitted.assumed:
+        right.append(Paragraph(text=f"Assumed, not read: {', '.join(fitted.assumed)}."))
+    lengths = printed_lengths(plan.pieces)
+    title = _title(opening.mark, opening.room, kind_words(opening.kind), fitted.face)
+    return (
+        Together(
+            blocks=(
+                Heading(text=title),
+                Beside(left=(echo.drawing,), right=tuple(right), left_share=0.58),
+                _pieces_table(plan, opening, pieces, lengths, words),
+            )
+        ),
+    )
+
+
+def _title(mark: str, room: str, kind: str, face: str) -> str:
+    parts = [mark, kind, *([f"face {face}"] if face else []), *([room] if room else [])]
+    return " · ".join(parts)
+
+
+def _readings_table(fitted: FittedOpening, units: Units) -> Table:
+    columns = (
+        Column(title="Read", share=1.3),
+        Column(title="Reading", is_number=True, share=1.0),
+        Column(title="Off the fit", is_number=True, share=1.1),
+        Column(title="Times its doubt", is_number=True, share=1.5),
+    )
+    rows = tuple(_residual_row(residual, units) for residual in fitted.residuals)
+    return Table(columns=columns, rows=rows, caption=_fit_words(fitted, units))
+
+
+def _residual_row(residual: Residual, units: Units) -> tuple[str, ...]:
+    is_angle = any(word in residual.name for word in ("plumb", "level", "bevel", "corner"))
+    if is_angle:
+        figures = (f"{residual.read:g}°", f"{residual.residual:+.2f}°")
+    else:
+        figures = (
+            format_length(residual.read, units),
+            _signed(format_tenth(residual.residual, units)),
+        )
+    return (residual.name, *figures, _tenths(residual.over_u) if residual.redundancy else "-")
+
+
+def _tenths(value: float) -> str:
+    return "0.0" if abs(value) < 0.05 else f"{value:+.1f}"
+
+
+def _signed(text: str) -> str:
+    return text if text.startswith("-") or text == "0" else f"+{text}"
+
+
+def _fit_words(fitted: FittedOpening, units: Units) -> str:
+    closing = fitted.misclosure
+    if closing is None:
+        return "Nothing checks these readings: there is none to spare."
+    said = f"{closing.spare} reading{'s' if closing.spare != 1 else ''} to spare"
+    if closing.misclosure_mm is not None:
+        size = format_tenth(abs(closing.misclosure_mm), units)
+        said += f"; the last diagonal is {size} {format_unit(units)} off what the others say"
+    return f"{said}."
+
+
+def _pieces_table(
+    plan: HousePlan,
+    opening: Opening,
+    pieces: Sequence[Piece],
+    lengths: Mapping[str, PrintedLengths],
+    words: Words,
+) -> Table:
+    units = plan.house.units
+    rows: list[tuple[str | Cell, ...]] = []
+    for piece in pieces:
+        printed = lengths[piece.mark]
+        left, right = end_cells(piece, plan.house.saw, words)
+        rows.append(
+            (
+                Cell(
+                    text=role_words(piece.role, words), small=(f"{piece.mark} · {piece.profile}",)
+                ),
+                left,
+                figure_cell(piece, printed, units),
+                right,
+                format_length(printed.inner_mm, units),
+                format_length(printed.outer_mm, units),
+            )
+        )
+    band = " to ".join(format_length(value, units) for value in opening.quirk_band_mm)
+    quirk = f"{words.quirk} {_quirks(opening, units)} {format_unit(units)}, {band} accepted"
+    return Table(
+        columns=PIECE_COLUMNS,
+        rows=tuple(rows),
+        under=tuple(
+            (index, sum_line(piece)) for index, piece in enumerate(pieces) if piece.hand_sum
+        ),
+        caption=f"{words.architrave.capitalize()}, way of fixing: "
+        f"{method_words(opening.method)}; {quirk}.",
+    )
+
+
+def _quirks(opening: Opening, units: Units) -> str:
+    bottom, right, head, left = opening.quirk_mm.anticlockwise()
+    if bottom == right == head == left:
+        return format_length(head, units)
+    named = (("head", head), ("left", left), ("right", right), ("bottom", bottom))
+    return ", ".join(f"{name} {format_length(value, units)}" for name, value in named)
+
+
+def _held(plan: HousePlan, opening: Opening) -> tuple[Block, ...]:
+    stops = [
+        finding
+        for finding in plan.findings
+        if finding.place == opening.mark and finding.severity is Severity.STOP
+    ]
+    right: list[Plain] = [_read_again_table(opening.readings, plan.house.units)]
+    kind = kind_words(opening.kind)
+    return (
+        Together(
+            blocks=(
+                Heading(text=f"{_title(opening.mark, opening.room, kind, '')} · HOLD"),
+                Beside(
+                    left=(hold_picture(opening.mark, kind),),
+                    right=tuple(right),
+                    left_share=0.58,
+                ),
+                *([] if stops else [Paragraph(text="It is held back; see the findings sheet.")]),
+            )
+        ),
+    )
+
+
+def _read_again_table(readings: OpeningReadings, units: Units) -> Table:
+    return Table(
+        columns=(
+            Column(title="As written", share=1.2),
+            Column(title="Reading", is_number=True, share=1.0),
+            Column(title="Read again", share=1.4),
+        ),
+        rows=tuple(
+            (
+                reading.place.value,
+                format_length(reading.value_mm, units),
+                Cell(blank=Blank.LINE),
+            )
+            for reading in readings.lengths
+        ),
+    )
+
+
+def _unread(plan: HousePlan, mark: str, room: str) -> tuple[Block, ...]:
+    notes: list[Finding] = [f for f in plan.findings if f.place == mark]
+    return (
+        Together(
+            blocks=(
+                Heading(text=f"{_title(mark, room, 'could not be read', '')} · HOLD"),
+                hold_picture(mark, "opening"),
+                *(finding_note(finding) for finding in notes),
+            )
+        ),
+    )

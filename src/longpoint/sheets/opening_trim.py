@@ -1,0 +1,88 @@
+"""The pieces round an opening as outlines, on the lines where they will lie."""
+
+from collections.abc import Mapping, Sequence
+from typing import Final
+
+from longpoint.errors import ShapeError
+from longpoint.pieces.piece import Piece, Role
+from longpoint.shape.point import Point, line_crossing
+from longpoint.survey.openings import Layout, Opening
+
+BOARD_MM: Final = 20.0
+"""Thickness drawn for a window board that isn't cut from the list."""
+
+_ROLE_SIDE: Final[Mapping[Role, int]] = {
+    Role.SILL: 0,
+    Role.RIGHT_LEG: 1,
+    Role.HEAD: 2,
+    Role.LEFT_LEG: 3,
+}
+"""Side of the opening that a piece lies along; side i runs from corner i to the next."""
+
+
+def trim_rings(
+    opening: Opening, face: str, drawn: Sequence[Point], pieces: Sequence[Piece]
+) -> list[tuple[Point, ...]]:
+    """Return each piece's outline round the opening as it is drawn.
+
+    Args:
+        opening: Its settings.
+        face: "b" for the second face, whose left and right change places.
+        drawn: Bottom left, bottom right, top right, top left. [mm]
+        pieces: The pieces of this face.
+
+    Returns:
+        Outlines in mm; none where two sides run in one line, so that no corner can be drawn.
+    """
+    by_side = {_ROLE_SIDE[p.role]: p for p in pieces if p.role in _ROLE_SIDE}
+    quirk_mm = opening.quirk_mm.mirrored() if face == "b" else opening.quirk_mm
+    quirks = quirk_mm.anticlockwise()
+    inner = [quirks[side] if side in by_side else 0.0 for side in range(4)]
+    outer = [
+        inner[side] + (by_side[side].width_mm if side in by_side else 0.0) for side in range(4)
+    ]
+    try:
+        inside, outside = _offset(drawn, inner), _offset(drawn, outer)
+    except ShapeError:
+        return []
+    rings: list[tuple[Point, ...]] = [
+        (inside[s], inside[(s + 1) % 4], outside[(s + 1) % 4], outside[s]) for s in sorted(by_side)
+    ]
+    rings += _below(opening, inside, outside, pieces)
+    return rings
+
+
+def _below(
+    opening: Opening, inside: Sequence[Point], outside: Sequence[Point], pieces: Sequence[Piece]
+) -> list[tuple[Point, ...]]:
+    """Return the window board and the apron, drawn straight below the opening."""
+    if opening.layout is not Layout.BOARD_AND_APRON:
+        return []
+    left, right = outside[0].x_mm, outside[1].x_mm
+    top = min(inside[0].y_mm, inside[1].y_mm)
+    rings = []
+    thick = {piece.role: piece for piece in pieces}
+    board = thick.get(Role.BOARD)
+    board_mm = board.thickness_mm if board else BOARD_MM
+    horn = opening.horn_mm
+    rings.append(_box(left - horn, right + horn, top - board_mm, top))
+    if Role.APRON in thick:
+        apron_mm = thick[Role.APRON].width_mm
+        rings.append(_box(left, right, top - board_mm - apron_mm, top - board_mm))
+    return rings
+
+
+def _box(left: float, right: float, bottom: float, top: float) -> tuple[Point, ...]:
+    return (Point(left, bottom), Point(right, bottom), Point(right, top), Point(left, top))
+
+
+def _offset(corners: Sequence[Point], out_mm: Sequence[float]) -> list[Point]:
+    """Return the corners with each side moved out by its own distance."""
+    moved = []
+    for side in range(4):
+        a, b = corners[side], corners[(side + 1) % 4]
+        length_mm = max(a.distance_mm(b), 1e-9)
+        nx, ny = (b.y_mm - a.y_mm) / length_mm, (a.x_mm - b.x_mm) / length_mm
+        dx, dy = nx * out_mm[side], ny * out_mm[side]
+        moved.append((a.moved(dx, dy), b.moved(dx, dy)))
+    return [line_crossing(*moved[side - 1], *moved[side]) for side in range(4)]

@@ -1,0 +1,246 @@
+"""What to ask the merchant for, what is on the rack already, and how good the plan is."""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from decimal import Decimal
+from typing import Final
+
+from longpoint.errors import Severity
+from longpoint.house_plan import HousePlan
+from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.quantities.length import MM_PER_INCH, Units
+from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Note, Paragraph, Table
+from longpoint.sheets.rest import rest_mm
+from longpoint.sticks.plan import CutStick, Proof, StickSource
+from longpoint.survey.house import House
+from longpoint.survey.profiles import Profile
+
+MM_PER_FOOT: Final = 12 * MM_PER_INCH
+
+
+def order_blocks(plan: HousePlan) -> tuple[Block, ...]:
+    """Return what stands on the order sheet."""
+    return (
+        *_without_stick(plan),
+        *_to_buy(plan),
+        *_from_the_rack(plan),
+        *_profiles(plan),
+        *_left_over(plan),
+        *_held_back(plan),
+    )
+
+
+def _to_buy(plan: HousePlan) -> tuple[Block, ...]:
+    house = plan.house
+    bought = Counter(
+        (stick.profile, stick.length_mm)
+        for stick in plan.cut_plan.sticks
+        if stick.source is StickSource.STOCK
+    )
+    if not bought:
+        return (Heading(text="To buy"), Paragraph(text="Nothing has to be bought."))
+    names = {profile.name: profile for profile in house.profiles}
+    rows: list[tuple[str | Cell, ...]] = []
+    total, is_priced = Decimal(0), True
+    ordered = sorted(bought.items(), key=lambda item: (item[0][0], -item[0][1]))
+    for (profile, length_mm), count in ordered:
+        price = _price(house, profile, length_mm)
+        is_priced = is_priced and price is not None
+        total += (price or Decimal(0)) * count
+        rows.append(
+            (
+                Cell(text=profile, small=(_section(names.get(profile), house.units),)),
+                Cell(text=format_length(length_mm, house.units), is_key=True),
+                Cell(text=f"{count}", is_key=True),
+                running_length(length_mm * count, house.units),
+                "-" if price is None else f"{price:.2f}",
+                "-" if price is None else f"{price * count:.2f}",
+                Cell(blank=Blank.TICK),
+            )
+        )
+    money = (
+        f"All together {total:.2f}, at the prices written in the house file."
+        if is_priced
+        else f"Not every stick has a price; those that have come to {total:.2f}."
+        if total
+        else "No prices were given, so sticks were chosen by running length."
+    )
+    columns = (
+        Column(title="Profile", share=3.0),
+        Column(title="Stick length", is_number=True, share=1.8),
+        Column(title="Count", is_number=True, share=1.1),
+        Column(title="Together", is_number=True, share=1.6),
+        Column(title="Price each", is_number=True, share=1.4),
+        Column(title="Sum", is_number=True, share=1.4),
+        Column(title="Here", is_number=True, share=0.9),
+    )
+    return (
+        Heading(text="To buy"),
+        Table(columns=columns, rows=tuple(rows)),
+        Paragraph(text=f"{money} No substitutes: the pieces are worked out for these sections."),
+    )
+
+
+def _from_the_rack(plan: HousePlan) -> tuple[Block, ...]:
+    used = Counter(
+        (stick.profile, stick.length_mm)
+        for stick in plan.cut_plan.sticks
+        if stick.source is StickSource.OFFCUT
+    )
+    if not used:
+        return ()
+    rows: tuple[tuple[str | Cell, ...], ...] = tuple(
+        (profile, format_length(length_mm, plan.house.units), f"{count}", Cell(blank=Blank.TICK))
+        for (profile, length_mm), count in sorted(used.items())
+    )
+    columns = (
+        Column(title="Profile", share=3.0),
+        Column(title="Length", is_number=True, share=1.8),
+        Column(title="Count", is_number=True, share=1.1),
+        Column(title="Here", is_number=True, share=0.9),
+    )
+    return (Heading(text="From the rack"), Table(columns=columns, rows=rows))
+
+
+def _profiles(plan: HousePlan) -> tuple[Block, ...]:
+    rows: list[tuple[str | Cell, ...]] = []
+    units = plan.house.units
+    proofs = {proof.profile: proof for proof in plan.cut_plan.proofs}
+    for profile in plan.house.profiles:
+        pieces = [piece for piece in plan.pieces if piece.profile == profile.name]
+        sticks = [stick for stick in plan.cut_plan.sticks if stick.profile == profile.name]
+        if not pieces and not sticks:
+            continue
+        net_mm = sum(piece.long_mm for piece in pieces)
+        rows.append(
+            (
+                profile.name,
+                f"{len(pieces)}",
+                running_length(net_mm, units),
+                Cell(
+                    text=_bought(sticks, units),
+                    small=_spent(proofs.get(profile.name)),
+                ),
+                _least(proofs.get(profile.name), units),
+                _standing(proofs.get(profile.name)),
+            )
+        )
+    if not rows:
+        return ()
+    columns = (
+        Column(title="Profile", share=2.0),
+        Column(title="Pieces", is_number=True, share=1.0),
+        Column(title="In pieces", is_number=True, share=1.5),
+        Column(title="Bought", is_number=True, share=1.5),
+        Column(title="At least needed", is_number=True, share=2.0),
+        Column(title="How good it is", share=3.0),
+    )
+    return (Heading(text="How near to the least"), Table(columns=columns, rows=tuple(rows)))
+
+
+def _bought(sticks: Iterable[CutStick], units: Units) -> str:
+    bought_mm = sum(s.length_mm for s in sticks if s.source is StickSource.STOCK)
+    return running_length(bought_mm, units)
+
+
+def _least(proof: Proof | None, units: Units) -> str:
+    if proof is None:
+        return "-"
+    if proof.unit == "price":
+        return f"price {proof.lower_bound:.2f}"
+    return running_length(proof.lower_bound * 1000.0, units)
+
+
+def _spent(proof: Proof | None) -> tuple[str, ...]:
+    return (f"price {proof.cost:.2f}",) if proof and proof.unit == "price" else ()
+
+
+def _standing(proof: Proof | None) -> str:
+    if proof is None:
+        return "not worked out"
+    if proof.optimal:
+        return "proved: no plan buys less"
+    return "best found; not proved to be the least"
+
+
+def _left_over(plan: HousePlan) -> tuple[Block, ...]:
+    left = [stick for stick in plan.cut_plan.sticks if rest_mm(stick, plan.house.saw)]
+    if not left:
+        return ()
+    rows: tuple[tuple[str | Cell, ...], ...] = tuple(
+        (stick.profile, stick.name, format_length(stick.left_mm, plan.house.units))
+        for stick in sorted(left, key=lambda stick: (stick.profile, -stick.left_mm))
+    )
+    columns = (
+        Column(title="Profile", share=2.0),
+        Column(title="Off stick", share=2.0),
+        Column(title="Length left", is_number=True, share=1.6),
+    )
+    return (
+        Heading(text="Left over for the rack"),
+        Table(columns=columns, rows=rows),
+        Paragraph(text="Write profile and length on each before it goes back."),
+    )
+
+
+def _without_stick(plan: HousePlan) -> tuple[Block, ...]:
+    laid = {one.piece for stick in plan.cut_plan.sticks for one in stick.laid}
+    missing = Counter(piece.profile for piece in plan.pieces if piece.mark not in laid)
+    stocked = {stock.profile for stock in plan.house.stock}
+    return tuple(
+        Note(
+            severity=Severity.WARNING,
+            title=f"LOOK · {profile}",
+            text=f"{count} {'piece has' if count == 1 else 'pieces have'} no stick. "
+            + (
+                "No stock is written for this profile. Add its stick lengths to the house file."
+                if profile not in stocked
+                else "The sticks written for this profile are used up or too short."
+            ),
+        )
+        for profile, count in sorted(missing.items())
+    )
+
+
+def _held_back(plan: HousePlan) -> tuple[Block, ...]:
+    if not plan.held:
+        return ()
+    places = ", ".join(sorted(plan.held))
+    return (
+        Note(
+            severity=Severity.WARNING,
+            title="LOOK · not counted",
+            text=f"Held back and not in this order: {places}. Buy for them once they are read.",
+        ),
+    )
+
+
+def running_length(length_mm: float, units: Units) -> str:
+    """Return a running length as the merchant counts it: metres, or feet.
+
+    Example:
+        >>> running_length(16200.0, Units.MM)
+        '16.2 m'
+    """
+    if units is Units.INCH:
+        return f"{length_mm / MM_PER_FOOT:.1f} ft"
+    return f"{length_mm / 1000.0:.1f} m"
+
+
+def _section(profile: Profile | None, units: Units) -> str:
+    if profile is None:
+        return ""
+    size = f"{format_length(profile.width_mm, units)} x "
+    size += format_with_unit(profile.thickness_mm, units)
+    return f"{size} {profile.material}".strip()
+
+
+def _price(house: House, profile: str, length_mm: float) -> Decimal | None:
+    prices: Sequence[Decimal] = [
+        stock.price
+        for stock in house.stock
+        if stock.profile == profile
+        and abs(stock.length_mm - length_mm) < 0.01
+        and stock.price is not None
+    ]
+    return min(prices, default=None)

@@ -1,0 +1,158 @@
+"""The plan as a document for other programs; its keys are fixed, its figures in hundredths."""
+
+from typing import Any, Final
+
+from longpoint.errors import Finding
+from longpoint.house_plan import HousePlan
+from longpoint.pieces.piece import EndCut, Piece
+from longpoint.shape.fitted import FittedOpening
+from longpoint.sheets.blocks import SheetState
+from longpoint.sticks.plan import CutStick, Laid, Proof
+from longpoint.survey.house import EntryKind
+
+PLAN_FORMAT: Final = "longpoint-plan/1"
+HOLD: Final = "hold"
+
+Document = dict[str, Any]
+
+
+def plan_document(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> Document:
+    """Return the plan as plain values, ready for JSON.
+
+    Lengths are in mm and angles in degrees whatever the house was read in, rounded to hundredths.
+
+    Args:
+        plan: The planned house.
+        state: Stale when the readings have changed since; no program should cut from it then.
+    """
+    return {
+        "format": PLAN_FORMAT,
+        "house": plan.house.name,
+        "readings_code": plan.readings_code,
+        "state": state.value,
+        "pieces": [_piece(piece) for piece in plan.pieces],
+        "sticks": [_stick(stick) for stick in plan.cut_plan.sticks],
+        "proof": [_proof(proof) for proof in plan.cut_plan.proofs],
+        "openings": _openings(plan),
+        "findings": [_finding(finding) for finding in plan.findings],
+    }
+
+
+def _hundredths(value: float) -> float:
+    return round(value, 2) + 0.0
+
+
+def _maybe(value: float | None) -> float | None:
+    return None if value is None else _hundredths(value)
+
+
+def _piece(piece: Piece) -> Document:
+    return {
+        "mark": piece.mark,
+        "opening": piece.opening,
+        "run": piece.run,
+        "room": piece.room,
+        "face": piece.face,
+        "role": piece.role.value,
+        "profile": piece.profile,
+        "method": piece.method.value if piece.method else None,
+        "inner_mm": _hundredths(piece.inner_mm),
+        "outer_mm": _hundredths(piece.outer_mm),
+        "short_mm": _hundredths(piece.short_mm),
+        "long_mm": _hundredths(piece.long_mm),
+        "back_mm": _hundredths(piece.back_mm),
+        "hook_mm": _maybe(piece.hook_mm),
+        "hook_from": piece.hook_from.value if piece.hook_from else None,
+        "left": _end(piece.left),
+        "right": _end(piece.right),
+        "u_mm": _hundredths(piece.u_mm),
+        "hand_sum": piece.hand_sum,
+    }
+
+
+def _end(cut: EndCut) -> Document:
+    return {
+        "cut": cut.kind.value,
+        "mitre_deg": _hundredths(cut.mitre_deg),
+        "bevel_deg": _hundredths(cut.bevel_deg),
+    }
+
+
+def _stick(stick: CutStick) -> Document:
+    return {
+        "name": stick.name,
+        "profile": stick.profile,
+        "length_mm": _hundredths(stick.length_mm),
+        "source": stick.source.value,
+        "pieces": [laid.piece for laid in stick.laid],
+        "laid": [_laid(laid) for laid in stick.laid],
+        "used_mm": _hundredths(stick.used_mm),
+        "left_mm": _hundredths(stick.left_mm),
+    }
+
+
+def _laid(laid: Laid) -> Document:
+    return {
+        "piece": laid.piece,
+        "turned": laid.turned,
+        "start_mm": _hundredths(laid.start_mm),
+        "end_mm": _hundredths(laid.end_mm),
+    }
+
+
+def _proof(proof: Proof) -> Document:
+    return {
+        "profile": proof.profile,
+        "cost": _hundredths(proof.cost),
+        "lower_bound": _hundredths(proof.lower_bound),
+        "optimal": proof.optimal,
+        "unit": proof.unit,
+        "solver": proof.solver,
+    }
+
+
+def _openings(plan: HousePlan) -> list[Document]:
+    shapes: dict[str, FittedOpening] = {}
+    for shape in plan.shapes.openings:
+        shapes.setdefault(shape.mark, shape)
+    entries: list[Document] = []
+    for opening in plan.house.openings:
+        is_held = opening.mark in plan.held
+        fitted = shapes.get(opening.mark)
+        corners = None if fitted is None else [_hundredths(angle) for angle in fitted.corner_deg]
+        entries.append(
+            {
+                "mark": opening.mark,
+                "room": opening.room,
+                "kind": opening.kind.value,
+                "verdict": HOLD if is_held else None,
+                "p_close": None,
+                "method": opening.method.value,
+                "corners_deg": corners,
+            }
+        )
+    entries += [
+        {
+            "mark": entry.mark,
+            "room": entry.room,
+            "kind": None,
+            "verdict": HOLD,
+            "p_close": None,
+            "method": None,
+            "corners_deg": None,
+        }
+        for entry in plan.house.held
+        if entry.kind is EntryKind.OPENING
+    ]
+    return entries
+
+
+def _finding(finding: Finding) -> Document:
+    return {
+        "code": finding.code,
+        "severity": finding.severity.value,
+        "place": finding.place,
+        "read": finding.read,
+        "wrong": finding.wrong,
+        "do": finding.do,
+    }

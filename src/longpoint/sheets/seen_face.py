@@ -1,0 +1,27 @@
+"""The readings of one face of an opening, as they stand when you look at that face."""
+
+from dataclasses import replace
+from typing import Final
+
+from longpoint.survey.openings import Opening
+from longpoint.survey.readings import OpeningReadings, Place
+
+_MIRROR: Final = {
+    Place.LEFT: Place.RIGHT,
+    Place.RIGHT: Place.LEFT,
+    Place.RISING: Place.FALLING,
+    Place.FALLING: Place.RISING,
+}
+
+
+def seen_readings(opening: Opening, face: str) -> OpeningReadings:
+    """Return what was read of a face; face "b" without readings of its own mirrors face "a"."""
+    if face != "b":
+        return opening.readings
+    if opening.readings_b is not None:
+        return opening.readings_b
+    lengths = tuple(
+        replace(reading, place=_MIRROR.get(reading.place, reading.place))
+        for reading in opening.readings.lengths
+    )
+    return replace(opening.readings, lengths=lengths, plane=None)

@@ -1,0 +1,43 @@
+"""The sample house's sheets, as a person last read and approved them."""
+
+import pytest
+
+from longpoint.sheets.blocks import SheetState
+from longpoint.sheets.book import house_sheets
+from longpoint.sheets.html import sheet_html
+from longpoint.sheets.html_style import STYLE
+from longpoint.sheets.opening_drawings import opening_drawings
+from longpoint.sheets.svg import drawing_svg
+from longpoint.sheets.terminal import findings_text, pieces_text, plan_text
+from tests.golden_files import Golden
+from tests.unit.sheets.sample import HOUSE, PLAN
+
+SHEETS = {sheet.name: sheet for sheet in house_sheets(PLAN)}
+DRAWINGS = dict(opening_drawings(PLAN))
+
+
+@pytest.mark.parametrize("name", SHEETS)
+def test_the_sheet_is_as_approved(name: str, golden: Golden) -> None:
+    text = sheet_html(SHEETS[name]).replace(STYLE, "\n/* style */\n").replace("><", ">\n<")
+    golden(f"sample-{name}.html", text)
+
+
+def test_the_style_is_as_approved(golden: Golden) -> None:
+    golden("sheets.css", STYLE)
+
+
+def test_a_stale_sheet_is_as_approved(golden: Golden) -> None:
+    sheet = house_sheets(PLAN, SheetState.STALE)[2]
+    text = sheet_html(sheet).replace(STYLE, "\n/* style */\n").replace("><", ">\n<")
+    golden("sample-order-stale.html", text)
+
+
+@pytest.mark.parametrize("name", DRAWINGS)
+def test_the_drawing_is_as_approved(name: str, golden: Golden) -> None:
+    golden(f"sample-{name}.svg", drawing_svg(DRAWINGS[name]).replace("><", ">\n<") + "\n")
+
+
+def test_the_terminal_text_is_as_approved(golden: Golden) -> None:
+    golden("sample-plan.txt", plan_text(PLAN) + "\n")
+    golden("sample-pieces.txt", pieces_text(PLAN) + "\n")
+    golden("sample-findings.txt", findings_text(HOUSE, PLAN.findings) + "\n")

@@ -1,0 +1,42 @@
+from dataclasses import fields, replace
+
+import pytest
+
+from longpoint.pieces.piece import Role
+from longpoint.sheets.dialects import (
+    kind_words,
+    method_short,
+    method_words,
+    piece_words,
+    role_words,
+    words_for,
+)
+from longpoint.survey.house import Dialect
+from longpoint.survey.openings import Method, OpeningKind
+from tests.unit.sheets.sample import PIECES
+
+
+@pytest.mark.parametrize("dialect", list(Dialect))
+def test_every_country_has_all_words(dialect: Dialect) -> None:
+    words = words_for(dialect)
+    assert all(getattr(words, field.name) for field in fields(words))
+    assert all(role_words(role, words) for role in Role)
+
+
+def test_the_words_that_differ_differ() -> None:
+    uk, us, nz = words_for(Dialect.UK), words_for(Dialect.US), words_for(Dialect.NZ)
+    assert (uk.quirk, us.quirk, nz.quirk) == ("margin", "reveal", "quirk")
+    assert (uk.mitre, us.mitre, words_for(Dialect.CA).mitre) == ("mitre", "miter", "mitre")
+    assert role_words(Role.RUN, us) == "baseboard"
+    assert role_words(Role.BOARD, us) == "stool"
+
+
+def test_a_piece_of_a_second_face_says_which() -> None:
+    piece = replace(PIECES[1], face="b")
+    assert piece_words(piece, words_for(Dialect.UK)) == "W1 face b head"
+
+
+def test_every_kind_and_method_has_words() -> None:
+    assert len({kind_words(kind) for kind in OpeningKind}) == len(OpeningKind)
+    assert len({method_words(method) for method in Method}) == len(Method)
+    assert len({method_short(method) for method in Method}) == len(Method)

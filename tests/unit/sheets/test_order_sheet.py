@@ -1,0 +1,77 @@
+from dataclasses import replace
+from decimal import Decimal
+
+from longpoint.quantities.length import Units
+from longpoint.sheets.blocks import Block, Cell, Heading, Note, Paragraph, Table
+from longpoint.sheets.order_sheet import order_blocks, running_length
+from longpoint.sticks.plan import CutPlan
+from longpoint.survey.profiles import Stock
+from tests.unit.sheets.sample import HOUSE, PLAN, STICKS, with_house
+
+
+def rows_under(blocks: tuple[Block, ...], heading: str) -> list[list[str]]:
+    at = next(n for n, b in enumerate(blocks) if isinstance(b, Heading) and b.text == heading)
+    table = blocks[at + 1]
+    assert isinstance(table, Table)
+    return [[c.text if isinstance(c, Cell) else c for c in row] for row in table.rows]
+
+
+def paragraphs(blocks: tuple[Block, ...]) -> str:
+    return " ".join(block.text for block in blocks if isinstance(block, Paragraph))
+
+
+def test_the_order_covers_the_new_sticks_of_the_plan_exactly() -> None:
+    bought = {(row[0], row[1]): int(row[2]) for row in rows_under(order_blocks(PLAN), "To buy")}
+    assert bought == {("OG57", "5400"): 2, ("OG57", "2700"): 1, ("SK95", "4200"): 1}
+
+
+def test_the_money_is_added_up() -> None:
+    stock = (*HOUSE.stock, Stock(profile="OG57", length_mm=2700.0, price=Decimal("7.95")))
+    blocks = order_blocks(with_house(stock=stock))
+    assert "52.45" in paragraphs(blocks)  # 2 x 14.60 + 7.95 + 15.30
+
+
+def test_a_missing_price_is_said() -> None:
+    assert "Not every stick has a price" in paragraphs(order_blocks(PLAN))
+    bare = with_house(stock=tuple(replace(s, price=None) for s in HOUSE.stock))
+    assert "No prices were given" in paragraphs(order_blocks(bare))
+
+
+def test_an_offcut_is_taken_from_the_rack_and_not_bought() -> None:
+    assert rows_under(order_blocks(PLAN), "From the rack") == [["OG57", "2700", "1", ""]]
+
+
+def test_a_plan_that_is_only_the_best_found_says_so() -> None:
+    rows = rows_under(order_blocks(PLAN), "How near to the least")
+    assert rows[0][-1] == "proved: no plan buys less"
+    assert rows[1][-1] == "best found; not proved to be the least"
+    assert rows[1][3:5] == ["4.2 m", "2.4 m"]
+
+
+def test_only_what_is_long_enough_to_keep_goes_back_on_the_rack() -> None:
+    left = rows_under(order_blocks(PLAN), "Left over for the rack")
+    assert all(float(row[2]) >= HOUSE.saw.keep_mm for row in left)
+    kept = [stick for stick in STICKS if stick.left_mm >= HOUSE.saw.keep_mm]
+    assert len(left) == len(kept)
+
+
+def test_a_profile_without_stock_is_named() -> None:
+    without = replace(PLAN, cut_plan=CutPlan(sticks=STICKS[:4]), house=replace(HOUSE, stock=()))
+    notes = [b for b in order_blocks(without) if isinstance(b, Note)]
+    assert notes[0].title == "LOOK · SK95"
+    assert "2 pieces have no stick" in notes[0].text
+
+
+def test_held_places_are_said_to_be_missing_from_the_order() -> None:
+    notes = [b.text for b in order_blocks(PLAN) if isinstance(b, Note)]
+    assert any("W3, W4" in text for text in notes)
+
+
+def test_nothing_to_buy_is_said() -> None:
+    empty = replace(PLAN, pieces=(), cut_plan=CutPlan(), held=frozenset())
+    assert paragraphs(order_blocks(empty)) == "Nothing has to be bought."
+
+
+def test_running_lengths_are_metres_or_feet() -> None:
+    assert running_length(3048.0, Units.INCH) == "10.0 ft"
+    assert running_length(3048.0, Units.MM) == "3.0 m"

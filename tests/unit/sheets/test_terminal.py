@@ -1,0 +1,85 @@
+from dataclasses import replace
+
+import pytest
+
+from longpoint.quantities.length import Units
+from longpoint.sheets.terminal import findings_text, pieces_text, plan_text
+from longpoint.sticks.plan import CutPlan
+from tests.unit.sheets.sample import HOUSE, OPENINGS, PIECES, PLAN, with_house
+
+
+@pytest.mark.parametrize("width", [20, 50, 80, 100, 300])
+def test_no_line_is_longer_than_the_terminal(width: int) -> None:
+    held_width = min(100, max(50, width))
+    for text in (
+        plan_text(PLAN, width),
+        pieces_text(PLAN, width=width),
+        findings_text(HOUSE, PLAN.findings, width),
+    ):
+        assert max(map(len, text.splitlines())) <= held_width
+
+
+def test_every_piece_is_named_with_its_figure() -> None:
+    text = plan_text(PLAN)
+    assert all(piece.mark in text for piece in PIECES)
+    assert "R 45.0 |   954.5   | L 45.0" in text
+
+
+def test_held_places_come_before_anything_else() -> None:
+    text = plan_text(PLAN)
+    assert text.index("HOLD, no lengths given: W3, W4") < text.index("OG57-1")
+    assert "W3-" not in text
+
+
+def test_the_text_is_plain_ascii_but_for_what_the_house_brings() -> None:
+    assert plan_text(PLAN).isascii()
+    assert pieces_text(PLAN).isascii()
+
+
+def test_pieces_can_be_asked_for_by_mark() -> None:
+    text = pieces_text(PLAN, "W2")
+    assert "W2-head (OG57): hook left 954.5; inner 896; outer 1010; left R 45.0" in text
+    assert "sum: 886.0 + 2 x 5 + 57" in text
+    assert "W1-" not in text
+
+
+def test_a_held_mark_gets_no_lengths() -> None:
+    text = pieces_text(PLAN, "W3")
+    assert "HOLD, no lengths given: W3" in text
+    assert "inner" not in text
+
+
+def test_findings_stand_by_weight() -> None:
+    text = findings_text(HOUSE, PLAN.findings)
+    assert text.index("! STOP W3") < text.index("! STOP W4") < text.index("? LOOK W1")
+    assert text.index("? LOOK W1") < text.index("- NOTE Finch Rise")
+    assert text.endswith("2 to read again before cutting.")
+
+
+def test_nothing_to_say_is_said() -> None:
+    assert "Nothing stands out" in findings_text(HOUSE, ())
+    empty = replace(PLAN, pieces=(), cut_plan=CutPlan(), findings=(), held=frozenset())
+    assert "Nothing to cut." in plan_text(empty)
+    assert "Nothing to cut." in pieces_text(empty)
+
+
+def test_a_long_mark_stands_on_a_line_of_its_own() -> None:
+    long = "Window-" * 8
+    pieces = tuple(replace(p, mark=p.mark.replace("W2", long)) for p in PIECES)
+    sticks = tuple(
+        replace(
+            stick,
+            laid=tuple(replace(laid, piece=laid.piece.replace("W2", long)) for laid in stick.laid),
+        )
+        for stick in PLAN.cut_plan.sticks
+    )
+    plan = replace(PLAN, pieces=pieces, cut_plan=replace(PLAN.cut_plan, sticks=sticks))
+    lines = plan_text(plan).splitlines()
+    at = next(n for n, line in enumerate(lines) if line.endswith(f"{long}-head"))
+    assert "|   954.5   |" in lines[at + 1]
+
+
+def test_inches_are_named_at_the_top() -> None:
+    text = plan_text(with_house(units=Units.INCH, openings=OPENINGS))
+    assert "lengths in inches" in text
+    assert "49 7/16" in text
