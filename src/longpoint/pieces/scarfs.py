@@ -17,6 +17,9 @@ SCARF_DEG: Final = 45.0
 LEAST_PART_MM: Final = 600.0
 """No part is shorter, so that each still holds to two studs; common practice, no source."""
 
+LEEWAY_MM: Final = 1.0
+"""Left over at the longest stick, so that rounding to the saw's hundredths never asks for more."""
+
 UNDER_CUT: Final = EndCut(kind=CutKind.SCARF, bevel_deg=SCARF_DEG)
 """Right end of the part that lies under: its back is the longer."""
 
@@ -68,7 +71,7 @@ def longest_piece_mm(house: House, profile: str) -> float | None:
     saw = house.saw
     sticks = [s.length_mm - 2.0 * saw.end_trim_mm for s in house.stock if s.profile == profile]
     sticks += [s.length_mm - 2.0 * saw.kerf_mm for s in house.offcuts if s.profile == profile]
-    limits = [max(sticks)] if sticks else []
+    limits = [max(sticks) - LEEWAY_MM] if sticks else []
     if house.longest_run_mm is not None:
         limits.append(house.longest_run_mm)
     return min(limits) if limits else None

@@ -1,0 +1,1 @@
+"""The `longpoint` command: files and screen in front of the pure core."""

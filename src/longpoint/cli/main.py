@@ -1,0 +1,49 @@
+"""The command and its subcommands, each loaded only when it is called."""
+
+import importlib
+from typing import Final
+
+import click
+
+import longpoint
+
+SUBCOMMANDS: Final = {
+    "check": "Say what is wrong or doubtful in the readings, before any piece is made.",
+    "new": "Write a commented starter file for a new house.",
+    "pieces": "Show the pieces of a house, or of one opening or run.",
+    "plan": "Plan a house: pieces, sticks and sheets.",
+    "schema": "Print the JSON Schema of the house file.",
+}
+
+
+class _Lazy(click.Group):
+    """A group that imports a subcommand's module when it is asked for, so that help is quick."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(SUBCOMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in SUBCOMMANDS:
+            return None
+        module = importlib.import_module(f"longpoint.cli.{cmd_name}")
+        command = module.command
+        if not isinstance(command, click.Command):
+            return None
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        with formatter.section("Commands"):
+            formatter.write_dl(list(SUBCOMMANDS.items()))
+
+
+@click.group(cls=_Lazy, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(longpoint.__version__, prog_name="longpoint")
+def main() -> None:
+    """Readings of a house in; pieces, sticks and sheets for the fix-out out.
+
+    Exit status: 0 done; 1 done, but some openings or runs are held back; 2 the file can't be used.
+    """
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,107 @@
+"""The folder of sheets that a plan is written to, and how it is voided."""
+
+import json
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Final
+
+from longpoint.errors import ExchangeError, LongpointError
+from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
+from longpoint.house_plan import HousePlan
+from longpoint.pipeline import plan_house
+from longpoint.render.paper import Paper
+from longpoint.render.pdf import render_pdf
+from longpoint.sheets.blocks import SheetState
+from longpoint.sheets.book import house_sheets
+from longpoint.sheets.html import sheet_html
+from longpoint.sheets.opening_drawings import opening_drawings
+from longpoint.sheets.plan_json import plan_document
+from longpoint.sheets.svg import drawing_svg
+from longpoint.survey.house_file import read_house
+
+PLAN: Final = "plan.json"
+READINGS: Final = "readings.json"
+PDF: Final = "sheets.pdf"
+DRAWINGS: Final = "drawings"
+
+
+def write_plan(
+    plan: HousePlan,
+    document: Mapping[str, object],
+    folder: Path,
+    paper: Paper,
+    state: SheetState = SheetState.CURRENT,
+) -> Path:
+    """Write every sheet of a plan, whole files only.
+
+    Args:
+        plan: The plan.
+        document: The house file it was made from, kept beside it.
+        folder: Where to; made when it isn't there.
+        paper: Paper of the PDF.
+        state: Current, or stale to void what is there.
+
+    Returns:
+        The PDF that holds all sheets.
+
+    Raises:
+        ExchangeError: The folder or a file can't be written.
+        SheetError: A sheet can't be made.
+    """
+    sheets = house_sheets(plan, state)
+    pdf = render_pdf(sheets, paper)
+    _make(folder)
+    _make(folder / DRAWINGS)
+    write_text_safely(folder / READINGS, _json(document))
+    for sheet in sheets:
+        write_text_safely(folder / f"{sheet.name}.html", sheet_html(sheet))
+    for name, drawing in opening_drawings(plan, state):
+        write_text_safely(folder / DRAWINGS / f"{name}.svg", drawing_svg(drawing))
+    write_bytes_safely(folder / PDF, pdf)
+    write_text_safely(folder / PLAN, _json(plan_document(plan, state)))
+    return folder / PDF
+
+
+def planned_code(folder: Path) -> str | None:
+    """Return the readings code of the plan in a folder; None when there is no readable plan."""
+    try:
+        plan = json.loads((folder / PLAN).read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return None
+    code = plan.get("readings_code") if isinstance(plan, dict) else None
+    return code if isinstance(code, str) else None
+
+
+def void_sheets(folder: Path, paper: Paper) -> bool:
+    """Mark the sheets in a folder as made from older readings.
+
+    The plan is made again from the kept readings, so the voided sheet still shows what was cut.
+
+    Returns:
+        True when there were sheets to void.
+
+    Raises:
+        ExchangeError: The sheets can't be written.
+    """
+    try:
+        document = json.loads((folder / READINGS).read_text(encoding="utf-8"))
+        survey = read_house(document)
+    except (OSError, ValueError, LongpointError):
+        return False
+    write_plan(plan_house(survey), document, folder, paper, SheetState.STALE)
+    return True
+
+
+def _json(document: Mapping[str, object]) -> str:
+    return json.dumps(document, indent=1, ensure_ascii=False, default=str) + "\n"
+
+
+def _make(folder: Path) -> None:
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise ExchangeError(
+            f"The sheets are to go to {folder}.",
+            f"That folder can't be made: {error.strerror or error}.",
+            "Name another folder with --out.",
+        ) from error

@@ -1,0 +1,32 @@
+"""What is known about a house before the saw starts."""
+
+from dataclasses import dataclass
+
+from longpoint.errors import Finding
+from longpoint.pieces.piece import Piece
+from longpoint.shape.fitted import Shapes
+from longpoint.sticks.plan import CutPlan
+from longpoint.survey.house import House
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HousePlan:
+    """Everything that is known about a house before the saw starts.
+
+    Attributes:
+        house: The readings.
+        shapes: What they mean.
+        pieces: What to cut.
+        cut_plan: Out of which sticks.
+        findings: What is to be said, the whole house through, in the order of the house.
+        held: Marks of openings and runs that get no lengths.
+        readings_code: Short code of the readings, the same whenever they are the same.
+    """
+
+    house: House
+    shapes: Shapes
+    pieces: tuple[Piece, ...]
+    cut_plan: CutPlan
+    findings: tuple[Finding, ...]
+    held: frozenset[str]
+    readings_code: str

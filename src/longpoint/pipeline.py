@@ -1,0 +1,99 @@
+"""The whole story on one screen: a house's readings in, its plan out."""
+
+from dataclasses import replace
+
+from longpoint.errors import Finding, held_places
+from longpoint.house_plan import HousePlan
+from longpoint.pieces.openings import plan_openings
+from longpoint.pieces.piece import Piece
+from longpoint.pieces.runs import plan_runs
+from longpoint.shape.fitted import Shapes
+from longpoint.shape.opening_fit import fit_openings
+from longpoint.shape.room_fit import fit_rooms
+from longpoint.shape.slips import check_closure
+from longpoint.sticks.plan import CutPlan
+from longpoint.sticks.plan_sticks import plan_sticks
+from longpoint.sticks.port import LinearSolver
+from longpoint.survey.checks import accepted, check_survey
+from longpoint.survey.checks.wall_sums import check_wall_sums
+from longpoint.survey.house import House, SurveyResult
+from longpoint.survey.house_file import readings_code
+
+
+def check_house(survey: SurveyResult) -> tuple[Shapes, tuple[Finding, ...]]:
+    """Return the fitted shapes of a house and everything to be said before a piece is made.
+
+    Args:
+        survey: The house as read, with what the reader said.
+
+    Returns:
+        Shapes, and findings in the order of the house.
+    """
+    house = survey.house
+    openings, shape_findings = fit_openings(house)
+    rooms, room_findings = fit_rooms(house)
+    found = (
+        *survey.findings,
+        *check_survey(house),
+        *shape_findings,
+        *check_closure(house, openings),
+        *room_findings,
+        *check_wall_sums(house),
+    )
+    shapes = Shapes(openings=openings, rooms=rooms)
+    return shapes, in_house_order(house, accepted(found, house))
+
+
+def plan_house(survey: SurveyResult, solver: LinearSolver | None = None) -> HousePlan:
+    """Return the plan of a house: pieces, sticks and all that is to be said.
+
+    A place with a finding that stops it gets no lengths; the rest of the house goes on.
+
+    Args:
+        survey: The house as read.
+        solver: Adapter for the cut plan's linear programmes; None: the built-in search alone.
+
+    Returns:
+        The plan, the same for the same readings on every platform.
+    """
+    house = survey.house
+    shapes, found = check_house(survey)
+    pieces, cut_plan, said = _pieces_and_sticks(house, shapes, held_places(found), solver)
+    findings = in_house_order(house, accepted((*found, *said), house))
+    held = held_places(findings)
+    if held & {p.opening or p.run for p in pieces}:
+        pieces, cut_plan, _ = _pieces_and_sticks(house, shapes, held, solver)
+    return HousePlan(
+        house=house,
+        shapes=shapes,
+        pieces=pieces,
+        cut_plan=cut_plan,
+        findings=findings,
+        held=held | {entry.mark for entry in house.held},
+        readings_code=readings_code(house),
+    )
+
+
+def in_house_order(house: House, findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Return the findings sorted by place as the house lists it, each said once."""
+    places = (
+        house.name,
+        *(o.mark for o in house.openings),
+        *(r.name for r in house.rooms),
+        *(f"{r.name} {w.mark}" for r in house.rooms for w in r.walls),
+        *(r.mark for r in house.runs),
+    )
+    order = {place: index for index, place in enumerate(dict.fromkeys(places))}
+    return tuple(sorted(dict.fromkeys(findings), key=lambda f: order.get(f.place, len(order))))
+
+
+def _pieces_and_sticks(
+    house: House, shapes: Shapes, held: frozenset[str], solver: LinearSolver | None
+) -> tuple[tuple[Piece, ...], CutPlan, tuple[Finding, ...]]:
+    openings, opening_findings = plan_openings(house, shapes, held)
+    runs, run_findings = plan_runs(house, shapes, held | held_places(opening_findings))
+    said = (*opening_findings, *run_findings)
+    stopped = held | held_places(said)
+    pieces = tuple(p for p in (*openings, *runs) if (p.opening or p.run) not in stopped)
+    cut_plan = plan_sticks(pieces, house, solver)
+    return pieces, replace(cut_plan, findings=()), (*said, *cut_plan.findings)
