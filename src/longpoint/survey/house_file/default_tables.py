@@ -1,0 +1,152 @@
+"""The keys of the defaults, most of which stand at openings and rooms too."""
+
+from typing import Final
+
+from longpoint.survey.house_file.keys import Key, Kind, Table
+from longpoint.survey.openings import Method
+
+WIDEST_QUIRK_MM: Final = 100.0
+ASSUMED_QUIRK_MM: Final = 5.0
+ASSUMED_BAND_MM: Final = 2.0
+"""How far from its set quirk a trim may stand when the crew states no band; assumed."""
+ASSUMED_MAX_GAP_MM: Final = 0.5
+
+METHODS: Final = tuple(method.value for method in Method)
+
+QUIRK: Final = Key(
+    name="quirk",
+    kind=Kind.SIDE_LENGTHS,
+    meaning="Set-back of the architrave from the lining's edge: one figure, or one per side.",
+    example={"head": 5, "left": 5, "right": 5, "sill": 5},
+    default=ASSUMED_QUIRK_MM,
+    left_out="5 mm on every side",
+    high=WIDEST_QUIRK_MM,
+)
+QUIRK_BAND: Final = Key(
+    name="quirk_band",
+    kind=Kind.BAND,
+    meaning="Least and most quirk that the crew accepts anywhere along a side.",
+    example=[3, 7],
+    left_out="the quirk less 2 mm to the quirk and 2 mm",
+    high=WIDEST_QUIRK_MM,
+)
+ARCHITRAVE: Final = Key(
+    name="architrave",
+    kind=Kind.SIDE_NAMES,
+    meaning="Profile round the opening: one name, or one per side (sill: sill piece or apron).",
+    example="OG57",
+    left_out="every opening has to name its own",
+)
+BOARD: Final = Key(
+    name="board",
+    kind=Kind.TEXT,
+    meaning="Profile of the window board, where a window has one to be cut.",
+    example="WB140",
+    left_out="no window board is cut",
+)
+HORN: Final = Key(
+    name="horn",
+    kind=Kind.LENGTH,
+    meaning="How far the window board runs past the architrave at each end.",
+    example=20,
+    default=0.0,
+    left_out="0",
+    high=1000.0,
+)
+TAPE_NAME: Final = Key(
+    name="tape",
+    kind=Kind.TEXT,
+    meaning="The tape that read it, by its name under [tapes].",
+    example="T1",
+    left_out="the default tape",
+)
+MAX_GAP: Final = Key(
+    name="max_gap",
+    kind=Kind.LENGTH,
+    meaning="Widest open joint that the crew lets pass.",
+    example=0.5,
+    default=ASSUMED_MAX_GAP_MM,
+    left_out="0.5 mm",
+    above=True,
+    high=10.0,
+)
+METHOD: Final = Key(
+    name="method",
+    kind=Kind.CHOICE,
+    meaning=(
+        "Way of fixing. batch: all cut, legs nailed once, tapped; in-place: marked off the "
+        "pieces already up; bench: frames made first."
+    ),
+    example="batch",
+    choices=METHODS,
+    default="batch",
+    left_out="batch",
+)
+FLOOR_COVER: Final = Key(
+    name="floor_cover",
+    kind=Kind.LENGTH,
+    meaning="Thickness still to be laid under legs and skirting.",
+    example=0,
+    default=0.0,
+    left_out="0",
+    high=300.0,
+)
+ACCEPT: Final = Key(
+    name="accept",
+    kind=Kind.CODES,
+    meaning="Codes of findings that the crew has looked at and accepts here.",
+    example=["diagonals-differ"],
+    left_out="none",
+)
+
+DEFAULTS: Final = Table(
+    title="the defaults",
+    keys=(
+        QUIRK,
+        QUIRK_BAND,
+        ARCHITRAVE,
+        Key(
+            name="skirting",
+            kind=Kind.TEXT,
+            meaning="Profile of the skirting.",
+            example="SK95",
+            left_out="every run and wall has to name its own",
+        ),
+        BOARD,
+        HORN,
+        Key(
+            name="tape",
+            kind=Kind.TEXT,
+            meaning="The tape that read the house, by its name under [tapes].",
+            example="T1",
+            left_out="the first tape described",
+        ),
+        Key(
+            name="saw",
+            kind=Kind.TEXT,
+            meaning="The saw in use, by its name under [saws].",
+            example="S1",
+            left_out="the first saw described",
+        ),
+        MAX_GAP,
+        METHOD,
+        FLOOR_COVER,
+        Key(
+            name="floor_gap",
+            kind=Kind.LENGTH,
+            meaning="Gap left between the floor and the skirting.",
+            example=1,
+            default=0.0,
+            left_out="0",
+            high=100.0,
+        ),
+        Key(
+            name="max_run",
+            kind=Kind.LENGTH,
+            meaning="Longest piece of skirting the crew will carry; longer runs get a joint.",
+            example=4800,
+            left_out="as long as the longest stick gives",
+            low=100.0,
+        ),
+    ),
+)

@@ -1,0 +1,138 @@
+"""Read one table of a house file by the description of its keys."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from longpoint.quantities.length import Units
+from longpoint.survey.house_file.keys import Key, Kind, Table
+from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, nearest, quoted, shown
+from longpoint.survey.house_file.values import read_value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """A table as read.
+
+    Attributes:
+        values: What could be read, by key, in the order written. Tables that are read on their
+            own (lists of tables, named tables) stand as written.
+        troubles: What couldn't, in the order written.
+    """
+
+    values: dict[str, Any]
+    troubles: tuple[HouseFileTrouble, ...]
+
+    def spoiled(self, table: Table) -> frozenset[str]:
+        """Return the keys whose value is missing because of a trouble, misspelt ones too."""
+        keys = {trouble.key for trouble in self.troubles}
+        return frozenset(
+            key if key in table.by_name else nearest(key, table.by_name) for key in keys
+        )
+
+
+def read_entry(table: Table, written: Mapping[Any, object], units: Units, path: str = "") -> Entry:
+    """Return what stands in a table, and everything that is wrong with it.
+
+    Args:
+        table: Description of its keys.
+        written: The table as parsed.
+        units: What a bare number means.
+        path: What goes before a key to find it ("plane.", "stock 2, "); empty in the entry itself.
+    """
+    values: dict[str, Any] = {}
+    troubles: list[HouseFileTrouble] = []
+    keys = table.by_name
+    for name, value in written.items():
+        key = keys.get(name) if isinstance(name, str) else None
+        if key is None:
+            troubles.append(_unknown(name, table, path))
+            continue
+        try:
+            values[key.name] = _read_key(key, value, units, f"{path}{key.name}")
+        except HouseFileTrouble as trouble:
+            trouble.key = key.name
+            troubles.append(trouble)
+    troubles += [
+        _missing(keys[name], table, path) for name in table.required if name not in written
+    ]
+    return Entry(values=values, troubles=tuple(troubles))
+
+
+def as_table(written: object, what: str) -> Mapping[object, object]:
+    """Return a value that has to be a table.
+
+    Raises:
+        HouseFileTrouble: It is something else.
+    """
+    if not isinstance(written, Mapping):
+        raise HouseFileTrouble(
+            f"{what} is written as {shown(written)}.",
+            "It has to be a table of keys and values.",
+            "Write it the way the starter file shows.",
+            code="not-a-table",
+        )
+    return written
+
+
+def as_list(written: object, what: str) -> list[object]:
+    """Return a value that has to be a list of tables.
+
+    Raises:
+        HouseFileTrouble: It is something else.
+    """
+    if not isinstance(written, list | tuple):
+        raise HouseFileTrouble(
+            f"{what} is written as {shown(written)}.",
+            "It has to be a list of tables.",
+            f"Start each of them with [[{what}]].",
+            code="not-a-table",
+        )
+    return list(written)
+
+
+def _read_key(key: Key, written: object, units: Units, path: str) -> Any:  # noqa: ANN401
+    match key.kind:
+        case Kind.TABLE:
+            return _read_inner(key, as_table(written, path), units, path)
+        case Kind.TABLES:
+            return as_list(written, path)
+        case Kind.NAMED_TABLES:
+            return as_table(written, path)
+        case _:
+            return read_value(key, written, units, path)
+
+
+def _read_inner(
+    key: Key, written: Mapping[object, object], units: Units, path: str
+) -> dict[str, Any]:
+    if key.table is None:
+        raise AssertionError(f"the key {key.name} describes no table")
+    inner = read_entry(key.table, written, units, f"{path}.")
+    for trouble in inner.troubles:
+        raise trouble
+    return inner.values
+
+
+def _unknown(name: object, table: Table, path: str) -> HouseFileTrouble:
+    text = name if isinstance(name, str) else ""
+    where = f"under {path.rstrip('., ')}" if path else f"in {table.title}"
+    return HouseFileTrouble(
+        f"The key {shown(name)} stands {where}.",
+        "There is no such key there.",
+        f"{instead(text, table.by_name)} Change it, or take it out.",
+        code="unknown-key",
+        key=text,
+    )
+
+
+def _missing(key: Key, table: Table, path: str) -> HouseFileTrouble:
+    return HouseFileTrouble(
+        f"{table.title.capitalize()} is read without {quoted(path + key.name)}.",
+        f"It can't be done without: {key.meaning[0].lower()}{key.meaning[1:]}",
+        "Write it the way the starter file shows."
+        if key.kind is Kind.TABLES
+        else f"Write it, for example {key.name} = {shown(key.example)}.",
+        code="missing-key",
+        key=key.name,
+    )

@@ -1,0 +1,290 @@
+"""Read one opening of a house file, its settings resolved against the defaults."""
+
+from typing import Any, Final
+
+from longpoint.errors import Severity
+from longpoint.survey.house_file.assumptions import (
+    FLOOR_COVER,
+    HORN,
+    MAX_GAP,
+    METHOD,
+    QUIRK,
+    QUIRK_BAND,
+    TRIM,
+)
+from longpoint.survey.house_file.default_tables import (
+    ASSUMED_BAND_MM,
+    ASSUMED_MAX_GAP_MM,
+    ASSUMED_QUIRK_MM,
+)
+from longpoint.survey.house_file.face_readings import check_readings, mean, read_face
+from longpoint.survey.house_file.in_hand import InHand
+from longpoint.survey.house_file.keys import SIDES
+from longpoint.survey.house_file.trouble import HouseFileTrouble
+from longpoint.survey.house_file.written_numbers import FINEST_DECIMALS, WrittenLength
+from longpoint.survey.openings import (
+    Arch,
+    Layout,
+    Method,
+    Nominal,
+    Opening,
+    OpeningKind,
+    PerSide,
+)
+from longpoint.survey.readings import OpeningReadings
+
+CLASH_CODE: Final = "keys-clash"
+
+
+def build_opening(hand: InHand) -> Opening:
+    """Return the opening that an entry describes.
+
+    Args:
+        hand: The entry; every key of it could be read.
+
+    Raises:
+        HouseFileTrouble: The keys contradict each other, something needed isn't given anywhere,
+            or a shape is asked for that isn't planned yet.
+    """
+    values = hand.values
+    kind = OpeningKind(values["kind"])
+    _check_shape(values)
+    layout = _layout(hand, kind)
+    check_readings(values, "")
+    faces = _faces(hand)
+    quirk_mm = _quirk(hand, layout)
+    board = _board(hand, layout)
+    return Opening(
+        mark=values["mark"],
+        room=values.get("room", ""),
+        kind=kind,
+        layout=layout,
+        readings=read_face(hand, values, hand.tape()),
+        readings_b=_face_b(hand),
+        faces=faces,
+        quirk_mm=quirk_mm,
+        quirk_band_mm=_quirk_band(hand, quirk_mm, layout),
+        profiles=_profiles(hand, layout),
+        board=board,
+        horn_mm=float(hand.assumable("horn", 0.0, HORN)) if board else 0.0,
+        method=Method(hand.assumable("method", "batch", METHOD)),
+        floor_cover_mm=_floor_cover(hand, kind),
+        max_gap_mm=hand.assumable("max_gap", ASSUMED_MAX_GAP_MM, MAX_GAP),
+        lining_edge_mm=_mean_mm(values.get("lining_edge")),
+        raked=values.get("raked", False),
+        arch=_arch(values),
+        nominal=_nominal(values),
+        batch=values.get("batch", ""),
+        accept=values.get("accept", ()),
+    )
+
+
+def _check_shape(values: dict[str, Any]) -> None:
+    other = [key for key in ("corners", "sides", "angles") if key in values]
+    if not other:
+        return
+    four_sided = [
+        key
+        for key in (
+            "top",
+            "bottom",
+            "left",
+            "right",
+            "rising",
+            "falling",
+            "width",
+            "height",
+            "arch",
+        )
+        if key in values
+    ]
+    if four_sided:
+        raise HouseFileTrouble(
+            f"The opening gives {other[0]} and {four_sided[0]}.",
+            "Its shape is told in two ways at once.",
+            "Keep one of them and take the other out.",
+            code=CLASH_CODE,
+        )
+    raise HouseFileTrouble(
+        f"The opening's shape is given by its {' and '.join(other)}.",
+        "Only openings with four sides are planned so far, so no length is worked out for it.",
+        "Cut it by hand to the opening; with four sides, give top, bottom, left and right instead.",
+        code="shape-not-planned",
+    )
+
+
+def _layout(hand: InHand, kind: OpeningKind) -> Layout:
+    values = hand.values
+    on_floor = kind is not OpeningKind.WINDOW
+    if "trim" in values:
+        layout = Layout(values["trim"])
+    elif on_floor:
+        layout = Layout.LEGS_AND_HEAD
+        hand.assumed.append(TRIM)
+    elif "board" in values:
+        layout = Layout.BOARD_AND_APRON
+        hand.note(
+            code="trim-assumed",
+            read="The window names a board, but not which pieces surround it.",
+            wrong="It is taken as board-and-apron.",
+            do="Write trim where that is not so.",
+        )
+    else:
+        layout = Layout.ALL_ROUND
+        hand.assumed.append(TRIM)
+    if on_floor and layout is not Layout.LEGS_AND_HEAD:
+        raise HouseFileTrouble(
+            f"The opening is a {kind.value} one with {layout.value} trim."
+            if kind is OpeningKind.CASED
+            else f"The opening is a {kind.value} with {layout.value} trim.",
+            "Its legs stand on the floor, so no piece can run along the bottom.",
+            "Write legs-and-head, or call it a window if it has a sill.",
+            code=CLASH_CODE,
+        )
+    return layout
+
+
+def _faces(hand: InHand) -> int:
+    faces = int(hand.values.get("faces", 1))
+    if "b" not in hand.values or faces == 2:
+        return faces
+    if "faces" in hand.values:
+        raise HouseFileTrouble(
+            "The opening gives faces = 1 and readings of face b.",
+            "With one face there is no face b.",
+            "Write faces = 2, or take the readings of b out.",
+            code=CLASH_CODE,
+        )
+    hand.note(
+        code="faces-assumed",
+        read="The opening has readings of face b, but not how many faces are trimmed.",
+        wrong="Two are taken.",
+        do="Write faces = 2; if one face only is trimmed, take b out.",
+    )
+    return 2
+
+
+def _face_b(hand: InHand) -> OpeningReadings | None:
+    values = hand.values.get("b")
+    if values is None:
+        return None
+    check_readings(values, "b.")
+    return read_face(hand, values, hand.tape(values.get("tape")), path="b.")
+
+
+def _needed(layout: Layout) -> tuple[str, ...]:
+    return SIDES if layout is Layout.ALL_ROUND else SIDES[:3]
+
+
+def _quirk(hand: InHand, layout: Layout) -> PerSide[float]:
+    needed = _needed(layout)
+    quirk: dict[str, float] = dict(hand.values.get("quirk", {}))
+    if any(side not in quirk for side in needed):
+        quirk = {**(hand.settings.default("quirk") or {}), **quirk}
+    if any(side not in quirk for side in needed):
+        hand.assumed.append(QUIRK)
+    head, left, right = (quirk.get(side, ASSUMED_QUIRK_MM) for side in SIDES[:3])
+    sill = quirk.get("sill", ASSUMED_QUIRK_MM if "sill" in needed else head)
+    return PerSide(head=head, right=right, bottom=sill, left=left)
+
+
+def _quirk_band(hand: InHand, quirk_mm: PerSide[float], layout: Layout) -> tuple[float, float]:
+    quirks = [quirk_mm.head, quirk_mm.left, quirk_mm.right]
+    if layout is Layout.ALL_ROUND:
+        quirks.append(quirk_mm.bottom)
+    around = (
+        round(max(0.0, min(quirks) - ASSUMED_BAND_MM), FINEST_DECIMALS),
+        round(max(quirks) + ASSUMED_BAND_MM, FINEST_DECIMALS),
+    )
+    band: tuple[float, float] | None = hand.setting("quirk_band")
+    if band is None:
+        hand.assumed.append(QUIRK_BAND)
+        return around
+    if band[0] <= min(quirks) and max(quirks) <= band[1]:
+        return band
+    tell = hand.settings.remarks.tell
+    if "quirk_band" in hand.values:
+        raise HouseFileTrouble(
+            f"quirk_band runs from {tell(band[0])} to {tell(band[1])}.",
+            "It does not hold the quirk itself, so a trim set as planned would be refused.",
+            "Widen the band, or change the quirk.",
+            code=CLASH_CODE,
+        )
+    hand.note(
+        code="quirk-outside-band",
+        read=f"The quirk here is outside the house's band of {tell(band[0])} to {tell(band[1])}.",
+        wrong=f"The band is taken as {tell(around[0])} to {tell(around[1])} here.",
+        do="Write quirk_band at this opening if the crew is stricter or freer.",
+        severity=Severity.WARNING,
+    )
+    return around
+
+
+def _profiles(hand: InHand, layout: Layout) -> PerSide[str]:
+    needed = SIDES[:3] if layout is Layout.LEGS_AND_HEAD else SIDES
+    names: dict[str, str] = dict(hand.values.get("architrave", {}))
+    if any(side not in names for side in needed):
+        names = {**(hand.settings.default("architrave") or {}), **names}
+    missing = [side for side in needed if side not in names]
+    if missing:
+        raise HouseFileTrouble(
+            f"No architrave is named for the {' and '.join(missing)}.",
+            "Without its width no length can be worked out.",
+            "Write architrave at the opening or under [defaults].",
+            code="no-architrave",
+        )
+    found = {side: hand.profile(names[side], "architrave") for side in needed}
+    bottom = found.get("sill", found["head"])
+    return PerSide(head=found["head"], right=found["right"], bottom=bottom, left=found["left"])
+
+
+def _board(hand: InHand, layout: Layout) -> str:
+    if layout is not Layout.BOARD_AND_APRON:
+        for key in ("board", "horn"):
+            if key in hand.values:
+                raise HouseFileTrouble(
+                    f"The opening gives {key}, and its trim is {layout.value}.",
+                    "Only board-and-apron trim has a window board.",
+                    f'Write trim = "board-and-apron", or take {key} out.',
+                    code=CLASH_CODE,
+                )
+        return ""
+    name = hand.setting("board")
+    if name is None:
+        hand.note(
+            code="board-not-cut",
+            read="The trim stands on a window board, but no profile of a board is named.",
+            wrong="The board is taken as there already, so none is cut.",
+            do="Write board here or under [defaults] if it is to be cut.",
+        )
+        return ""
+    return hand.profile(name, "board")
+
+
+def _floor_cover(hand: InHand, kind: OpeningKind) -> float:
+    if kind is not OpeningKind.WINDOW:
+        return float(hand.assumable("floor_cover", 0.0, FLOOR_COVER))
+    if hand.values.get("floor_cover"):
+        hand.note(
+            code="key-unused",
+            read="The opening is a window and gives floor_cover.",
+            wrong="A window's trim doesn't reach the floor, so it changes nothing.",
+            do="Take it out, or write door or cased if the legs stand on the floor.",
+        )
+    return 0.0
+
+
+def _mean_mm(readings: tuple[WrittenLength, ...] | None) -> float | None:
+    return mean([one.value_mm for one in readings]) if readings else None
+
+
+def _arch(values: dict[str, Any]) -> Arch | None:
+    if "arch" not in values:
+        return None
+    return Arch(rise_mm=values["arch"]["rise"], crown_mm=values["arch"].get("crown"))
+
+
+def _nominal(values: dict[str, Any]) -> Nominal | None:
+    if "nominal" not in values:
+        return None
+    return Nominal(width_mm=values["nominal"]["width"], height_mm=values["nominal"]["height"])

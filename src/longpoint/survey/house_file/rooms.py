@@ -1,0 +1,197 @@
+"""Read one room, wall by wall, and one run of a house file."""
+
+from typing import Any
+
+from longpoint.survey.house_file.assumptions import FLOOR_COVER, FLOOR_GAP
+from longpoint.survey.house_file.entry import Entry, as_table, read_entry
+from longpoint.survey.house_file.face_readings import mean, mean_true_mm
+from longpoint.survey.house_file.in_hand import InHand
+from longpoint.survey.house_file.keys import Table
+from longpoint.survey.house_file.room_tables import (
+    ASSUMED_CORNER_U_DEG,
+    DIAGONAL,
+    WALL,
+    WALL_OPENING,
+)
+from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, quoted
+from longpoint.survey.house_file.written_numbers import WrittenLength
+from longpoint.survey.instruments import Tape
+from longpoint.survey.rooms import Room, RoomDiagonal, Run, RunEnd, Wall, WallOpening
+
+
+def build_room(hand: InHand) -> Room | None:
+    """Return the room that an entry describes; None when one of its walls holds it.
+
+    Args:
+        hand: The entry; every key of it could be read, its walls not yet.
+
+    Raises:
+        HouseFileTrouble: Something needed isn't given anywhere, or names nothing.
+    """
+    values = hand.values
+    tape = hand.tape()
+    if not values["walls"]:
+        raise HouseFileTrouble(
+            "The room is written with an empty list of walls.",
+            "There is nothing in it to be fitted or trimmed.",
+            "Write its walls in order as you turn to the right, or take the room out.",
+            code="missing-key",
+        )
+    walls = _walls(hand, tape)
+    if walls is None:
+        return None
+    return Room(
+        name=values["name"],
+        closed=values.get("closed", True),
+        walls=walls,
+        diagonals=tuple(
+            _diagonal(hand, tape, index, written, [wall.mark for wall in walls])
+            for index, written in enumerate(values.get("diagonals", ()), start=1)
+        ),
+        tape=tape.name,
+        floor_cover_mm=float(hand.assumable("floor_cover", 0.0, FLOOR_COVER)),
+        accept=values.get("accept", ()),
+    )
+
+
+def build_run(hand: InHand) -> Run:
+    """Return the run that an entry describes.
+
+    Raises:
+        HouseFileTrouble: Something needed isn't given anywhere, or names nothing.
+    """
+    values = hand.values
+    tape = hand.tape()
+    return Run(
+        mark=values["mark"],
+        room=values.get("room", ""),
+        wall=values.get("wall", ""),
+        profile=_skirting(hand, values, "run"),
+        length_mm=mean_true_mm(values["length"], tape, "length"),
+        left=RunEnd(values["left"]),
+        right=RunEnd(values["right"]),
+        left_corner_deg=mean(values.get("left_corner")),
+        right_corner_deg=mean(values.get("right_corner")),
+        tape=tape.name,
+        accept=values.get("accept", ()),
+    )
+
+
+def _skirting(hand: InHand, values: dict[str, Any], what: str) -> str:
+    name = values["profile"] if "profile" in values else hand.settings.default("skirting")
+    if name is None:
+        raise HouseFileTrouble(
+            f"No skirting is named for this {what}.",
+            "Without its section no piece can be worked out.",
+            "Write profile here, or skirting under [defaults].",
+            code="no-skirting",
+        )
+    if "floor_gap" not in hand.settings.defaults:
+        hand.assumed.append(FLOOR_GAP)
+    return hand.profile(name, "profile" if "profile" in values else "defaults.skirting")
+
+
+def _walls(hand: InHand, tape: Tape) -> tuple[Wall, ...] | None:
+    room = hand.values["name"]
+    walls: list[Wall] = []
+    sound = True
+    marks: set[str] = set()
+    for index, written in enumerate(hand.values["walls"], start=1):
+        place = f"{room} wall {index}"
+        try:
+            table = as_table(written, f"Wall {index}")
+            entry = read_entry(WALL, table, hand.settings.remarks.units)
+            place = f"{room} {entry.values['mark']}" if "mark" in entry.values else place
+            troubles = entry.troubles or _twice(entry, marks)
+            if not troubles:
+                walls.append(_wall(hand, entry.values, tape))
+        except HouseFileTrouble as trouble:
+            troubles = (trouble,)
+        if troubles:
+            sound = False
+            hand.settings.remarks.at_place(*(trouble.finding(place) for trouble in troubles))
+    return tuple(walls) if sound else None
+
+
+def _twice(entry: Entry, marks: set[str]) -> tuple[HouseFileTrouble, ...]:
+    mark = entry.values["mark"]
+    if mark not in marks:
+        marks.add(mark)
+        return ()
+    return (
+        HouseFileTrouble(
+            f"Two walls of this room have the mark {quoted(mark)}.",
+            "Which one is meant can't be told.",
+            "Give each wall of the room its own mark.",
+            code="mark-twice",
+        ),
+    )
+
+
+def _wall(hand: InHand, values: dict[str, Any], tape: Tape) -> Wall:
+    skirting = values.get("skirting", False)
+    profile = _skirting(hand, values, "wall") if skirting or "profile" in values else ""
+    lengths = values.get("length")
+    return Wall(
+        mark=values["mark"],
+        length_mm=mean_true_mm(lengths, tape, "length") if lengths else None,
+        corner_deg=mean(values.get("corner")),
+        corner_u_deg=values.get("corner_u", ASSUMED_CORNER_U_DEG),
+        openings=tuple(
+            _wall_opening(hand, tape, index, written)
+            for index, written in enumerate(values.get("openings", ()), start=1)
+        ),
+        skirting=skirting,
+        profile=profile,
+        bow_mm=mean(values.get("bow")),
+    )
+
+
+def _wall_opening(hand: InHand, tape: Tape, index: int, written: object) -> WallOpening:
+    values = _inner(hand, WALL_OPENING, written, f"openings {index}")
+    return WallOpening(
+        mark=values["mark"],
+        from_left_mm=_from_left(values.get("from_left"), tape, f"openings {index}, from_left"),
+    )
+
+
+def _from_left(readings: tuple[WrittenLength, ...] | None, tape: Tape, path: str) -> float | None:
+    if readings is None:
+        return None
+    if all(one.value_mm == 0 for one in readings):
+        return 0.0
+    return mean_true_mm(readings, tape, path)
+
+
+def _diagonal(
+    hand: InHand, tape: Tape, index: int, written: object, walls: list[str]
+) -> RoomDiagonal:
+    path = f"diagonals {index}"
+    values = _inner(hand, DIAGONAL, written, path)
+    for key in ("from", "to"):
+        if values[key] not in walls:
+            raise HouseFileTrouble(
+                f"{path}, {key} names the wall {quoted(values[key])}.",
+                "This room has no wall of that mark.",
+                f"{instead(values[key], walls)} Name the wall whose right-hand end the corner is.",
+                code="wall-unknown",
+            )
+    if values["from"] == values["to"]:
+        raise HouseFileTrouble(
+            f"{path} runs from {quoted(values['from'])} to the same corner.",
+            "A diagonal joins two corners.",
+            "Name the walls at whose right-hand ends it starts and ends.",
+            code="keys-clash",
+        )
+    return RoomDiagonal(
+        start=values["from"],
+        end=values["to"],
+        length_mm=mean_true_mm(values["length"], tape, f"{path}, length"),
+    )
+
+
+def _inner(hand: InHand, table: Table, written: object, path: str) -> dict[str, Any]:
+    entry = read_entry(table, as_table(written, path), hand.settings.remarks.units, f"{path}, ")
+    for trouble in entry.troubles:
+        raise trouble
+    return entry.values

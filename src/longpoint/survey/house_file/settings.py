@@ -1,0 +1,232 @@
+"""What the whole house shares: defaults and tools, as far as they can be used."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any, Final
+
+from longpoint.errors import Severity
+from longpoint.survey.house_file.default_tables import DEFAULTS
+from longpoint.survey.house_file.entry import as_list, as_table, read_entry
+from longpoint.survey.house_file.keys import SIDES
+from longpoint.survey.house_file.named_tables import Named
+from longpoint.survey.house_file.remarks import Remarks
+from longpoint.survey.house_file.sticks import read_offcuts, read_stock
+from longpoint.survey.house_file.tools import (
+    ASSUMED_SAW,
+    assumed_tape,
+    read_profiles,
+    read_saws,
+    read_tapes,
+)
+from longpoint.survey.house_file.trouble import HouseFileTrouble, nearest, quoted
+from longpoint.survey.instruments import Saw, Tape
+from longpoint.survey.profiles import Offcut, Profile, Stock
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """Defaults and tools of a house.
+
+    Attributes:
+        remarks: What is said about the house.
+        defaults: Values of the defaults that can be used.
+        spoiled: Keys of the defaults that are written but can't be used.
+        profiles: Profiles by name.
+        tapes: Tapes by name.
+        tape_name: Name of the default tape; empty when the one named can't be used.
+        saw: The saw in use.
+        stock: Sticks that can be bought.
+        offcuts: Sticks on the rack.
+    """
+
+    remarks: Remarks
+    defaults: dict[str, Any]
+    spoiled: frozenset[str]
+    profiles: Named[Profile]
+    tapes: Named[Tape]
+    tape_name: str
+    saw: Saw
+    stock: tuple[Stock, ...]
+    offcuts: tuple[Offcut, ...]
+
+    def default(self, key: str) -> Any:  # noqa: ANN401
+        """Return a default, None if it isn't given.
+
+        Raises:
+            HouseFileTrouble: It is written in a way that can't be used.
+        """
+        if key in self.spoiled:
+            raise HouseFileTrouble(
+                f"{key} is to come from [defaults].",
+                "What is written for it there can't be used.",
+                f"Put {key} right under [defaults], or write it here.",
+                code="default-unreadable",
+            )
+        return self.defaults.get(key)
+
+    def all_tapes(self) -> tuple[Tape, ...]:
+        """Return every tape, the default first."""
+        first = [tape for tape in self.tapes.known.values() if tape.name == self.tape_name]
+        rest = [tape for tape in self.tapes.known.values() if tape.name != self.tape_name]
+        return (*first, *rest) or (assumed_tape(self.remarks.units),)
+
+
+def read_settings(document: Mapping[object, object], remarks: Remarks) -> Settings:
+    """Return what the whole house shares.
+
+    Args:
+        document: The house file as parsed.
+        remarks: Where to say what is assumed and what can't be used.
+
+    Raises:
+        HouseFileTrouble: A table of the house is no table at all.
+    """
+    profiles = read_profiles(as_table(document.get("profiles", {}), "profiles"), remarks)
+    tapes = read_tapes(as_table(document.get("tapes", {}), "tapes"), remarks)
+    saws = read_saws(as_table(document.get("saws", {}), "saws"), remarks)
+    defaults, spoiled = _read_defaults(
+        as_table(document.get("defaults", {}), "defaults"), profiles, remarks
+    )
+    tape_name = _default_tape(defaults, spoiled, tapes, remarks)
+    saw = _default_saw(defaults, spoiled, saws, remarks)
+    return Settings(
+        remarks=remarks,
+        defaults=defaults,
+        spoiled=frozenset(spoiled),
+        profiles=profiles,
+        tapes=tapes,
+        tape_name=tape_name,
+        saw=saw,
+        stock=read_stock(as_list(document.get("stock", []), "stock"), profiles, saw, remarks),
+        offcuts=read_offcuts(
+            as_list(document.get("offcuts", []), "offcuts"), profiles, saw, remarks
+        ),
+    )
+
+
+_HELD: Final = "Every opening, room and run that takes it from there is held."
+_LEFT_OUT: Final = {
+    "saw": "The sticks are planned with an assumed saw.",
+    "floor_gap": "It is taken as if it weren't there.",
+    "max_run": "It is taken as if it weren't there.",
+}
+
+
+def _read_defaults(
+    written: Mapping[object, object], profiles: Named[Profile], remarks: Remarks
+) -> tuple[dict[str, Any], set[str]]:
+    entry = read_entry(DEFAULTS, written, remarks.units, "defaults.")
+    spoiled = set(entry.spoiled(DEFAULTS))
+    values = {key: value for key, value in entry.values.items() if key not in spoiled}
+    for trouble in entry.troubles:
+        key = trouble.key if trouble.key in DEFAULTS.by_name else nearest(trouble.key, _LEFT_OUT)
+        remarks.trouble(trouble, _LEFT_OUT.get(key, _HELD), code="default-unreadable")
+    for key, name in [
+        *((key, values[key]) for key in ("skirting", "board") if key in values),
+        *(("architrave", name) for name in dict.fromkeys(values.get("architrave", {}).values())),
+    ]:
+        try:
+            profiles.get(name, f"defaults.{key}")
+        except HouseFileTrouble as trouble:
+            remarks.trouble(trouble, _HELD, code=trouble.code)
+            spoiled.add(key)
+    if _outside(values):
+        spoiled.add("quirk_band")
+        remarks.house_wide(
+            Severity.STOP,
+            code="default-unreadable",
+            read="defaults.quirk_band does not hold the quirk of [defaults].",
+            wrong=f"A trim set as planned would be refused. {_HELD}",
+            do="Widen the band, or change the quirk.",
+        )
+    return {key: value for key, value in values.items() if key not in spoiled}, spoiled
+
+
+def _outside(values: dict[str, Any]) -> bool:
+    if not {"quirk", "quirk_band"} <= values.keys():
+        return False
+    least_mm, most_mm = values["quirk_band"]
+    return any(not least_mm <= values["quirk"].get(side, least_mm) <= most_mm for side in SIDES)
+
+
+def _default_tape(
+    defaults: dict[str, Any], spoiled: set[str], tapes: Named[Tape], remarks: Remarks
+) -> str:
+    if "tape" in spoiled:
+        return ""
+    if "tape" in defaults:
+        try:
+            return tapes.get(defaults["tape"], "defaults.tape").name
+        except HouseFileTrouble as trouble:
+            remarks.trouble(trouble, _HELD, code=trouble.code)
+            spoiled.add("tape")
+            return ""
+    if tapes.spoiled and not tapes.known:
+        spoiled.add("tape")
+        return ""
+    if not tapes.known:
+        tape = assumed_tape(remarks.units)
+        tapes.known[tape.name] = tape
+        remarks.house_wide(
+            Severity.NOTE,
+            code="tape-assumed",
+            read="No tape is described.",
+            wrong=f"A class II tape read to {remarks.tell(tape.resolution_mm)} is assumed.",
+            do="Read the class off the blade and describe the tape under [tapes].",
+        )
+        return tape.name
+    _say_first("tape", tapes.known, remarks, code="tape-assumed")
+    return next(iter(tapes.known))
+
+
+def _default_saw(
+    defaults: dict[str, Any], spoiled: set[str], saws: dict[str, Saw], remarks: Remarks
+) -> Saw:
+    if "saw" in spoiled:
+        saw = Saw(name=ASSUMED_SAW, assumed=True)
+    elif "saw" in defaults and defaults["saw"] in saws:
+        saw = saws[defaults["saw"]]
+    elif "saw" in defaults:
+        saw = Saw(name=ASSUMED_SAW, assumed=True)
+        remarks.house_wide(
+            Severity.STOP,
+            code="saw-unknown",
+            read=f"defaults.saw names {quoted(defaults['saw'])}.",
+            wrong="No saw of that name can be used, so the sticks are planned with a kerf of "
+            f"{remarks.tell(saw.kerf_mm)} and an end trim of {remarks.tell(saw.end_trim_mm)}.",
+            do="Name a saw that is described under [saws], or describe this one.",
+        )
+    elif saws:
+        _say_first("saw", saws, remarks, code="saw-assumed")
+        saw = next(iter(saws.values()))
+    else:
+        saw = Saw(name=ASSUMED_SAW, assumed=True)
+        remarks.house_wide(
+            Severity.NOTE,
+            code="saw-assumed",
+            read="No saw is described.",
+            wrong=f"A kerf of {remarks.tell(saw.kerf_mm)} and an end trim of "
+            f"{remarks.tell(saw.end_trim_mm)} are assumed, and its 45s are not proved.",
+            do="Measure the kerf on a test cut and describe the saw under [saws].",
+        )
+    if not saw.is_proved and not saw.assumed:
+        remarks.house_wide(
+            Severity.NOTE,
+            code="saw-not-proved",
+            read=f"The saw {quoted(saw.name)} is described without what its 45s really give.",
+            wrong="Both swings are taken as 45 within what a saw is usually out by.",
+            do=f"Cut a test frame from offcuts and write found under [saws.{saw.name}].",
+        )
+    return saw
+
+
+def _say_first(kind: str, names: Iterable[str], remarks: Remarks, *, code: str) -> None:
+    first, *others = names
+    if others:
+        remarks.house_wide(
+            Severity.NOTE,
+            code=code,
+            read=f"{len(others) + 1} {kind}s are described, and [defaults] names none.",
+            wrong=f"The first one, {quoted(first)}, is taken.",
+            do=f"Write {kind} under [defaults].",
+        )

@@ -1,0 +1,261 @@
+"""The keys of profiles, tapes, saws, stock and offcuts."""
+
+from typing import Final
+
+from longpoint.survey.house_file.keys import Key, Kind, Table
+from longpoint.survey.instruments import SkirtingCut, TapeClass
+
+ASSUMED_KERF_MM: Final = 3.0
+ASSUMED_END_TRIM_MM: Final = 10.0
+ASSUMED_KEEP_MM: Final = 300.0
+STEP_MM: Final = 1.0
+STEP_IN_INCHES_MM: Final = 25.4 / 16
+
+PROFILE: Final = Table(
+    title="a profile",
+    keys=(
+        Key(
+            name="face",
+            kind=Kind.LENGTH,
+            meaning="Width of the face across the wall; of skirting, its height.",
+            example=57,
+            required=True,
+            above=True,
+            high=600.0,
+        ),
+        Key(
+            name="thickness",
+            kind=Kind.LENGTH,
+            meaning="How far it stands off the wall.",
+            example=18,
+            required=True,
+            above=True,
+            high=200.0,
+        ),
+        Key(
+            name="reversible",
+            kind=Kind.FLAG,
+            meaning="True when the section is the same from both edges, so a piece may be turned.",
+            example=False,
+            default=False,
+            left_out="false",
+        ),
+        Key(
+            name="material",
+            kind=Kind.TEXT,
+            meaning="What it is made of.",
+            example="radiata pine",
+            left_out="not printed",
+        ),
+    ),
+)
+
+TAPE_CHECK: Final = Table(
+    title="a tape's check",
+    keys=(
+        Key(
+            name="stick",
+            kind=Kind.LENGTH,
+            meaning="Length of the stick it was checked on.",
+            example=1000,
+            required=True,
+            above=True,
+        ),
+        Key(
+            name="inside",
+            kind=Kind.LENGTH,
+            meaning="What it showed between two faces the stick's length apart.",
+            example=1001.5,
+            left_out="not checked",
+            above=True,
+        ),
+        Key(
+            name="outside",
+            kind=Kind.LENGTH,
+            meaning="What it showed hooked over the end of the stick.",
+            example=1000,
+            left_out="not checked",
+            above=True,
+        ),
+    ),
+)
+
+TAPE: Final = Table(
+    title="a tape",
+    keys=(
+        Key(
+            name="class",
+            kind=Kind.CHOICE,
+            meaning="Accuracy class printed on the blade.",
+            example="II",
+            choices=tuple(each.value for each in TapeClass),
+            left_out="II, unless max_error is given",
+        ),
+        Key(
+            name="max_error",
+            kind=Kind.LENGTH,
+            meaning="Most it can be out by, at any length; stands instead of the class.",
+            example=1.0,
+            left_out="by its class",
+            high=50.0,
+        ),
+        Key(
+            name="resolution",
+            kind=Kind.LENGTH,
+            meaning="Step to which it is read.",
+            example=1,
+            left_out="1 mm, or 1/16 in",
+            above=True,
+            high=10.0,
+        ),
+        Key(
+            name="take_off",
+            kind=Kind.SIGNED_LENGTH,
+            meaning="What it is known to read too much on an inside reading; taken off each.",
+            example=1.5,
+            default=0.0,
+            left_out="0",
+            low=-20.0,
+            high=20.0,
+        ),
+        Key(
+            name="check",
+            kind=Kind.TABLE,
+            meaning="What it showed on a stick of known length.",
+            example={"stick": 1000, "inside": 1001.5, "outside": 1000},
+            left_out="not checked",
+            table=TAPE_CHECK,
+        ),
+    ),
+)
+
+SAW_FOUND: Final = Table(
+    title="a saw's test cuts",
+    keys=tuple(
+        Key(
+            name=swing,
+            kind=Kind.ANGLE,
+            meaning=f"What a cut set to 45 with the saw swung {swing} really gave, in degrees.",
+            example=example,
+            left_out="that swing is not proved",
+            low=40.0,
+            high=50.0,
+        )
+        for swing, example in (("left", 45.1), ("right", 44.9))
+    ),
+)
+
+SAW: Final = Table(
+    title="a saw",
+    keys=(
+        Key(
+            name="kerf",
+            kind=Kind.LENGTH,
+            meaning="Width of the saw cut.",
+            example=2.4,
+            default=ASSUMED_KERF_MM,
+            left_out="3 mm",
+            above=True,
+            high=20.0,
+        ),
+        Key(
+            name="end_trim",
+            kind=Kind.LENGTH,
+            meaning=(
+                "Taken off both ends of a new stick; an offcut loses one kerf at each end instead."
+            ),
+            example=10,
+            default=ASSUMED_END_TRIM_MM,
+            left_out="10 mm",
+            high=1000.0,
+        ),
+        Key(
+            name="found",
+            kind=Kind.TABLE,
+            meaning="What a cut set to 45 really gave.",
+            example={"left": 45.1, "right": 44.9},
+            left_out="the saw is not proved",
+            table=SAW_FOUND,
+        ),
+        Key(
+            name="keep",
+            kind=Kind.LENGTH,
+            meaning="An offcut this long goes back on the rack.",
+            example=300,
+            default=ASSUMED_KEEP_MM,
+            left_out="300 mm",
+        ),
+        Key(
+            name="skirting",
+            kind=Kind.CHOICE,
+            meaning="How skirting is held for its bevels: lying flat, or standing at the fence.",
+            example="flat",
+            choices=tuple(each.value for each in SkirtingCut),
+            default="flat",
+            left_out="flat",
+        ),
+    ),
+)
+
+_STICK_PROFILE: Final = Key(
+    name="profile",
+    kind=Kind.TEXT,
+    meaning="Its profile, by its name under [profiles].",
+    example="OG57",
+    required=True,
+)
+
+STOCK: Final = Table(
+    title="a stick of stock",
+    keys=(
+        _STICK_PROFILE,
+        Key(
+            name="length",
+            kind=Kind.LENGTH,
+            meaning="Length of a new stick.",
+            example=5400,
+            required=True,
+            above=True,
+        ),
+        Key(
+            name="price",
+            kind=Kind.PRICE,
+            meaning="Price of one stick.",
+            example=14.6,
+            left_out="lengths are compared by metres",
+            high=1_000_000.0,
+        ),
+        Key(
+            name="count",
+            kind=Kind.COUNT,
+            meaning="How many there are.",
+            example=12,
+            left_out="as many as needed",
+            high=100_000.0,
+        ),
+    ),
+)
+
+OFFCUT: Final = Table(
+    title="an offcut",
+    keys=(
+        _STICK_PROFILE,
+        Key(
+            name="length",
+            kind=Kind.LENGTH,
+            meaning="Its length.",
+            example=1310,
+            required=True,
+            above=True,
+        ),
+        Key(
+            name="count",
+            kind=Kind.COUNT,
+            meaning="How many there are.",
+            example=2,
+            default=1,
+            left_out="1",
+            high=100_000.0,
+        ),
+    ),
+)

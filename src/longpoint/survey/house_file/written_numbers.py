@@ -1,0 +1,169 @@
+"""Read lengths, angles, counts and prices within the limits of their keys."""
+
+import math
+from dataclasses import dataclass
+from decimal import Decimal, InvalidOperation
+from typing import Final
+
+from longpoint.errors import QuantityError
+from longpoint.quantities.formatting import format_angle, format_with_unit
+from longpoint.quantities.length import Units, parse_length, parse_signed_length
+from longpoint.survey.house_file.keys import Key
+from longpoint.survey.house_file.written_text import LONGEST_TEXT, refuse
+
+LARGEST_NUMBER: Final = 10**12
+FINEST_DECIMALS: Final = 9
+"""Decimals of a millimetre that are kept, so that a length survives being written and read."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenLength:
+    """A length and how it was written."""
+
+    value_mm: float
+    written: str
+
+
+def number_text(number: float) -> str:
+    """Return a number as digits, without an exponent.
+
+    Example:
+        >>> number_text(1187), number_text(1187.5), number_text(1e-3)
+        ('1187', '1187.5', '0.001')
+    """
+    if isinstance(number, int):
+        return str(number)
+    if abs(number) < 10**-FINEST_DECIMALS:
+        return "0"
+    return f"{Decimal(repr(number)):f}".removesuffix(".0")
+
+
+def _number(written: object, path: str, what: str, like: str) -> float:
+    if (
+        isinstance(written, bool)
+        or not isinstance(written, int | float)
+        or (isinstance(written, float) and math.isnan(written))
+    ):
+        refuse(path, written, f"That is not {what}.", f"Write it as a plain number, like {like}.")
+    if not -LARGEST_NUMBER <= written <= LARGEST_NUMBER:
+        refuse(path, written, "That is far too large.", f"Write it like {like}.")
+    return written
+
+
+def _length_text(written: object, path: str) -> str:
+    if isinstance(written, str):
+        if len(written) > LONGEST_TEXT:
+            refuse(path, written, "That is too long for a length.", "Write it like 1187 or 46 3/4.")
+        return written.strip()
+    return number_text(_number(written, path, "a length", "1187, or as text like 46 3/4"))
+
+
+def read_length(key: Key, written: object, units: Units, path: str) -> WrittenLength:
+    """Return a length of zero or more, and how it is written.
+
+    Raises:
+        HouseFileTrouble: It isn't one, or lies outside the key's limits.
+    """
+    text = _length_text(written, path)
+    try:
+        value_mm = round(parse_length(text, units), FINEST_DECIMALS)
+    except QuantityError as error:
+        refuse(path, written, error.wrong, error.do)
+    _check_length(key, value_mm, written, units, path)
+    return WrittenLength(value_mm=value_mm, written=text)
+
+
+def read_signed_length(key: Key, written: object, units: Units, path: str) -> float:
+    """Return a length that may carry a sign, in mm.
+
+    Raises:
+        HouseFileTrouble: It isn't one, or lies outside the key's limits.
+    """
+    text = _length_text(written, path)
+    try:
+        value_mm = round(parse_signed_length(text, units), FINEST_DECIMALS) + 0.0
+    except QuantityError:
+        refuse(
+            path,
+            written,
+            "That is not a length, with or without a sign, that can be read.",
+            "Write it like 2, -1.5 or -1/16.",
+        )
+    _check_length(key, value_mm, written, units, path)
+    return value_mm
+
+
+def _check_length(key: Key, value_mm: float, written: object, units: Units, path: str) -> None:
+    if value_mm < key.low or (key.above and value_mm <= key.low):
+        least = format_with_unit(key.low, units)
+        refuse(
+            path,
+            written,
+            f"It has to be {'more than' if key.above else 'at least'} {least}.",
+            "Read it again and write what it is.",
+        )
+    if value_mm > key.high:
+        refuse(
+            path,
+            written,
+            f"It can't be more than {format_with_unit(key.high, units)}.",
+            "Look for a slip of the pen, or for another unit than the house's.",
+        )
+
+
+def read_angle(key: Key, written: object, path: str) -> float:
+    """Return an angle in degrees.
+
+    Raises:
+        HouseFileTrouble: It isn't one, or lies outside the key's limits.
+    """
+    angle_deg = float(_number(written, path, "an angle in degrees", "90.5"))
+    too_low = angle_deg < key.low or (key.above and angle_deg <= key.low)
+    if too_low or angle_deg > key.high:
+        refuse(
+            path,
+            written,
+            f"It has to lie between {format_angle(key.low)} and {format_angle(key.high)} degrees.",
+            "Write it in degrees, as the gauge shows it.",
+        )
+    return angle_deg + 0.0
+
+
+def read_count(key: Key, written: object, path: str) -> int:
+    """Return a whole number.
+
+    Raises:
+        HouseFileTrouble: It isn't one, or lies outside the key's limits.
+    """
+    number = _number(written, path, "a whole number", "2")
+    if number != int(number) or not key.low <= number <= key.high:
+        refuse(
+            path,
+            written,
+            f"It has to be a whole number from {key.low:g} to {key.high:g}.",
+            "Write how many there are.",
+        )
+    return int(number)
+
+
+def read_price(key: Key, written: object, path: str) -> Decimal:
+    """Return a price.
+
+    Raises:
+        HouseFileTrouble: It isn't one, or lies outside the key's limits.
+    """
+    if isinstance(written, str) and len(written) <= LONGEST_TEXT:
+        try:
+            price = Decimal(written.strip())
+        except InvalidOperation:
+            price = Decimal("NaN")
+    else:
+        price = Decimal(str(_number(written, path, "a price", "14.60")))
+    if not price.is_finite() or not 0 <= price <= Decimal(key.high):
+        refuse(
+            path,
+            written,
+            "That is not a price of zero or more.",
+            "Write it as a plain number, like 14.60, without the sign of the currency.",
+        )
+    return price

@@ -1,0 +1,59 @@
+"""Read names and marks, which are printed on sheets and labels."""
+
+import unicodedata
+from typing import Final, NoReturn
+
+from longpoint.survey.house_file.trouble import HouseFileTrouble, shown
+
+LONGEST_TEXT: Final = 60
+MARK_SIGNS: Final = frozenset(" ._-/+#")
+
+
+def read_text(written: object, path: str) -> str:
+    """Return a name or another short text.
+
+    Raises:
+        HouseFileTrouble: It isn't text, is empty or too long, or holds signs that can't be printed.
+    """
+    if not isinstance(written, str):
+        refuse(path, written, "That is not text.", "Write it in quotes.")
+    if len(written) > LONGEST_TEXT:
+        refuse(
+            path,
+            written,
+            f"It is longer than {LONGEST_TEXT} signs, which no label holds.",
+            "Shorten it.",
+        )
+    text = unicodedata.normalize("NFC", written).strip()
+    if not text:
+        refuse(path, written, "There is no text between the quotes.", "Write it, or take it out.")
+    if not text.isprintable():
+        refuse(
+            path,
+            written,
+            "It holds a line break or another sign that can't be printed.",
+            "Type it again by hand.",
+        )
+    return text
+
+
+def read_mark(written: object, path: str) -> str:
+    """Return a mark, which is printed on labels and spoken at the saw.
+
+    Raises:
+        HouseFileTrouble: As `read_text`, or it holds other signs than letters, digits and a few.
+    """
+    text = read_text(written, path)
+    if not all(sign.isalnum() or sign in MARK_SIGNS for sign in text):
+        refuse(
+            path,
+            written,
+            "A mark holds letters, digits, spaces and the signs . _ - / + # only.",
+            "Write it with these.",
+        )
+    return text
+
+
+def refuse(path: str, written: object, wrong: str, do: str) -> NoReturn:
+    """Raise the trouble with what is written behind a key."""
+    raise HouseFileTrouble(f"{path} is written as {shown(written)}.", wrong, do)
