@@ -9,7 +9,7 @@ PYTEST := $(BIN)/python -m pytest -q
 JOBS ?= 2
 SHEETS := build/wren-house
 
-.PHONY: help demo test check bench long lock sheets-accept format clean
+.PHONY: help demo test check bench long lock sheets-accept pictures format clean
 .DELETE_ON_ERROR:
 
 help:
@@ -19,6 +19,7 @@ help:
 	@echo 'bench          measure how long the fit and the nester take'
 	@echo 'long           property tests and heavy tests with their full counts'
 	@echo 'sheets-accept  write the sheets of today as the approved ones; then read the diff'
+	@echo 'pictures       make the pictures of the README from the example house'
 	@echo 'format         lay out the code and mend what can be mended by itself'
 	@echo 'lock           pin what the project needs; FLAGS=--upgrade takes the newest'
 	@echo 'clean          remove all that was made here, the environment too'
@@ -47,8 +48,11 @@ long: .venv/tools
 	@HYPOTHESIS_PROFILE=long $(PYTEST) -n $(JOBS) --benchmark-disable -m 'property or long'
 
 sheets-accept: .venv/tools
-	@GOLDEN_ACCEPT=1 $(PYTEST) tests/golden
+	@GOLDEN_ACCEPT=1 $(PYTEST) tests/golden tests/docs
 	@git status --short -- tests/golden/expected
+
+pictures: .venv/installed
+	@$(BIN)/python docs/pictures/make.py
 
 format: .venv/tools
 	@$(BIN)/ruff check --quiet --fix-only

@@ -1,0 +1,127 @@
+"""What the documents show is run, and what they list is all there is."""
+
+import os
+import re
+import shlex
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from longpoint.cli.main import SUBCOMMANDS
+from tests.docs.codes import raised_codes
+from tests.docs.house_file_page import house_file_page
+
+ROOT = Path(__file__).parents[2]
+DOCUMENTS = sorted([ROOT / "README.md", *(ROOT / "docs").rglob("*.md")])
+
+
+def fenced(text: str, language: str) -> list[str]:
+    return re.findall(rf"^```{language}\n(.*?)^```$", text, flags=re.DOTALL | re.MULTILINE)
+
+
+def commands_in(text: str) -> list[str]:
+    lines = "\n".join(fenced(text, "sh")).splitlines()
+    return [line.split("#")[0].strip() for line in lines if line.split("#")[0].strip()]
+
+
+def run(command: str, folder: Path) -> subprocess.CompletedProcess[str]:
+    words = shlex.split(command)
+    assert words[0] == ".venv/bin/longpoint", command
+    return subprocess.run(
+        [sys.executable, "-m", "longpoint.cli.main", *words[1:]],
+        cwd=folder,
+        check=False,
+        capture_output=True,
+        text=True,
+    )
+
+
+def with_commands() -> list[Path]:
+    return [d for d in DOCUMENTS if any("longpoint " in c for c in commands_in(d.read_text()))]
+
+
+@pytest.mark.parametrize("document", with_commands(), ids=lambda d: d.name)
+def test_every_command_in_a_document_runs(document: Path, tmp_path: Path) -> None:
+    text = document.read_text(encoding="utf-8")
+    shutil.copytree(ROOT / "examples", tmp_path / "examples")
+    for name, block in zip(
+        re.findall(r"`([\w-]+\.toml)`", text), fenced(text, "toml"), strict=False
+    ):
+        (tmp_path / name).write_text(block, encoding="utf-8")
+    for command in commands_in(text):
+        if command.startswith("make "):
+            continue
+        done = run(command, tmp_path)
+        assert done.returncode in (0, 1), f"{command}\n{done.stdout}{done.stderr}"
+
+
+def test_the_makefile_has_what_the_documents_call() -> None:
+    makefile = (ROOT / "Makefile").read_text(encoding="utf-8")
+    called = {
+        c.split()[1]
+        for d in (*DOCUMENTS, ROOT / "CONTRIBUTING.md")
+        for c in commands_in(d.read_text(encoding="utf-8"))
+        if c.startswith("make ")
+    }
+    assert {"demo", "test"} <= called
+    for target in called:
+        assert re.search(rf"^{target}:", makefile, flags=re.MULTILINE), target
+
+
+def test_make_demo_plans_the_example_and_says_where_the_sheets_are() -> None:
+    if not (ROOT / ".venv" / "installed").exists():
+        pytest.skip("make demo would set up an environment of its own")
+    done = subprocess.run(["make", "demo"], cwd=ROOT, check=False, capture_output=True, text=True)
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert "build/wren-house" in done.stdout
+    assert (ROOT / "build" / "wren-house" / "sheets.pdf").exists()
+
+
+def test_the_tutorial_tells_what_happens(tmp_path: Path) -> None:
+    text = (ROOT / "docs" / "tutorial" / "one-room.md").read_text(encoding="utf-8")
+    (house,) = fenced(text, "toml")
+    check, plan, pieces = commands_in(text)
+    quotes = re.findall(r"^> (.+)$", text, flags=re.MULTILINE)
+    (tmp_path / "kitchen.toml").write_text(house, encoding="utf-8")
+
+    checked = run(check, tmp_path)
+    assert checked.returncode == 1
+    assert quotes[0] in " ".join(checked.stdout.split())
+
+    (tmp_path / "kitchen.toml").write_text(
+        house.replace("top = 1187", "top = 1178"), encoding="utf-8"
+    )
+    planned = run(plan, tmp_path)
+    assert planned.returncode == 0, planned.stdout + planned.stderr
+    assert (tmp_path / "kitchen-sheets" / "sheets.pdf").exists()
+
+    shown = run(pieces, tmp_path)
+    assert quotes[1] in shown.stdout
+
+
+def test_every_command_is_in_the_reference() -> None:
+    text = (ROOT / "docs" / "reference" / "commands.md").read_text(encoding="utf-8")
+    for name in SUBCOMMANDS:
+        assert f"## longpoint {name}" in text
+
+
+def test_every_finding_is_in_the_reference_and_none_other() -> None:
+    listed = set(
+        re.findall(
+            r"^\| `([a-z0-9-]+)` \|",
+            (ROOT / "docs" / "reference" / "findings.md").read_text(encoding="utf-8"),
+            flags=re.MULTILINE,
+        )
+    )
+    assert listed == set(raised_codes())
+
+
+def test_the_page_of_the_house_file_is_that_of_its_reader() -> None:
+    page = ROOT / "docs" / "reference" / "house-file.md"
+    made = house_file_page()
+    if os.environ.get("GOLDEN_ACCEPT") == "1":
+        page.write_text(made, encoding="utf-8")
+    assert page.read_text(encoding="utf-8") == made
