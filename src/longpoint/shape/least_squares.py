@@ -20,6 +20,7 @@ Model = Callable[[Row], tuple[Row, tuple[Row, ...]]]
 MOST_STEPS: Final = 60
 SMALL_STEP: Final = 1e-8
 _SINGULAR: Final = 1e-9
+_SMALLEST_TAIL: Final = 1e-300
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,9 +155,10 @@ def as_normal(chi_squared: float, freedom: int) -> float:
     if freedom == 1:
         return math.sqrt(chi_squared)
     tail = chi_squared_tail(chi_squared, freedom)
-    if tail < 1e-15:
+    if tail < _SMALLEST_TAIL:
         return math.sqrt(max(chi_squared - freedom + 1.0, 0.0))
-    return max(0.0, NormalDist().inv_cdf(1.0 - tail / 2.0))
+    # From the lower end: 1 - tail / 2 would lose a small tail altogether.
+    return max(0.0, -NormalDist().inv_cdf(tail / 2.0))
 
 
 def _stride(

@@ -33,6 +33,9 @@ ASSUMED_LEAN_U_MM: Final = 1.5
 ASSUMED_LEVEL_U_DEG: Final = 0.5
 """How far a floor or sill may be off level where only the head or a jamb was read; assumed."""
 
+SHORTEST_MM: Final = 1.0
+"""A side shorter than this is none: nothing can be set out from it."""
+
 ENDS: Final = {
     Place.BOTTOM: (0, 1),
     Place.RIGHT: (1, 2),
@@ -190,7 +193,7 @@ def _sides_mm(readings: OpeningReadings) -> tuple[float, float, float, float]:
         value_mm = readings.side_mm(side)
         if value_mm is None:
             value_mm = readings.side_mm(opposite[side])
-        if value_mm is None or value_mm <= 0:
+        if value_mm is None or value_mm < SHORTEST_MM:
             raise ShapeError(
                 "The readings of this opening were put together.",
                 "A width or a height is missing or zero.",
@@ -211,7 +214,5 @@ def _above(first: Point, first_mm: float, second: Point, second_mm: float) -> Po
     return first.moved(along_mm * ux - across_mm * uy, along_mm * uy + across_mm * ux)
 
 
-def _equal(
-    name: str, first: tuple[int, int], second: tuple[int, int], u_mm: float
-) -> Difference:
+def _equal(name: str, first: tuple[int, int], second: tuple[int, int], u_mm: float) -> Difference:
     return Difference(name=name, first=first, second=second, read=0.0, u=u_mm)

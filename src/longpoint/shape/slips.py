@@ -1,0 +1,226 @@
+"""What is said of readings that don't close."""
+
+from collections.abc import Iterator
+from typing import Final
+
+from longpoint.errors import Finding, Severity
+from longpoint.quantities.formatting import format_length, format_tenth
+from longpoint.shape.fitted import FittedOpening, Residual
+from longpoint.shape.least_squares import as_normal
+from longpoint.shape.opening_fit import faces_of
+from longpoint.shape.proposals import FAR_LESS_LIKELY, Proposal, propose
+from longpoint.shape.swapped_diagonals import check_diagonals
+from longpoint.survey.checks.opposite_sides import may_be_raked
+from longpoint.survey.checks.siblings import Siblings, all_siblings
+from longpoint.survey.digits import said
+from longpoint.survey.house import House
+from longpoint.survey.openings import Opening
+from longpoint.survey.readings import DIAGONALS, SIDES, OpeningReadings
+
+LOOK_AT: Final = 3.0
+"""Readings that miss by more standard uncertainties than this close poorly, which is a warning.
+
+A careful hand does so about 4 times in 1000 (`docs/explanation/alarms.md`), a hurried one oftener.
+"""
+
+HOLD_AT: Final = 4.0
+"""From about here on a slip is likelier than a shaky hand, and the opening is held.
+
+Odds: one opening in a hundred with a slip (assumed), shared among some sixty slips of six readings,
+against noise as unlikely as 4 standard uncertainties: 1/6000 to exp(-8), about 1 to 2; at 4.2 even.
+"""
+
+MOST_PROPOSALS: Final = 3
+
+
+def check_closure(house: House, openings: tuple[FittedOpening, ...]) -> tuple[Finding, ...]:
+    """Return what is to be said of openings whose readings don't belong together.
+
+    Args:
+        house: The house as read.
+        openings: Its fitted openings, each face by itself.
+
+    Returns:
+        A stop for every face that doesn't close, a warning where it closes poorly, a stop where a gauge says that the diagonals are
+        swapped, and a note where sides far apart close and so are real.
+    """
+    fitted = {(f.mark, f.face): f for f in openings}
+    siblings = all_siblings(house)
+    findings: list[Finding] = []
+    for opening in house.openings:
+        for face, readings in faces_of(opening):
+            found = fitted.get((opening.mark, face))
+            alike = siblings.get(opening.mark)
+            if found is not None:
+                findings.extend(_check_face(house, opening, readings, found, alike))
+            else:
+                findings.extend(_no_shape_but(house, opening, readings, alike))
+    return tuple(dict.fromkeys(findings))
+
+
+def _check_face(
+    house: House,
+    opening: Opening,
+    readings: OpeningReadings,
+    fitted: FittedOpening,
+    siblings: Siblings | None,
+) -> Iterator[Finding]:
+    misclosure = fitted.misclosure
+    if misclosure is None:
+        return
+    if misclosure.normalised > HOLD_AT:
+        proposals = propose(house, opening, readings, siblings)
+        yield _misclosure(house, opening, fitted, proposals)
+        return
+    if misclosure.normalised > LOOK_AT:
+        yield _closes_poorly(house, opening, fitted)
+    yield from check_diagonals(house, opening, readings)
+    if not opening.raked and may_be_raked(readings):
+        yield _raked(house, opening, readings)
+
+
+def _no_shape_but(
+    house: House, opening: Opening, readings: OpeningReadings, siblings: Siblings | None
+) -> Iterator[Finding]:
+    """Yield the slips that would give a shape to readings that describe none."""
+    proposals = propose(house, opening, readings, siblings)
+    if not proposals:
+        return
+    units = house.units
+    figures = ", ".join(
+        f"{r.place.value} {format_length(r.value_mm, units)}" for r in readings.lengths
+    )
+    yield Finding(
+        code="misclosure",
+        severity=Severity.STOP,
+        place=opening.mark,
+        read=f"Read: {figures} {units.value}.",
+        wrong="They can't belong to one flat four-sided opening, but with one slip they would.",
+        do=_perhaps(house, proposals),
+    )
+
+
+def _misclosure(
+    house: House, opening: Opening, fitted: FittedOpening, proposals: tuple[Proposal, ...]
+) -> Finding:
+    return Finding(
+        code="misclosure",
+        severity=Severity.STOP,
+        place=opening.mark,
+        read=_figures(house, fitted),
+        wrong="They can't belong to one flat four-sided opening: by the others the "
+        f"{_should_be(house, fitted)}.",
+        do=_what_to_do(house, fitted, proposals),
+    )
+
+
+def _closes_poorly(house: House, opening: Opening, fitted: FittedOpening) -> Finding:
+    return Finding(
+        code="closes-poorly",
+        severity=Severity.WARNING,
+        place=opening.mark,
+        read=_figures(house, fitted),
+        wrong=f"They close poorly: by the others the {_should_be(house, fitted)}; more likely a "
+        "reading taken in a hurry than a slip.",
+        do="Read one diagonal again if you are there; the shape is the best fit of them all.",
+    )
+
+
+def _figures(house: House, fitted: FittedOpening) -> str:
+    units = house.units
+    face = f" (face {fitted.face})" if fitted.face else ""
+    tapes = ", ".join(
+        f"{r.name} {format_length(r.read, units)}"
+        for r in fitted.residuals
+        if r.name in _TAPE_NAMES
+    )
+    return f"Read{face}: {tapes} {units.value}."
+
+
+def _should_be(house: House, fitted: FittedOpening) -> str:
+    against = _against(fitted)
+    should_mm = against.read - against.residual / max(against.redundancy, 1e-6)
+    if against.name not in _TAPE_NAMES:
+        return f"{against.name} should be {should_mm:.1f}, not {against.read:.1f} degrees"
+    return (
+        f"{_named(against.name)} should be {format_tenth(should_mm, house.units)}, not "
+        f"{format_length(against.read, house.units)}"
+    )
+
+
+def _perhaps(house: House, proposals: tuple[Proposal, ...]) -> str:
+    units = house.units
+    likely = ", or ".join(
+        f"{p.reading.place.value} {format_length(p.reading.value_mm, units)} should be "
+        f"{said(p.slip, units)}"
+        for p in proposals[:MOST_PROPOSALS]
+    )
+    first = proposals[0].reading.place.value
+    return f"Perhaps {likely}: read the {_named(first)} again first; nothing was changed."
+
+
+def _what_to_do(house: House, fitted: FittedOpening, proposals: tuple[Proposal, ...]) -> str:
+    if proposals:
+        return _perhaps(house, proposals)
+    odd = _standing_out(fitted)
+    if odd is not None:
+        return f"The {_named(odd.name)} stands out from the rest: read it again first."
+    tapes = sum(r.name in _TAPE_NAMES for r in fitted.residuals)
+    return (
+        f"Any one of the {_COUNTS.get(tapes, str(tapes))} may be the wrong one: read the "
+        "diagonals again first, then the sides."
+    )
+
+
+def _against(fitted: FittedOpening) -> Residual:
+    """Return the reading whose predicted value is told: the falling diagonal, or the worst."""
+    last = next((r for r in fitted.residuals if r.name == DIAGONALS[1].value), None)
+    worst = _standing_out(fitted)
+    if worst is not None:
+        return worst
+    if last is not None and last.redundancy > 1e-6:
+        return last
+    return max(fitted.residuals, key=lambda r: abs(r.over_u))
+
+
+def _standing_out(fitted: FittedOpening) -> Residual | None:
+    """Return the one reading that is blamed, None when the residuals can't tell.
+
+    References:
+        Leaving one reading out lowers chi-squared by its standardised residual squared; so the
+        next best is exp((first - next) / 2) times less likely.
+    """
+    misclosure = fitted.misclosure
+    if misclosure is None or misclosure.spare < 2:
+        return None
+    ranked = sorted(fitted.residuals, key=lambda r: abs(r.over_u), reverse=True)
+    first, second = ranked[0].over_u ** 2, ranked[1].over_u ** 2
+    rest = as_normal(max(0.0, misclosure.chi_squared - first), misclosure.spare - 1)
+    return ranked[0] if first - second > FAR_LESS_LIKELY and rest < LOOK_AT else None
+
+
+def _raked(house: House, opening: Opening, readings: OpeningReadings) -> Finding:
+    units = house.units
+    figures = ", ".join(
+        f"{place.value} {format_length(value_mm, units)}"
+        for place in SIDES
+        if (value_mm := readings.side_mm(place)) is not None
+    )
+    return Finding(
+        code="raked-head",
+        severity=Severity.NOTE,
+        place=opening.mark,
+        read=f"Read: {figures} {units.value}.",
+        wrong="Opposite sides are far apart, but both diagonals agree with them: it is taken as a "
+        "raked opening.",
+        do="Say raked = true for it to have this settled.",
+    )
+
+
+def _named(name: str) -> str:
+    return f"{name} diagonal" if name in _DIAGONAL_NAMES else name
+
+
+_DIAGONAL_NAMES: Final = frozenset(place.value for place in DIAGONALS)
+_TAPE_NAMES: Final = frozenset(place.value for place in (*SIDES, *DIAGONALS)) | {"width", "height"}
+_COUNTS: Final = {4: "four", 5: "five", 6: "six"}

@@ -1,0 +1,86 @@
+"""Readings outside all sense: our own limits, wide on purpose, and said to be ours."""
+
+from collections.abc import Iterator
+from typing import Final
+
+from longpoint.errors import Finding, Severity
+from longpoint.quantities.formatting import format_with_unit
+from longpoint.survey.house import House
+from longpoint.survey.openings import Opening
+from longpoint.survey.readings import BEVELS, DIAGONALS, OpeningReadings, Place
+
+SHORTEST_SIDE_MM: Final = 100.0
+LONGEST_SIDE_MM: Final = 6000.0
+LOWEST_DOOR_MM: Final = 1200.0
+NARROWEST_DOOR_MM: Final = 300.0
+FARTHEST_PLANE_MM: Final = 30.0
+FARTHEST_ANGLE_DEG: Final = 45.0
+
+_HEIGHTS = (Place.LEFT, Place.RIGHT, Place.HEIGHT, Place.MIDDLE_HEIGHT)
+
+
+def check_outside_sense(house: House) -> tuple[Finding, ...]:
+    """Return a stop for every reading that is too small, too large or too far off to be one."""
+    return tuple(
+        Finding(
+            code="outside-sense",
+            severity=Severity.STOP,
+            place=opening.mark,
+            read=read,
+            wrong=f"{limit}; that limit is ours.",
+            do="Read it again; if it is right, accept it.",
+        )
+        for opening in house.openings
+        for readings in (opening.readings, opening.readings_b)
+        if readings is not None
+        for read, limit in (
+            *_lengths(house, opening, readings),
+            *_plane(house, readings),
+            *_angles(readings),
+        )
+    )
+
+
+def _lengths(
+    house: House, opening: Opening, readings: OpeningReadings
+) -> Iterator[tuple[str, str]]:
+    units = house.units
+    for reading in readings.lengths:
+        least_mm, most_mm = SHORTEST_SIDE_MM, LONGEST_SIDE_MM
+        if reading.place in DIAGONALS:
+            most_mm = 1.5 * LONGEST_SIDE_MM
+        elif opening.stands_on_floor:
+            least_mm = LOWEST_DOOR_MM if reading.place in _HEIGHTS else NARROWEST_DOOR_MM
+        if least_mm <= reading.value_mm <= most_mm:
+            continue
+        shown = format_with_unit(reading.value_mm, units)
+        limit_mm = least_mm if reading.value_mm < least_mm else most_mm
+        word = "less" if reading.value_mm < least_mm else "more"
+        yield (
+            f"The {reading.place.value} is read as {shown}.",
+            f"That is {word} than {format_with_unit(limit_mm, units)}",
+        )
+
+
+def _plane(house: House, readings: OpeningReadings) -> Iterator[tuple[str, str]]:
+    if readings.plane is None:
+        return
+    names = ("bottom left", "bottom right", "top right", "top left")
+    for name, value_mm in zip(names, readings.plane.corners_mm(), strict=True):
+        if abs(value_mm) > FARTHEST_PLANE_MM:
+            shown = format_with_unit(value_mm, house.units)
+            limit = format_with_unit(FARTHEST_PLANE_MM, house.units)
+            yield (
+                f"The reveal is read {shown} off the lining at the {name}.",
+                f"That is more than {limit}",
+            )
+
+
+def _angles(readings: OpeningReadings) -> Iterator[tuple[str, str]]:
+    for angle in readings.angles:
+        off_deg = angle.value_deg - 90.0 if angle.gauge in BEVELS else angle.value_deg
+        if abs(off_deg) > FARTHEST_ANGLE_DEG:
+            yield (
+                f"The {angle.gauge.value} is read as {angle.value_deg:g} degrees.",
+                f"That is more than {FARTHEST_ANGLE_DEG:g} degrees off",
+            )
