@@ -1,6 +1,7 @@
 """The whole story on one screen: a house's readings in, its plan out."""
 
 from dataclasses import replace
+from typing import Final
 
 from longpoint.errors import Finding, held_places
 from longpoint.house_plan import HousePlan
@@ -18,6 +19,9 @@ from longpoint.survey.checks import accepted, check_survey
 from longpoint.survey.checks.wall_sums import check_wall_sums
 from longpoint.survey.house import House, SurveyResult
 from longpoint.survey.house_file import readings_code
+
+SAME_SLIP: Final = frozenset({"sides-apart", "floor-slope"})
+"""What a slip in a side shows as besides the misclosure."""
 
 
 def check_house(survey: SurveyResult) -> tuple[Shapes, tuple[Finding, ...]]:
@@ -41,7 +45,7 @@ def check_house(survey: SurveyResult) -> tuple[Shapes, tuple[Finding, ...]]:
         *check_wall_sums(house),
     )
     shapes = Shapes(openings=openings, rooms=rooms)
-    return shapes, in_house_order(house, accepted(found, house))
+    return shapes, in_house_order(house, accepted(_told_once(found), house))
 
 
 def plan_house(survey: SurveyResult, solver: LinearSolver | None = None) -> HousePlan:
@@ -85,6 +89,12 @@ def in_house_order(house: House, findings: tuple[Finding, ...]) -> tuple[Finding
     )
     order = {place: index for index, place in enumerate(dict.fromkeys(places))}
     return tuple(sorted(dict.fromkeys(findings), key=lambda f: order.get(f.place, len(order))))
+
+
+def _told_once(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Leave out what a misclosure at the same place says again, with the same proposals."""
+    misclosed = {f.place for f in findings if f.code == "misclosure"}
+    return tuple(f for f in findings if f.code not in SAME_SLIP or f.place not in misclosed)
 
 
 def _pieces_and_sticks(
