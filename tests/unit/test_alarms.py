@@ -78,6 +78,13 @@ def test_a_batch_that_is_sound_is_left_alone() -> None:
     assert counted.lean <= 0.05
 
 
+def test_a_batch_told_by_its_marks_alone_is_left_alone_as_well() -> None:
+    counted = batch_count("sound", 40, by_marks=True)
+    assert counted.openings_off < 0.002
+    assert counted.tape_wrong <= 0.05
+    assert counted.lean <= 0.05
+
+
 def test_a_unit_read_3_long_is_told_from_its_siblings() -> None:
     assert batch_count("long", 20, shift_mm=3.0).tape_right >= 0.8
 

@@ -1,5 +1,6 @@
 """The doors that interrupt the skirting of a wall."""
 
+from collections import Counter
 from dataclasses import dataclass
 
 from longpoint.errors import Finding
@@ -7,6 +8,7 @@ from longpoint.pieces.wall_findings import (
     door_width_missing,
     face_assumed,
     from_left_missing,
+    listed_twice,
     opening_unknown,
 )
 from longpoint.shape.fitted import Shapes
@@ -58,6 +60,11 @@ def wall_doors(
     Returns:
         The doors, None when one of them leaves the wall's runs open, and what is to be said.
     """
+    twice = tuple(
+        mark for mark, count in Counter(o.mark for o in wall.openings).items() if count > 1
+    )
+    if twice:
+        return None, (listed_twice(room, wall, twice),)
     openings = {opening.mark: opening for opening in house.openings}
     fitted_mm = {fit.mark: fit.side_mm.first for fit in shapes.openings}
     unreadable = {entry.mark for entry in house.held}

@@ -7,6 +7,7 @@ from longpoint.quantities.formatting import format_angle, format_with_unit
 from longpoint.survey.house import House
 from longpoint.survey.rooms import Room, Wall
 
+MARK_TWICE: Final = "mark-twice"
 FROM_LEFT_MISSING: Final = "from-left-missing"
 RUN_HELD: Final = "run-held"
 WALL_UNREAD: Final = "wall-unread"
@@ -35,6 +36,18 @@ def run_held(mark: str, because: str) -> Finding:
         read=f"Run {mark} is worked out from its wall and what stands in it.",
         wrong=f"It is held because {because} is held.",
         do="Settle that first; the run follows by itself.",
+    )
+
+
+def listed_twice(room: Room, wall: Wall, marks: tuple[str, ...]) -> Finding:
+    """Return the finding of a wall that lists an opening more than once."""
+    return _stop(
+        MARK_TWICE,
+        room,
+        wall,
+        read=f"Wall {wall.mark} of {room.name} lists {' and '.join(marks)} more than once.",
+        wrong="An opening stands in a wall once, so the runs between them can't be right.",
+        do="Take the second entry out, or give it the mark of the opening that was meant.",
     )
 
 

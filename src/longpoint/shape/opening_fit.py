@@ -4,10 +4,12 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from longpoint.errors import Finding, Severity, ShapeError
+from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.shape.fitted import FittedOpening, Four, Residual
 from longpoint.shape.network import Network, Sighting, fit_network
 from longpoint.shape.point import interior_angles_deg, side_lengths_mm
 from longpoint.shape.sightings import (
+    SQUARE,
     assumptions,
     first_guess,
     gauge_sightings,
@@ -21,6 +23,12 @@ from longpoint.survey.readings import OpeningReadings, Place
 
 GAUGE_LIMIT: Final = 3.5
 """A gauge further off than so many of its standard uncertainties is left out and said."""
+
+MOST_APART_MM: Final = 15.0
+"""Opposite sides further apart than this need a diagonal: our limit.
+
+15 mm over a metre turn a side by 0.86 degrees, and sides alone can't tell which of the two.
+"""
 
 FLATTEST_DEG: Final = 175.0
 """A corner flatter than this is no corner of a four-sided opening."""
@@ -86,7 +94,7 @@ def fit_openings(house: House) -> tuple[tuple[FittedOpening, ...], tuple[Finding
                 findings.append(_no_shape(opening.mark, error))
                 continue
             fitted.append(fit.fitted)
-            findings.extend(_said(opening.mark, fit))
+            findings.extend(_said(house, opening.mark, fit, readings))
     return tuple(fitted), tuple(dict.fromkeys(findings))
 
 
@@ -191,9 +199,14 @@ def _no_shape(mark: str, error: ShapeError) -> Finding:
     )
 
 
-def _said(mark: str, fit: OpeningFit) -> tuple[Finding, ...]:
+def _said(
+    house: House, mark: str, fit: OpeningFit, readings: OpeningReadings
+) -> tuple[Finding, ...]:
     said = []
-    if fit.fitted.assumed:
+    apart_mm = _most_apart_mm(readings)
+    if SQUARE in fit.fitted.assumed and apart_mm > MOST_APART_MM:
+        said.append(_diagonal_missing(house, mark, readings, apart_mm))
+    elif fit.fitted.assumed:
         said.append(
             Finding(
                 code="shape-assumed",
@@ -228,6 +241,36 @@ def _said(mark: str, fit: OpeningFit) -> tuple[Finding, ...]:
         for odd in fit.left_out
     )
     return tuple(said)
+
+
+def _most_apart_mm(readings: OpeningReadings) -> float:
+    return max(
+        (
+            abs(one_mm - other_mm)
+            for one, other in ((Place.TOP, Place.BOTTOM), (Place.LEFT, Place.RIGHT))
+            if (one_mm := readings.side_mm(one)) is not None
+            and (other_mm := readings.side_mm(other)) is not None
+        ),
+        default=0.0,
+    )
+
+
+def _diagonal_missing(
+    house: House, mark: str, readings: OpeningReadings, apart_mm: float
+) -> Finding:
+    units = house.units
+    figures = ", ".join(
+        f"{r.place.value} {format_length(r.value_mm, units)}" for r in readings.lengths
+    )
+    return Finding(
+        code="diagonal-missing",
+        severity=Severity.STOP,
+        place=mark,
+        read=f"Read: {figures} {units.value}, and no diagonal.",
+        wrong=f"Opposite sides differ by {format_with_unit(apart_mm, units)} (our limit here is "
+        f"{format_with_unit(MOST_APART_MM, units)}), and sides alone leave the corners free.",
+        do="Read at least one diagonal, both to be sure.",
+    )
 
 
 def _apart_deg(odd: Residual) -> float:

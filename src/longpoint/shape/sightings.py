@@ -33,6 +33,8 @@ ASSUMED_LEAN_U_MM: Final = 1.5
 ASSUMED_LEVEL_U_DEG: Final = 0.5
 """How far a floor or sill may be off level where only the head or a jamb was read; assumed."""
 
+SQUARE: Final = "square (both diagonals the same)"
+
 SHORTEST_MM: Final = 1.0
 """A side shorter than this is none: nothing can be set out from it."""
 
@@ -140,7 +142,7 @@ def assumptions(
     offered = (
         _equal("top as long as bottom", (2, 3), (0, 1), ASSUMED_TAPER_U_MM),
         _equal("right as long as left", (1, 2), (3, 0), ASSUMED_TAPER_U_MM),
-        _equal("square (both diagonals the same)", (0, 2), (3, 1), lean_u_mm),
+        _equal(SQUARE, (0, 2), (3, 1), lean_u_mm),
     )
     taken: tuple[Difference, ...] = ()
     for offer in offered:

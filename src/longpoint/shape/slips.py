@@ -41,8 +41,9 @@ def check_closure(house: House, openings: tuple[FittedOpening, ...]) -> tuple[Fi
         openings: Its fitted openings, each face by itself.
 
     Returns:
-        A stop for every face that doesn't close, a warning where it closes poorly, a stop where a gauge says that the diagonals are
-        swapped, and a note where sides far apart close and so are real.
+        A stop for every face that doesn't close, a warning where it closes poorly, a stop where a
+        gauge says that the diagonals are swapped, and a note where sides far apart close and so
+        are real.
     """
     fitted = {(f.mark, f.face): f for f in openings}
     siblings = all_siblings(house)

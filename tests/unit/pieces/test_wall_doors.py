@@ -67,6 +67,9 @@ def test_legs_of_two_widths_each_count_on_their_own_side() -> None:
         ([("D1", None)], [], "from-left-missing"),
         ([("D9", 640)], [], "opening-unknown"),
         ([("D9", 640)], ["D9"], "opening-unknown"),
+        ([("D1", 640), ("D1", 640)], [], "mark-twice"),
+        ([("D1", 640), ("D1", 3000)], [], "mark-twice"),
+        ([("W1", None), ("D1", 640), ("W1", None)], [], "mark-twice"),
     ],
 )
 def test_a_door_that_leaves_the_runs_open_stops_the_wall(

@@ -260,6 +260,35 @@ def test_what_was_assumed_and_what_nothing_checks_is_a_note() -> None:
     ]
 
 
+def said_of(readings: OpeningReadings) -> list[tuple[str, Severity]]:
+    _, findings = fit_openings(house_of(opening_of("W1", readings)))
+    return [(f.code, f.severity) for f in findings]
+
+
+def test_four_sides_far_apart_without_a_diagonal_are_held() -> None:
+    free = readings_of(top=1480, bottom=1386, left=1124, right=1642)
+    assert said_of(free) == [("diagonal-missing", Severity.STOP)]
+    _, (found,) = fit_openings(house_of(opening_of("W9", free)))
+    assert "518 mm" in found.wrong
+    assert "our limit" in found.wrong
+    assert "at least one diagonal" in found.do
+
+
+def test_a_diagonal_or_a_gauge_gives_the_shape_however_far_apart_the_sides_are() -> None:
+    apart = readings_of(top=900, bottom=900, left=600, right=620, rising=1094)
+    assert said_of(apart) == [("nothing-checks", Severity.NOTE)]
+    sides = replace(apart, lengths=apart.lengths[:4])
+    assert said_of(sides) == [("diagonal-missing", Severity.STOP)]
+    plumb = AngleReading(gauge=Gauge.PLUMB_LEFT, value_deg=0.0, u_deg=0.1)
+    assert "diagonal-missing" not in dict(said_of(replace(sides, angles=(plumb,))))
+
+
+@pytest.mark.parametrize("right", [585, 600, 615])
+def test_four_sides_that_keep_near_are_square_by_a_note(right: float) -> None:
+    sides = readings_of(top=900, bottom=900, left=600, right=right)
+    assert said_of(sides) == [("shape-assumed", Severity.NOTE)]
+
+
 @pytest.mark.parametrize(
     "readings",
     [

@@ -6,6 +6,8 @@ In: a `House`. Out: findings. One file for each kind of fault, each a pure funct
 from longpoint.errors import Finding
 from longpoint.survey.checks.accept import accepted
 from longpoint.survey.checks.arches import check_arches
+from longpoint.survey.checks.batches import check_batches
+from longpoint.survey.checks.bow import check_bow
 from longpoint.survey.checks.impossible import check_impossible
 from longpoint.survey.checks.lean_step import check_lean_step
 from longpoint.survey.checks.off_siblings import check_off_siblings
@@ -21,10 +23,12 @@ from longpoint.survey.house import House
 __all__ = ["accepted", "check_survey"]
 
 CHECKS = (
+    check_batches,
     check_outside_sense,
     check_impossible,
     check_repeats,
     check_opposite_sides,
+    check_bow,
     check_same_readings,
     check_nominals,
     check_off_siblings,

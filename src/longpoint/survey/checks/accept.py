@@ -17,6 +17,7 @@ ACCEPTABLE: Final = frozenset(
         "outside-sense",
         "repeats-disagree",
         "room-misclosure",
+        "room-unknown",
         "rows-swapped",
         "same-readings",
         "sides-apart",

@@ -7,6 +7,7 @@ from statistics import fmean
 from typing import Final, NamedTuple
 
 from longpoint.errors import Finding, Severity
+from longpoint.survey.checks.batches import batched
 from longpoint.survey.checks.rows_swapped import swapped_marks
 from longpoint.survey.checks.siblings import Siblings, told_siblings
 from longpoint.survey.house import House
@@ -89,15 +90,15 @@ def alarm_t(count: int) -> float:
 def check_lean_step(house: House) -> tuple[Finding, ...]:
     """Return a warning where windows made alike begin to lean from one unit on and stay so.
 
-    The windows of one room are one unit; without rooms each window is one. Doors are left out:
-    their legs stand on the floor, which tells nothing of the jig.
+    The windows of one room are one unit; without rooms the marks tell it, or each window is one.
+    Doors are left out: their legs stand on the floor, which tells nothing of the jig.
     """
     swapped = swapped_marks(house)
     units: dict[str, list[float]] = defaultdict(list)
     for group in told_siblings(house):
         for mark, off in _leans(group, swapped):
             units[mark].append(off)
-    names = _units_in_order(house, units)
+    names = _units_in_order(batched(house), units)
     means = [fmean(units[name]) for name in names]
     if len(means) < FEWEST_UNITS:
         return ()

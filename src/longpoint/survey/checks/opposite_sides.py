@@ -30,9 +30,6 @@ STEEPEST_FLOOR: Final = 0.020
 FLOOR_NOTE_MM: Final = 3.0
 """Legs that differ by more than this are said to, so that nobody makes them alike."""
 
-MIDDLE_APART_MM: Final = 8.0
-"""A middle further off than this is a strong bow or a slip; assumed."""
-
 
 def check_opposite_sides(house: House) -> tuple[Finding, ...]:
     """Return what is to be said of opposite sides that differ.
@@ -51,7 +48,6 @@ def check_opposite_sides(house: House) -> tuple[Finding, ...]:
         for finding in (
             *_widths(house, opening, readings),
             *_heights(house, opening, readings),
-            *_middles(house, opening, readings),
         )
     )
 
@@ -150,32 +146,6 @@ def _floor(house: House, opening: Opening, readings: OpeningReadings) -> Iterato
             "falls.",
             do="Each leg keeps its own length and its own foot; don't swap them.",
         )
-
-
-def _middles(house: House, opening: Opening, readings: OpeningReadings) -> Iterator[Finding]:
-    units = house.units
-    for middle, pair in (
-        (Place.MIDDLE_WIDTH, (Place.TOP, Place.BOTTOM)),
-        (Place.MIDDLE_HEIGHT, (Place.LEFT, Place.RIGHT)),
-    ):
-        middle_mm = readings.mean_mm(middle)
-        one_mm, other_mm = (readings.side_mm(place) for place in pair)
-        if middle_mm is None or one_mm is None or other_mm is None:
-            continue
-        off_mm = middle_mm - (one_mm + other_mm) / 2.0
-        if abs(off_mm) > MIDDLE_APART_MM:
-            yield Finding(
-                code="middle-apart",
-                severity=Severity.WARNING,
-                place=opening.mark,
-                read=f"Read: {middle.value} {format_length(middle_mm, units)}, "
-                f"{pair[0].value} {format_length(one_mm, units)}, "
-                f"{pair[1].value} {format_length(other_mm, units)} {units.value}.",
-                wrong=f"The middle is {format_with_unit(abs(off_mm), units)} "
-                f"{'more' if off_mm > 0 else 'less'} than half-way between them: the sides bow "
-                "that much, or it is a slip.",
-                do="Read the middle again; lay a straight edge along both sides.",
-            )
 
 
 def mending(

@@ -15,13 +15,24 @@ LOWEST_DOOR_MM: Final = 1200.0
 NARROWEST_DOOR_MM: Final = 300.0
 FARTHEST_PLANE_MM: Final = 30.0
 FARTHEST_ANGLE_DEG: Final = 45.0
+WIDEST_QUIRK_MM: Final = 30.0
+WIDEST_FACE_MM: Final = 250.0
+LONGEST_RUN_MM: Final = 20_000.0
+MOST_NAMED: Final = 8
 
 _HEIGHTS = (Place.LEFT, Place.RIGHT, Place.HEIGHT, Place.MIDDLE_HEIGHT)
 
 
 def check_outside_sense(house: House) -> tuple[Finding, ...]:
-    """Return a stop for every reading that is too small, too large or too far off to be one."""
-    return tuple(
+    """Return a stop for every reading that is too small, too large or too far off to be one.
+
+    A setting or a run outside sense is a warning: it may be meant, and the pieces show it.
+    """
+    return (*_readings(house), *_quirks(house), *_faces(house), *_runs(house))
+
+
+def _readings(house: House) -> Iterator[Finding]:
+    yield from (
         Finding(
             code="outside-sense",
             severity=Severity.STOP,
@@ -38,6 +49,54 @@ def check_outside_sense(house: House) -> tuple[Finding, ...]:
             *_plane(house, readings),
             *_angles(readings),
         )
+    )
+
+
+def _quirks(house: House) -> Iterator[Finding]:
+    """Yield each quirk too wide: at its opening, or at the house where several share it."""
+    marks: dict[float, list[str]] = {}
+    for opening in house.openings:
+        widest_mm = max(opening.quirk_mm.anticlockwise())
+        if widest_mm > WIDEST_QUIRK_MM:
+            marks.setdefault(widest_mm, []).append(opening.mark)
+    for quirk_mm, where in marks.items():
+        named = ", ".join(where[:MOST_NAMED]) + (" ..." if len(where) > MOST_NAMED else "")
+        yield _set(
+            where[0] if len(where) == 1 else house.name,
+            f"The quirk is set to {format_with_unit(quirk_mm, house.units)} at {named}.",
+            f"That is more than {format_with_unit(WIDEST_QUIRK_MM, house.units)}",
+        )
+
+
+def _faces(house: House) -> Iterator[Finding]:
+    for profile in house.profiles:
+        if profile.width_mm > WIDEST_FACE_MM:
+            yield _set(
+                house.name,
+                f"The face of {profile.name} is "
+                f"{format_with_unit(profile.width_mm, house.units)} wide.",
+                f"That is more than {format_with_unit(WIDEST_FACE_MM, house.units)}",
+            )
+
+
+def _runs(house: House) -> Iterator[Finding]:
+    for run in house.runs:
+        if run.length_mm > LONGEST_RUN_MM:
+            yield _set(
+                run.mark,
+                f"The run is read as {format_with_unit(run.length_mm, house.units)}.",
+                f"That is more than {format_with_unit(LONGEST_RUN_MM, house.units)}",
+            )
+
+
+def _set(place: str, read: str, limit: str) -> Finding:
+    return Finding(
+        code="outside-sense",
+        severity=Severity.WARNING,
+        place=place,
+        read=read,
+        wrong=f"{limit}; that limit is ours.",
+        do="Look whether it is a slip before anything is cut.",
     )
 
 

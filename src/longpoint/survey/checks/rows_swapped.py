@@ -1,118 +1,155 @@
-"""Openings that are far from the size on the drawing: rows swapped, or the wrong opening."""
+"""Openings that are far from the size they should have: rows swapped, or the wrong opening."""
 
+from dataclasses import dataclass
 from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
-from longpoint.survey.checks.siblings import size_mm
+from longpoint.survey.checks.batches import batched, size_mm, usual_size
+from longpoint.survey.checks.siblings import told_siblings
 from longpoint.survey.house import House
 from longpoint.survey.openings import Nominal, Opening
 from longpoint.survey.readings import Place
 
 OFF_MM: Final = 15.0
-"""Further from its drawing than this in width or height, an opening may be another one."""
+"""Further from the size it should have than this in width or height, it may be another one."""
 
 NEAR_MM: Final = 8.0
-"""This close to another drawing in both, it is likely that one."""
+"""This close to the size of another in both, it is likely that one."""
 
 OFF_NOMINAL_MM: Final = 25.0
-"""Further off than this and like no other drawing: said by itself; assumed."""
+"""Further off its drawing than this and like no other: said by itself; assumed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Wanted:
+    """An opening as read, and the size it should have.
+
+    Attributes:
+        opening: The opening; its unit stands for its room.
+        size: Width and height as read. [mm]
+        nominal: What they should be.
+        is_drawn: True for the size on a drawing, False for the median of its batch.
+    """
+
+    opening: Opening
+    size: tuple[float, float]
+    nominal: Nominal
+    is_drawn: bool
+
+    @property
+    def mark(self) -> str:
+        return self.opening.mark
+
+    @property
+    def off_mm(self) -> float:
+        return _off_mm(self.size, self.nominal)
+
+    def fits(self, other: "_Wanted") -> bool:
+        return _off_mm(self.size, other.nominal) <= NEAR_MM
 
 
 def check_nominals(house: House) -> tuple[Finding, ...]:
-    """Return a stop for both of two openings whose rows are swapped; a warning for one far off."""
-    pairs = _swapped_pairs(house)
+    """Return a stop for both of two openings whose rows are swapped; a warning for one far off.
+
+    An opening should have the size on its drawing; without one, the median of a large batch. Only
+    off a drawing it is said by itself here: each reading is compared with its batch elsewhere.
+    """
+    wanted = _all_wanted(house)
+    pairs = _swapped_pairs(wanted)
     findings = []
-    for opening in house.openings:
-        nominal = opening.nominal
-        size = size_mm(opening)
-        if nominal is None or size is None:
-            continue
-        if opening.mark in pairs:
-            findings.append(_swapped(house, opening, pairs[opening.mark], size))
-        elif _off_mm(size, nominal) > OFF_NOMINAL_MM and not _side_is_near(opening, nominal):
-            findings.append(_off_nominal(house, opening, nominal, size))
+    for one in wanted:
+        if one.mark in pairs:
+            findings.append(_swapped(house, one, pairs[one.mark]))
+        elif one.is_drawn and one.off_mm > OFF_NOMINAL_MM and not _side_is_near(one):
+            findings.append(_off_nominal(house, one))
     return tuple(findings)
 
 
 def swapped_marks(house: House) -> frozenset[str]:
     """Return the marks of all openings whose rows look swapped."""
-    return frozenset(_swapped_pairs(house))
+    return frozenset(_swapped_pairs(_all_wanted(house)))
 
 
-def _swapped_pairs(house: House) -> dict[str, str]:
+def _all_wanted(house: House) -> tuple[_Wanted, ...]:
+    usual = {
+        opening.mark: nominal
+        for group in told_siblings(house)
+        if (nominal := usual_size(group.openings)) is not None
+        for opening in group.openings
+    }
+    return tuple(
+        _Wanted(opening=opening, size=size, nominal=nominal, is_drawn=opening.nominal is not None)
+        for opening in batched(house).openings
+        if (nominal := opening.nominal or usual.get(opening.mark)) is not None
+        and (size := size_mm(opening)) is not None
+    )
+
+
+def _swapped_pairs(wanted: tuple[_Wanted, ...]) -> dict[str, str]:
     """Return for each opening of a swapped pair the mark of the other, same room first."""
-    strangers = [o for o in house.openings if _looks_like_another(house, o)]
+    strangers = [
+        one for one in wanted if one.off_mm > OFF_MM and any(one.fits(other) for other in wanted)
+    ]
     pairs: dict[str, str] = {}
     for same_room in (True, False):
         for i, one in enumerate(strangers):
             for other in strangers[i + 1 :]:
                 if one.mark in pairs or other.mark in pairs:
                     continue
-                if same_room and one.room != other.room:
+                if same_room and one.opening.room != other.opening.room:
                     continue
-                if _fits(one, other.nominal) and _fits(other, one.nominal):
+                if one.fits(other) and other.fits(one):
                     pairs[one.mark], pairs[other.mark] = other.mark, one.mark
     return pairs
-
-
-def _looks_like_another(house: House, opening: Opening) -> bool:
-    size = size_mm(opening)
-    if opening.nominal is None or size is None or _off_mm(size, opening.nominal) <= OFF_MM:
-        return False
-    return any(_fits(opening, other.nominal) for other in house.openings)
-
-
-def _fits(opening: Opening, nominal: Nominal | None) -> bool:
-    size = size_mm(opening)
-    return nominal is not None and size is not None and _off_mm(size, nominal) <= NEAR_MM
 
 
 def _off_mm(size: tuple[float, float], nominal: Nominal) -> float:
     return max(abs(size[0] - nominal.width_mm), abs(size[1] - nominal.height_mm))
 
 
-def _side_is_near(opening: Opening, nominal: Nominal) -> bool:
+def _side_is_near(one: _Wanted) -> bool:
     """Tell whether one of two opposite sides agrees: then the other is a slip, said elsewhere."""
-    sides = opening.readings.side_mm
+    sides = one.opening.readings.side_mm
     return all(
         any((mm := sides(place)) is not None and abs(mm - wanted) <= NEAR_MM for place in pair)
         for pair, wanted in (
-            ((Place.TOP, Place.BOTTOM), nominal.width_mm),
-            ((Place.LEFT, Place.RIGHT), nominal.height_mm),
+            ((Place.TOP, Place.BOTTOM), one.nominal.width_mm),
+            ((Place.LEFT, Place.RIGHT), one.nominal.height_mm),
         )
     )
 
 
-def _shown(house: House, width_mm: float, height_mm: float) -> str:
-    return f"{format_length(width_mm, house.units)} x {format_length(height_mm, house.units)}"
+def _read(house: House, one: _Wanted) -> str:
+    def shown(width_mm: float, height_mm: float) -> str:
+        return f"{format_length(width_mm, house.units)} x {format_length(height_mm, house.units)}"
+
+    has = "the drawing has" if one.is_drawn else "the openings made like it are about"
+    should = shown(one.nominal.width_mm, one.nominal.height_mm)
+    return f"{one.mark} is read as {shown(*one.size)}; {has} {should}."
 
 
-def _swapped(house: House, opening: Opening, other: str, size: tuple[float, float]) -> Finding:
-    nominal = opening.nominal
-    drawn = _shown(house, nominal.width_mm, nominal.height_mm) if nominal else ""
+def _swapped(house: House, one: _Wanted, other: str) -> Finding:
     return Finding(
         code="rows-swapped",
         severity=Severity.STOP,
-        place=opening.mark,
-        read=f"{opening.mark} is read as {_shown(house, *size)}; the drawing has {drawn}.",
-        wrong=f"It has the size of {other}, and {other} has the size of {opening.mark}: the two "
+        place=one.mark,
+        read=_read(house, one),
+        wrong=f"It has the size of {other}, and {other} has the size of {one.mark}: the two "
         "look swapped.",
         do="Change the two rows over if that is so, or read one of them again.",
     )
 
 
-def _off_nominal(
-    house: House, opening: Opening, nominal: Nominal, size: tuple[float, float]
-) -> Finding:
-    turned = _off_mm(size, Nominal(width_mm=nominal.height_mm, height_mm=nominal.width_mm))
-    drawn = _shown(house, nominal.width_mm, nominal.height_mm)
+def _off_nominal(house: House, one: _Wanted) -> Finding:
+    nominal = one.nominal
+    turned = _off_mm(one.size, Nominal(width_mm=nominal.height_mm, height_mm=nominal.width_mm))
     return Finding(
         code="off-nominal",
         severity=Severity.WARNING,
-        place=opening.mark,
-        read=f"{opening.mark} is read as {_shown(house, *size)}; the drawing has {drawn}.",
-        wrong=f"It is {format_with_unit(_off_mm(size, nominal), house.units)} off its drawing"
+        place=one.mark,
+        read=_read(house, one),
+        wrong=f"It is {format_with_unit(one.off_mm, house.units)} off its drawing"
         + (": width and height look swapped." if turned <= NEAR_MM else "."),
         do="Make sure that it is this opening that was read, and this drawing that holds.",
     )

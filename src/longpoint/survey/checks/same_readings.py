@@ -4,6 +4,7 @@ from collections import Counter
 from typing import Final
 
 from longpoint.errors import Finding, Severity
+from longpoint.survey.checks.batches import batched
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import Place
@@ -26,7 +27,7 @@ def check_same_readings(house: House) -> tuple[Finding, ...]:
     """
     findings = []
     earlier: list[Opening] = []
-    for opening in house.openings:
+    for opening in batched(house).openings:
         twin = next((other for other in earlier if _is_same(other, opening)), None)
         if twin is None:
             earlier.append(opening)

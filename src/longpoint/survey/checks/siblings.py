@@ -5,12 +5,10 @@ from dataclasses import dataclass
 from statistics import median
 from typing import Final
 
+from longpoint.survey.checks.batches import ALIKE_MM, batched
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening, OpeningKind
 from longpoint.survey.readings import DIAGONALS, SIDES, Place
-
-ALIKE_MM: Final = 10.0
-"""Two openings of one kind this close in width and height are taken for siblings; assumed."""
 
 PLACES: Final = (*SIDES, *DIAGONALS)
 
@@ -47,9 +45,12 @@ class Siblings:
 
 
 def told_siblings(house: House) -> tuple[Siblings, ...]:
-    """Return the groups that a batch name or a nominal size makes, of two openings or more."""
+    """Return the groups that a batch or a nominal size makes, of two openings or more.
+
+    A batch is written, or told by the marks; there an opening's unit stands for its room.
+    """
     groups: dict[object, list[Opening]] = defaultdict(list)
-    for opening in house.openings:
+    for opening in batched(house).openings:
         if opening.batch or opening.nominal is not None:
             groups[(opening.kind, opening.batch, opening.nominal)].append(opening)
     return tuple(
@@ -67,17 +68,6 @@ def all_siblings(house: House) -> dict[str, Siblings]:
                 siblings = Siblings(openings=tuple(group), is_told=False)
                 found.update((o.mark, siblings) for o in group)
     return found
-
-
-def size_mm(opening: Opening) -> tuple[float, float] | None:
-    """Return the width and height as read (the median where two sides are), None if not read."""
-    widths = [opening.readings.side_mm(p) for p in (Place.TOP, Place.BOTTOM)]
-    heights = [opening.readings.side_mm(p) for p in (Place.LEFT, Place.RIGHT)]
-    known_widths = [w for w in widths if w is not None]
-    known_heights = [h for h in heights if h is not None]
-    if not known_widths or not known_heights:
-        return None
-    return median(known_widths), median(known_heights)
 
 
 def _alike(openings: list[Opening]) -> list[list[Opening]]:

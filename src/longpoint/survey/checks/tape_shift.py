@@ -7,6 +7,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_with_unit
+from longpoint.survey.checks.batches import batched
 from longpoint.survey.checks.rows_swapped import swapped_marks
 from longpoint.survey.checks.siblings import PLACES, Siblings, told_siblings
 from longpoint.survey.house import House
@@ -29,7 +30,7 @@ def check_tape_shift(house: House) -> tuple[Finding, ...]:
     groups = {o.mark: group for group in told_siblings(house) for o in group.openings}
     swapped = swapped_marks(house)
     rooms: dict[str, list[Opening]] = defaultdict(list)
-    for opening in house.openings:
+    for opening in batched(house).openings:
         if opening.room and opening.mark in groups and opening.mark not in swapped:
             rooms[opening.room].append(opening)
     spread_mm = _spread_mm(rooms, groups, swapped)

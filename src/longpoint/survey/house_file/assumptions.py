@@ -52,7 +52,7 @@ QUIRK: Final = Assumption(
 QUIRK_BAND: Final = Assumption(
     code="quirk-band-assumed",
     read="The quirk is given without the band that the crew accepts.",
-    wrong="It is taken to run from {length} under the quirk to {length} over it.",
+    wrong="It is taken to run from {length} under the quirk, but not under 0, to {length} over it.",
     do="Write quirk_band under [defaults] if the crew is stricter or freer.",
     length_mm=ASSUMED_BAND_MM,
 )

@@ -1,12 +1,18 @@
 """Compare entries of a house with each other: what each says alone may not agree."""
 
-from collections.abc import Iterator, Set
+import difflib
+import re
+from collections.abc import Iterable, Iterator, Set
+from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_with_unit
-from longpoint.survey.house import House
+from longpoint.survey.house import EntryKind, House
 from longpoint.survey.house_file.trouble import instead, quoted
 from longpoint.survey.openings import Opening
+
+NEARLY: Final = 0.8
+"""How much of two names has to agree, of 1, for one to be a slip of the other; ours."""
 
 
 def compare_entries(house: House, own_cover: Set[str]) -> tuple[Finding, ...]:
@@ -17,7 +23,7 @@ def compare_entries(house: House, own_cover: Set[str]) -> tuple[Finding, ...]:
         own_cover: Marks of the openings that state their own floor cover.
     """
     doors = [o for o in house.openings if o.stands_on_floor and o.mark not in own_cover]
-    return (*_floor_covers(house, doors), *_walls_of_runs(house))
+    return (*_floor_covers(house, doors), *_rooms_of_runs(house), *_walls_of_runs(house))
 
 
 def _floor_covers(house: House, doors: list[Opening]) -> Iterator[Finding]:
@@ -37,6 +43,51 @@ def _floor_covers(house: House, doors: list[Opening]) -> Iterator[Finding]:
             wrong=f"The legs here are planned for {own}.",
             do="Write floor_cover at the opening, whichever it is.",
         )
+
+
+def _rooms_of_runs(house: House) -> Iterator[Finding]:
+    """Yield what is to be said of runs in a room whose name is nearly that of one described."""
+    rooms = {room.name: room for room in house.rooms}
+    held = {entry.mark for entry in house.held if entry.kind is EntryKind.ROOM}
+    replaced = {(run.room, run.wall) for run in house.runs}
+    for run in house.runs:
+        if not run.room or run.room in rooms or run.room in held:
+            continue
+        meant = _nearly(run.room, rooms)
+        if not meant:
+            continue
+        cut_twice = any(
+            wall.mark == run.wall and wall.skirting and (meant, wall.mark) not in replaced
+            for wall in rooms[meant].walls
+        )
+        does = f"It stands for no wall of {quoted(meant)}, so no sum of it is checked."
+        if cut_twice:
+            does = f"The skirting of wall {run.wall} of {quoted(meant)} would be cut twice."
+        yield Finding(
+            code="room-unknown",
+            severity=Severity.STOP if cut_twice else Severity.WARNING,
+            place=run.mark,
+            read=f"The run names the room {quoted(run.room)}, which isn't described.",
+            wrong=does,
+            do=f"Did you mean {quoted(meant)}? Write its name as it stands at the room; accept it "
+            "if this is another room.",
+        )
+
+
+def _nearly(name: str, known: Iterable[str]) -> str:
+    """Return the known name that differs by a slip of the pen only; empty when none does.
+
+    Rooms are told apart by a number or a letter or two ("Bed 1", "Bed NE"): those have to agree.
+    """
+    alike = [each for each in known if _tellers(each) == _tellers(name)]
+    by_folded = {each.casefold(): each for each in alike}
+    found = difflib.get_close_matches(name.casefold(), by_folded, n=1, cutoff=NEARLY)
+    return by_folded[found[0]] if found else ""
+
+
+def _tellers(name: str) -> list[str]:
+    words = re.findall(r"[^\W\d_]+|\d+", name.casefold())
+    return [word for word in words if word.isdecimal() or len(word) <= 2]
 
 
 def _walls_of_runs(house: House) -> Iterator[Finding]:

@@ -27,7 +27,7 @@ QUIRK_BAND: Final = Key(
     kind=Kind.BAND,
     meaning="Least and most quirk that the crew accepts anywhere along a side.",
     example=[3, 7],
-    left_out="the quirk less 2 mm to the quirk and 2 mm",
+    left_out="the quirk less 2 mm, but not under 0, to the quirk and 2 mm",
     high=WIDEST_QUIRK_MM,
 )
 ARCHITRAVE: Final = Key(

@@ -65,6 +65,7 @@ class Key:
         low: Least value allowed (mm or degrees).
         high: Largest value allowed (mm or degrees).
         above: True when the least value itself isn't allowed.
+        ours: True when the limits are ours alone, which is then said.
     """
 
     name: str
@@ -79,6 +80,7 @@ class Key:
     low: float = 0.0
     high: float = math.inf
     above: bool = False
+    ours: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -183,7 +183,7 @@ OPENING: Final = Table(
             kind=Kind.TEXT,
             meaning="Name of a group of openings made alike.",
             example="Series K windows",
-            left_out="none",
+            left_out="what the marks tell: six or more that end alike behind a unit, or none",
         ),
         ACCEPT,
     ),

@@ -107,8 +107,10 @@ def _check_shape(values: dict[str, Any]) -> None:
         )
     raise HouseFileTrouble(
         f"The opening's shape is given by its {' and '.join(other)}.",
-        "Only openings with four sides are planned so far, so no length is worked out for it.",
-        "Cut it by hand to the opening; with four sides, give top, bottom, left and right instead.",
+        "Openings given by corners, or by sides and angles, are not planned yet, so no length is "
+        "worked out for it.",
+        "Give four sides and two diagonals (top, bottom, left, right, rising, falling) if it has "
+        "four corners; otherwise cut it by hand to the opening.",
         code="shape-not-planned",
     )
 

@@ -21,6 +21,7 @@ from longpoint.survey.house_file.room_tables import ROOM, RUN
 from longpoint.survey.house_file.rooms import build_room, build_run
 from longpoint.survey.house_file.settings import Settings, read_settings
 from longpoint.survey.house_file.trouble import HouseFileTrouble, quoted, shown
+from longpoint.survey.house_file.written_numbers import from_digits
 from longpoint.survey.house_file.written_text import read_mark, read_text
 from longpoint.survey.openings import Opening
 from longpoint.survey.rooms import Room, Run
@@ -219,5 +220,5 @@ def _labels(written: object) -> tuple[str, ...]:
     mark = _mark(written)
     if not mark or not isinstance(written, Mapping):
         return ()
-    two_faces = written.get("faces") == 2 or "b" in written
+    two_faces = from_digits(written.get("faces")) == 2 or "b" in written
     return (mark, f"{mark}a", f"{mark}b") if two_faces else (mark,)

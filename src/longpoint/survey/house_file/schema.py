@@ -20,6 +20,7 @@ _SIGNED_LENGTH: Final = {
     "description": "A length that may carry a sign.",
     "anyOf": [{"type": "number"}, _TEXT],
 }
+_DIGITS: Final = {"type": "string", "pattern": r"^\s*[0-9]+\s*$", "maxLength": LONGEST_TEXT}
 _MARK: Final = {**_TEXT, "pattern": r"""^[^!"$%&'()*,:;<=>?@\[\\\]^`{|}~]+$"""}
 
 
@@ -89,7 +90,8 @@ def _value(key: Key, tables: dict[str, Any]) -> dict[str, Any]:
         case Kind.FLAG:
             return {"type": "boolean"}
         case Kind.COUNT:
-            return {"type": "integer", "minimum": key.low, "maximum": key.high}
+            whole = {"type": "integer", "minimum": key.low, "maximum": key.high}
+            return {"anyOf": [whole, _DIGITS]}
         case Kind.PRICE:
             return {"anyOf": [{"type": "number", "minimum": 0, "maximum": key.high}, _TEXT]}
         case Kind.LENGTH:

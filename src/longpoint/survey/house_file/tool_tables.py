@@ -135,11 +135,15 @@ SAW_FOUND: Final = Table(
         Key(
             name=swing,
             kind=Kind.ANGLE,
-            meaning=f"What a cut set to 45 with the saw swung {swing} really gave, in degrees.",
+            meaning=(
+                f"What a cut set to 45 with the saw swung {swing} really gave, in degrees: "
+                "43 to 47, our limit."
+            ),
             example=example,
             left_out="that swing is not proved",
-            low=40.0,
-            high=50.0,
+            low=43.0,
+            high=47.0,
+            ours=True,
         )
         for swing, example in (("left", 45.1), ("right", 44.9))
     ),

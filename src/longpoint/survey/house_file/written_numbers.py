@@ -123,19 +123,20 @@ def read_angle(key: Key, written: object, path: str) -> float:
         refuse(
             path,
             written,
-            f"It has to lie between {format_angle(key.low)} and {format_angle(key.high)} degrees.",
+            f"It has to lie between {format_angle(key.low)} and {format_angle(key.high)} degrees"
+            f"{'; that limit is ours' if key.ours else ''}.",
             "Write it in degrees, as the gauge shows it.",
         )
     return angle_deg + 0.0
 
 
 def read_count(key: Key, written: object, path: str) -> int:
-    """Return a whole number.
+    """Return a whole number, written as a number or as its digits in quotes.
 
     Raises:
         HouseFileTrouble: It isn't one, or lies outside the key's limits.
     """
-    number = _number(written, path, "a whole number", "2")
+    number = _number(from_digits(written), path, "a whole number", "2")
     if number != int(number) or not key.low <= number <= key.high:
         refuse(
             path,
@@ -144,6 +145,20 @@ def read_count(key: Key, written: object, path: str) -> int:
             "Write how many there are.",
         )
     return int(number)
+
+
+def from_digits(written: object) -> object:
+    """Return the number that text of digits alone stands for; anything else as it is.
+
+    Example:
+        >>> from_digits(" 12 "), from_digits("1.5"), from_digits(2)
+        (12, '1.5', 2)
+    """
+    if isinstance(written, str) and len(written) <= LONGEST_TEXT:
+        digits = written.strip()
+        if digits.isascii() and digits.isdecimal():
+            return int(digits)
+    return written
 
 
 def read_price(key: Key, written: object, path: str) -> Decimal:

@@ -88,10 +88,3 @@ def test_a_jamb_pulled_back_is_told_instead_of_sides_apart() -> None:
 
 def test_one_width_alone_has_no_opposite() -> None:
     assert not said(width=900, height=600)
-
-
-def test_a_middle_far_from_both_ends_is_a_warning() -> None:
-    assert not said(top=900, bottom=904, middle_width=908)
-    found = said(top=900, bottom=904, middle_width=912)["middle-apart"]
-    assert found.severity is Severity.WARNING
-    assert "more" in found.wrong

@@ -30,6 +30,20 @@ def test_two_rows_swapped_are_both_held_and_name_each_other() -> None:
     assert swapped_marks(swapped_house()) == {"7-W1", "7-W3"}
 
 
+def test_without_drawings_a_batch_told_by_the_marks_gives_the_size() -> None:
+    large = [opening_of(f"{u}-W1", width=1194, height=894) for u in range(1, 7)]
+    small = [opening_of(f"{u}-W3", width=894, height=594) for u in range(1, 7)]
+    swapped = [
+        opening_of("7-W1", width=893, height=594),
+        opening_of("7-W3", width=1195, height=894),
+        opening_of("8-W1", width=1164, height=894),
+    ]
+    found = {f.place: f for f in check_nominals(house_of(*large, *small, *swapped))}
+    assert set(found) == {"7-W1", "7-W3"}
+    assert "made like it are about 1194 x 894" in found["7-W1"].read
+    assert "drawing" not in str(found["7-W1"])
+
+
 def test_openings_near_their_drawings_are_nothing() -> None:
     house = house_of(window("W1", 1199, 890, LARGE, ""), window("W3", 890, 598, SMALL, ""))
     assert check_nominals(house) == ()

@@ -25,6 +25,13 @@ def test_a_third_copy_is_held_as_well() -> None:
     assert [f.place for f in found] == ["W5", "W6"]
 
 
+def test_units_that_the_marks_tell_may_agree_by_chance() -> None:
+    others = [opening_of(f"{u}-W1", readings_of(**{**SIX, "left": 906 + u})) for u in range(1, 6)]
+    twins = [opening_of(mark, readings_of(**SIX)) for mark in ("6-W1", "7-W1")]
+    (found,) = said(*others, *twins)
+    assert (found.place, found.severity) == ("7-W1", Severity.NOTE)
+
+
 def test_one_reading_that_differs_makes_them_two() -> None:
     assert not said(
         opening_of("W4", readings_of(**SIX)), opening_of("W5", readings_of(**{**SIX, "left": 905}))

@@ -1,4 +1,4 @@
-from longpoint.survey.checks.siblings import all_siblings, size_mm, told_siblings
+from longpoint.survey.checks.siblings import all_siblings, told_siblings
 from longpoint.survey.openings import Nominal, OpeningKind
 from longpoint.survey.readings import Place
 from tests.drawn_openings import house_of, opening_of
@@ -48,8 +48,3 @@ def test_the_others_are_the_others() -> None:
     assert group.others_mm("A", Place.TOP) == (902.0,)
     assert group.median_mm(Place.TOP) == 901.0
     assert group.median_mm(Place.TOP, without=frozenset("AB")) is None
-
-
-def test_a_size_needs_a_width_and_a_height() -> None:
-    assert size_mm(opening_of("A", top=900, bottom=902, height=600)) == (901.0, 600.0)
-    assert size_mm(opening_of("A", top=900)) is None

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from random import Random
 
 from longpoint.errors import Finding, Severity
@@ -36,3 +37,12 @@ def test_one_opening_read_wrong_is_not_the_tape() -> None:
 
 def test_two_units_are_too_few() -> None:
     assert not said(5.0, units=2)
+
+
+def test_the_marks_alone_tell_the_unit() -> None:
+    drawn = [
+        replace(o, room="", batch="", nominal=None)
+        for o in batch_openings(Random(1), shifts_mm={4: 3.0})
+    ]
+    (found,) = check_tape_shift(house_of(*drawn))
+    assert found.place == "Unit 4"

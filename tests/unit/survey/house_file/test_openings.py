@@ -112,6 +112,23 @@ def test_an_opening_that_contradicts_itself_is_held_with_a_reason(
     assert [o.mark for o in result.house.openings] == ["W2"]
 
 
+@pytest.mark.parametrize(
+    "shape",
+    [
+        {"corners": [[0, 0], [900, 0], [900, 600], [0, 600]]},
+        {"sides": [900, 600, 900, 600], "angles": [90, 90, 90, 90]},
+    ],
+)
+def test_a_four_sided_opening_by_corners_or_angles_is_held_with_the_true_reason(
+    shape: dict[str, object],
+) -> None:
+    result = read_house(house(openings=[{"mark": "W1", "kind": "window", **shape}]))
+
+    (finding,) = found(result, "shape-not-planned")
+    assert "by corners, or by sides and angles, are not planned yet" in finding.wrong
+    assert "four sides and two diagonals" in finding.do
+
+
 def test_without_an_architrave_no_length_can_be_worked_out() -> None:
     result = read_house(
         house(
@@ -135,6 +152,8 @@ def test_the_assumed_band_never_runs_below_nothing() -> None:
     opening = the_opening(window(quirk=1), defaults=defaults(quirk_band=None))
 
     assert opening.quirk_band_mm == (0.0, 3.0)
+    flush = the_opening(window(quirk=0), defaults=defaults(quirk_band=None))
+    assert flush.quirk_band_mm == (0.0, 2.0)
 
 
 def test_a_quirk_is_not_asked_of_a_side_that_has_no_piece() -> None:
@@ -157,6 +176,14 @@ def test_a_second_face_may_have_readings_of_its_own() -> None:
     assert opening.readings_b.mean_mm(Place.LEFT) == 2031.0
     assert (opening.readings_b.tape, opening.readings_b.by) == ("T2", "Ann")
     assert opening.readings.tape == "T1"
+
+
+def test_faces_may_be_written_in_quotes() -> None:
+    written = door(faces="2")
+
+    assert the_opening(written).faces == 2
+    clash = read_house(house(openings=[written, window(mark="D1b")]))
+    assert codes(clash) == ["mark-twice"] * 2
 
 
 def test_readings_of_a_second_face_make_two_faces_and_that_is_said() -> None:

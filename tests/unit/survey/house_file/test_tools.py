@@ -117,6 +117,23 @@ def test_what_a_saw_leaves_out_is_assumed_and_said() -> None:
     assert {f.severity for f in result.findings} == {Severity.NOTE}
 
 
+@pytest.mark.parametrize(
+    ("left", "is_kept"), [(43, True), (47, True), (42.9, False), (47.1, False)]
+)
+def test_a_found_angle_far_from_45_is_refused_by_a_limit_of_ours(
+    left: float, is_kept: bool
+) -> None:
+    saws = {"S1": {"kerf": 3, "end_trim": 10, "found": {"left": left, "right": 45}}}
+
+    result = read_house(house(saws=saws))
+
+    assert (result.house.saw.found_left_deg == left) is is_kept
+    refused = found(result, "saw-unreadable")
+    assert [("between 43.0 and 47.0" in f.wrong, "ours" in f.wrong) for f in refused] == (
+        [] if is_kept else [(True, True)]
+    )
+
+
 def test_a_bad_figure_of_a_saw_is_said_and_its_good_ones_are_kept() -> None:
     saws = {"S1": {"kerf": 0, "end_trim": 25, "found": {"left": 0.1, "right": 44.9}}}
 

@@ -77,7 +77,15 @@ def test_an_angle_is_a_number_of_degrees_within_its_limits() -> None:
 def test_a_count_is_a_whole_number() -> None:
     assert read_count(key(Kind.COUNT), 12, "k") == 12
     assert read_count(key(Kind.COUNT), 12.0, "k") == 12
-    for written in (1.5, -1, "2", False, 10**9):
+    for written in (1.5, -1, False, 10**9):
+        with pytest.raises(HouseFileTrouble):
+            read_count(key(Kind.COUNT), written, "k")
+
+
+def test_a_count_may_be_written_as_its_digits_in_quotes() -> None:
+    assert read_count(key(Kind.COUNT), "12", "k") == 12
+    assert read_count(key(Kind.COUNT), " 12 ", "k") == 12
+    for written in ("twelve", "1.5", "-1", "", "9" * 20, "9" * 99, "\u0661\u0662", "1e3"):
         with pytest.raises(HouseFileTrouble):
             read_count(key(Kind.COUNT), written, "k")
 
