@@ -92,9 +92,15 @@ class Heading:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paragraph:
-    """Running text."""
+    """Running text.
+
+    Attributes:
+        text: The text.
+        is_small: True when it is set smaller, as below a drawing.
+    """
 
     text: str
+    is_small: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,12 +112,14 @@ class Note:
         title: A word or mark in front.
         text: The sentences.
         ask: What is to be written behind it by hand, with a box to tick; empty: nothing.
+        small: A last line, set smaller; may be empty.
     """
 
     severity: Severity
     title: str
     text: str
     ask: str = ""
+    small: str = ""
 
 
 class Blank(StrEnum):
@@ -173,6 +181,7 @@ class Table:
         groups: (index of the first row, text) of each group; may be empty.
         under: (index of the row, text) of what stands small below a row, over its whole width.
         caption: Said above the table.
+        is_close: True when its rows stand close, to be looked up in rather than written on.
     """
 
     columns: tuple[Column, ...]
@@ -180,6 +189,7 @@ class Table:
     groups: tuple[tuple[int, str], ...] = ()
     under: tuple[tuple[int, str], ...] = ()
     caption: str = ""
+    is_close: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

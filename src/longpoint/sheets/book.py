@@ -5,7 +5,7 @@ from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Sheet, SheetState
 from longpoint.sheets.cautions import fixing_cautions, saw_cautions
 from longpoint.sheets.cut_sheet import cut_blocks, fixing_line
-from longpoint.sheets.findings_sheet import findings_blocks
+from longpoint.sheets.findings_sheet import FIRST_SHEET, findings_blocks
 from longpoint.sheets.opening_sheet import opening_blocks
 from longpoint.sheets.order_sheet import order_blocks
 
@@ -27,7 +27,7 @@ def house_sheets(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> tup
     return (
         Sheet(
             name="findings",
-            title="Before you cut",
+            title=FIRST_SHEET,
             house=house.name,
             readings_code=plan.readings_code,
             state=state,

@@ -8,7 +8,7 @@ from longpoint.sheets.dialects import Words
 from longpoint.sheets.end_pictures import HookEdge, SeenEnd, end_picture
 from longpoint.sheets.printed_lengths import PrintedLengths
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure, setting_remarks
-from longpoint.sticks.saw_order import SawSetting, end_settings
+from longpoint.sticks.saw_setting import SawSetting, end_settings
 from longpoint.survey.instruments import Saw, SkirtingCut
 
 

@@ -1,7 +1,6 @@
 """The sheet at the saw: what to set, what to cut, in which order."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Final
 
 from longpoint.errors import Severity
@@ -27,6 +26,7 @@ from longpoint.sheets.blocks import (
     Together,
 )
 from longpoint.sheets.cut_cells import end_cells, figure_cell, sum_line
+from longpoint.sheets.cut_lines import CutLine, cut_lines, pairs_apart
 from longpoint.sheets.dialects import (
     Words,
     method_short,
@@ -38,9 +38,10 @@ from longpoint.sheets.dialects import (
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_picture import hook_picture, swings_picture
+from longpoint.sheets.settings_table import counted, ends_words, settings_blocks
 from longpoint.sheets.stick_pictures import Label, scale_of, stick_picture
 from longpoint.sticks.plan import CutStick, StickSource
-from longpoint.sticks.saw_order import saw_steps, setting_changes
+from longpoint.sticks.saw_order import saw_steps, settings_used
 from longpoint.survey.instruments import Saw, SkirtingCut
 
 SHORT_PIECE_MM: Final = 150.0
@@ -57,53 +58,15 @@ COLUMNS: Final = (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CutLine:
-    """One line of the cutting list.
-
-    Attributes:
-        number: Its number, from 1.
-        piece: What is cut.
-        stick: Out of which stick; None when none was found.
-        is_turned: True when the piece lies turned end for end.
-    """
-
-    number: int
-    piece: Piece
-    stick: CutStick | None
-    is_turned: bool = False
-
-
 def cut_blocks(plan: HousePlan) -> tuple[Block, ...]:
     """Return what stands on the cut sheet."""
     words = words_for(plan.house.dialect)
     lines = cut_lines(plan)
     return (
         *_set_up(plan.house.saw, words, plan.house.units, plan.pieces),
+        *settings_blocks(settings_used(saw_steps(plan.cut_plan, plan.pieces, plan.house.saw))),
         *_pieces(plan, lines, words),
         *_sticks(plan, lines, words),
-    )
-
-
-def cut_lines(plan: HousePlan) -> tuple[CutLine, ...]:
-    """Return each piece in the order of sawing; pieces without a stick come last."""
-    by_mark = {piece.mark: piece for piece in plan.pieces}
-    sticks = {stick.name: stick for stick in plan.cut_plan.sticks}
-    lines = [
-        CutLine(
-            number=step.number,
-            piece=by_mark[step.piece],
-            stick=sticks[step.stick],
-            is_turned=step.turned,
-        )
-        for step in saw_steps(plan.cut_plan, plan.pieces, plan.house.saw)
-    ]
-    placed = {line.piece.mark for line in lines}
-    rest = [piece for piece in plan.pieces if piece.mark not in placed]
-    first = len(lines) + 1
-    return (
-        *lines,
-        *(CutLine(number=n, piece=piece, stick=None) for n, piece in enumerate(rest, first)),
     )
 
 
@@ -113,7 +76,8 @@ def fixing_line(pieces: Iterable[Piece]) -> str:
     if not methods:
         return ""
     if len(methods) == 1:
-        return f"Way of fixing: {method_words(methods[0])}"
+        said = method_words(methods[0])
+        return f"{said[0].upper()}{said[1:]}"
     return "Way of fixing: named at each piece"
 
 
@@ -180,7 +144,8 @@ def _pieces(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
         return (Paragraph(text="There is nothing to cut."),)
     lengths = printed_lengths(plan.pieces)
     names_method = len({line.piece.method for line in lines if line.piece.method}) > 1
-    steps = saw_steps(plan.cut_plan, plan.pieces, plan.house.saw)
+    settings = settings_used(saw_steps(plan.cut_plan, plan.pieces, plan.house.saw))
+    pairs = pairs_apart(plan, lines)
     groups = [
         (index, stick_words(line.stick, plan.house.saw, plan.house.units))
         for index, line in enumerate(lines)
@@ -188,11 +153,6 @@ def _pieces(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
     ]
     return (
         Heading(text="Cut in this order"),
-        Paragraph(
-            text=f"{_counted(len(lines), 'piece')} from "
-            f"{_counted(len(plan.cut_plan.sticks), 'stick')}; the saw is set anew "
-            f"{_counted(setting_changes(steps), 'time')}."
-        ),
         Table(
             columns=COLUMNS,
             rows=tuple(
@@ -202,11 +162,15 @@ def _pieces(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
                     plan.house.saw,
                     words,
                     plan.house.units,
-                    names_method=names_method,
+                    remarks=_remarks(
+                        line, words, names_method=names_method, pair=pairs.get(line.number)
+                    ),
                 )
                 for line in lines
             ),
             groups=tuple(groups),
+            caption=f"{counted(len(lines), 'piece')} from "
+            f"{counted(len(plan.cut_plan.sticks), 'stick')}; {ends_words(settings)}.",
             under=tuple(
                 (index, sum_line(line.piece))
                 for index, line in enumerate(lines)
@@ -223,7 +187,7 @@ def _row(
     words: Words,
     units: Units,
     *,
-    names_method: bool,
+    remarks: tuple[str, ...],
 ) -> tuple[str | Cell, ...]:
     piece = line.piece
     printed = lengths[piece.mark]
@@ -231,7 +195,7 @@ def _row(
     short, long = format_length(printed.short_mm, units), format_length(printed.long_mm, units)
     return (
         Cell(text=str(line.number), blank=Blank.TICK),
-        Cell(text=piece.mark, small=_remarks(line, words, names_method=names_method)),
+        Cell(text=piece.mark, small=remarks),
         left,
         figure_cell(piece, printed, units, is_turned=line.is_turned),
         right,
@@ -240,10 +204,14 @@ def _row(
     )
 
 
-def _remarks(line: CutLine, words: Words, *, names_method: bool) -> tuple[str, ...]:
+def _remarks(
+    line: CutLine, words: Words, *, names_method: bool, pair: int | None
+) -> tuple[str, ...]:
     piece = line.piece
     what = role_words(piece.role, words)
     remarks = [f"{what} · {piece.room}" if piece.room else what]
+    if pair is not None:
+        remarks.append(f"pair: no. {pair}")
     if names_method and piece.method:
         remarks.append(f"fixed: {method_short(piece.method)}")
     if line.is_turned:
@@ -289,7 +257,3 @@ def _sticks(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
         ),
         *drawn,
     )
-
-
-def _counted(count: int, name: str) -> str:
-    return f"{count} {name}" if count == 1 else f"{count} {name}s"

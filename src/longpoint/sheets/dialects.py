@@ -136,14 +136,19 @@ def kind_words(kind: OpeningKind) -> str:
 
 
 def method_words(method: Method) -> str:
-    """Return a way of fixing in a few words."""
+    """Return a way of fixing in a few words, its name in brackets.
+
+    Example:
+        >>> method_words(Method.BATCH)
+        'way of fixing (batch): all cut first, then fixed'
+    """
     match method:
         case Method.BATCH:
-            return "batch: all cut first, then fixed"
+            return "way of fixing (batch): all cut first, then fixed"
         case Method.IN_PLACE:
-            return "in place: each piece marked off those already up"
+            return "way of fixing (in place): each piece marked off those already up"
         case Method.BENCH:
-            return "bench: frames joined first, then fixed"
+            return "way of fixing (bench): frames joined first, then fixed"
 
 
 def method_short(method: Method) -> str:

@@ -8,7 +8,7 @@ from typing import Final
 
 from longpoint.pieces.piece import HookEnd
 from longpoint.sheets.blocks import Drawing, Ink, Outline
-from longpoint.sticks.saw_order import SawSetting, Side
+from longpoint.sticks.saw_setting import SawSetting, Side
 from longpoint.survey.instruments import SkirtingCut
 
 WIDTH_MM: Final = 13.0

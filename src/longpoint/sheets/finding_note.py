@@ -4,17 +4,44 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.sheets.blocks import Note
+from longpoint.survey.checks.accept import ACCEPTABLE
+from longpoint.survey.house import House
 
 TITLES: Final = {Severity.STOP: "STOP", Severity.WARNING: "LOOK", Severity.NOTE: "NOTE"}
 """The word in front of a finding: told apart by word as well as by shape and shade."""
 
 
-def finding_note(finding: Finding, *, ask: str = "") -> Note:
-    """Return a finding with its place and three sentences."""
+def finding_note(finding: Finding, house: House, *, ask: str = "") -> Note:
+    """Return a finding with its place and three sentences; a stop with its code too.
+
+    Args:
+        finding: The finding.
+        house: The house it is about.
+        ask: What is to be written behind it by hand; empty: nothing.
+    """
     sentences = (finding.read, finding.wrong, finding.do)
+    code = f" · {finding.code}" if finding.severity is Severity.STOP else ""
     return Note(
         severity=finding.severity,
-        title=f"{TITLES[finding.severity]} · {finding.place}",
+        title=f"{TITLES[finding.severity]} · {finding.place}{code}",
         text=" ".join(sentence for sentence in sentences if sentence),
         ask=ask,
+        small=accept_line(finding, house),
     )
+
+
+def accept_line(finding: Finding, house: House) -> str:
+    """Return what to write in the house file when a stop is so; empty where it can't be accepted.
+
+    What is accepted for a wall stands in its room.
+    """
+    if finding.severity is not Severity.STOP or finding.code not in ACCEPTABLE:
+        return ""
+    where = {
+        **{f"{r.name} {wall.mark}": f"room {r.name}" for r in house.rooms for wall in r.walls},
+        **{room.name: f"room {room.name}" for room in house.rooms},
+        **{run.mark: run.mark for run in house.runs},
+        **{opening.mark: opening.mark for opening in house.openings},
+    }
+    place = where.get(finding.place)
+    return f'If it is so: accept = ["{finding.code}"] in {place}' if place else ""

@@ -1,8 +1,8 @@
 """What to look at before cutting: first what is held back, then what is in doubt, then the rest."""
 
-from collections.abc import Sequence
+from typing import Final
 
-from longpoint.errors import Finding, Severity
+from longpoint.errors import Severity
 from longpoint.house_plan import HousePlan
 from longpoint.sheets.blocks import (
     Blank,
@@ -17,22 +17,25 @@ from longpoint.sheets.blocks import (
 from longpoint.sheets.dialects import kind_words
 from longpoint.sheets.finding_note import finding_note
 
+FIRST_SHEET: Final = "Before you cut"
+"""Title of the sheet that is read first."""
+
 
 def findings_blocks(plan: HousePlan) -> tuple[Block, ...]:
     """Return what stands on the findings sheet."""
     return (
         *_held(plan),
-        *_group(plan.findings, Severity.STOP, "Stop: read again before cutting", "New reading"),
-        *_group(plan.findings, Severity.WARNING, "Look at these before cutting", "Seen, or read"),
-        *_group(plan.findings, Severity.NOTE, "What was taken for granted", ""),
+        *_group(plan, Severity.STOP, "Stop: read again before cutting", "New reading"),
+        *_group(plan, Severity.WARNING, "Look at these before cutting", "Seen, or read"),
+        *_group(plan, Severity.NOTE, "What was taken for granted", ""),
     ) or (Paragraph(text="Nothing stands out, and nothing had to be assumed."),)
 
 
-def _group(
-    findings: Sequence[Finding], severity: Severity, heading: str, ask: str
-) -> tuple[Block, ...]:
+def _group(plan: HousePlan, severity: Severity, heading: str, ask: str) -> tuple[Block, ...]:
     notes = tuple(
-        finding_note(finding, ask=ask) for finding in findings if finding.severity is severity
+        finding_note(finding, plan.house, ask=ask)
+        for finding in plan.findings
+        if finding.severity is severity
     )
     return (Heading(text=f"{heading} ({len(notes)})"), *notes) if notes else ()
 
@@ -57,7 +60,7 @@ def _held(plan: HousePlan) -> tuple[Block, ...]:
     for mark in marks:
         kind, room = described.get(mark, ("", ""))
         reasons = [
-            finding.wrong
+            f"{finding.read} {finding.wrong}"
             for finding in plan.findings
             if finding.place == mark and finding.severity is Severity.STOP
         ]

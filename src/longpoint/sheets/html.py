@@ -20,6 +20,7 @@ from longpoint.sheets.blocks import (
 )
 from longpoint.sheets.html_style import STYLE
 from longpoint.sheets.svg import drawing_svg
+from longpoint.sheets.text_width import LONG_WORD, word_parts
 
 VOID = "VOID - READINGS HAVE CHANGED"
 CARDS_FROM = 5
@@ -96,7 +97,8 @@ def _block(block: Block) -> str:
             level = 3 if block.level > 2 else 2
             return f"<h{level}>{escape(block.text)}</h{level}>"
         case Paragraph():
-            return f"<p>{escape(block.text)}</p>"
+            kind = ' class="said"' if block.is_small else ""
+            return f"<p{kind}>{escape(block.text)}</p>"
         case Note():
             return _note(block)
         case Table():
@@ -125,9 +127,10 @@ def _note(note: Note) -> str:
         if note.ask
         else ""
     )
+    small = f'<span class="small">{escape(note.small)}</span>' if note.small else ""
     return (
         f'<div class="note {note.severity.value}"{role}><strong>{escape(note.title)}</strong>'
-        f"{escape(note.text)}{ask}</div>"
+        f"{escape(note.text)}{small}{ask}</div>"
     )
 
 
@@ -159,7 +162,9 @@ def _table(table: Table) -> str:
         if index in under:
             span = len(table.columns)
             rows.append(f'<tr class="under"><td colspan="{span}">{escape(under[index])}</td></tr>')
-    kind = ' class="cards"' if len(table.columns) >= CARDS_FROM else ""
+    names = [*(["cards"] if len(table.columns) >= CARDS_FROM else [])]
+    names += ["close"] if table.is_close else []
+    kind = f' class="{" ".join(names)}"' if names else ""
     body = "\n".join(rows)
     return (
         f"<table{kind}>{caption}{widths}<thead><tr>{heads}</tr></thead>\n"
@@ -170,17 +175,17 @@ def _table(table: Table) -> str:
 def _cell(cell: str | Cell, column: Column) -> str:
     title = f' data-title="{escape(column.title)}"'
     if isinstance(cell, str):
-        return f"<td{_class(column)}{title}><span>{escape(cell)}</span></td>"
+        return f"<td{_class(column)}{title}><span>{_words(cell)}</span></td>"
     return f"<td{_class(column, cell)}{title}>{_cell_content(cell)}</td>"
 
 
 def _cell_content(cell: Cell) -> str:
-    small = "".join(f'<span class="small">{escape(line)}</span>' for line in cell.small)
+    small = "".join(f'<span class="small">{_words(line)}</span>' for line in cell.small)
     tick = '<span class="tick"></span>' if cell.blank is Blank.TICK else ""
     line = '<span class="line"></span>' if cell.blank is Blank.LINE else ""
     behind = f' <span class="behind">{escape(cell.behind)}</span>' if cell.behind else ""
     main = (
-        f'<span class="main">{tick}{escape(cell.text)}{behind}</span>' if cell.text or tick else ""
+        f'<span class="main">{tick}{_mark(cell.text)}{behind}</span>' if cell.text or tick else ""
     )
     words = f"<span>{main}{small}{line}</span>"
     if cell.picture is None:
@@ -189,6 +194,23 @@ def _cell_content(cell: Cell) -> str:
     if cell.picture_last:
         return f'<span class="pair last">{words}{picture}</span>'
     return f'<span class="pair">{picture}{words}</span>'
+
+
+def _mark(text: str) -> str:
+    """Return a cell's main text: in one piece where it is short, so that a mark never breaks."""
+    if 0 < len(text) <= LONG_WORD:
+        return f'<span class="one">{escape(text)}</span>'
+    return _words(text)
+
+
+def _words(text: str) -> str:
+    """Return a text in which only very long words may break, and those where a sheet of paper does.
+
+    Example:
+        >>> _words("window"), _words("x" * 20)
+        ('window', 'xxxxxxxxxxxxxxxx<wbr>xxxx')
+    """
+    return " ".join("<wbr>".join(map(escape, word_parts(word))) for word in text.split(" "))
 
 
 def _class(column: Column, cell: Cell | None = None) -> str:

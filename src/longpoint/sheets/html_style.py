@@ -26,7 +26,9 @@ table { border-collapse: collapse; width: 100%; margin: .4rem 0 .8rem; }
 caption { text-align: left; font-weight: 600; padding: .2rem 0 .3rem; }
 th { text-align: left; font-size: .8rem; color: var(--faint); border-bottom: 2px solid var(--ink);
   vertical-align: bottom; padding: .2rem .4rem; }
-td, .note, h1, h2, h3, header p { overflow-wrap: anywhere; }
+td, .note, h1, h2, h3, header p { overflow-wrap: break-word; }
+.one { white-space: nowrap; }
+.close td { padding: .15rem .4rem; }
 td { border-bottom: 1px solid var(--line); padding: .35rem .4rem; vertical-align: middle; }
 .n { text-align: right; }
 .group th { background: var(--band); color: var(--ink); font-size: .95rem; padding: .35rem .4rem;
@@ -50,10 +52,10 @@ figure svg { width: 100%; height: auto; }
 svg { background: #fff; border-radius: 2px; }
 td svg { flex: none; background: none; }
 @media screen and (prefers-color-scheme: dark) { td svg { background: #f7f3ea; } }
-figcaption { font-size: .85rem; color: var(--faint); }
+figcaption, .said { font-size: .85rem; color: var(--faint); }
 .note { border: 1.5px solid var(--line); border-left: .6rem double var(--line);
   padding: .4rem .7rem; margin: .5rem 0; break-inside: avoid; }
-.note strong { display: block; }
+.note strong { display: block; } .note .small { margin-top: .15rem; }
 .note.stop { border: 3px solid var(--stop); border-left: 1rem solid var(--stop); }
 .note.warning { border: 2px dashed var(--look); border-left: .8rem solid var(--look); }
 .note.stop strong { color: var(--stop); } .note.warning strong { color: var(--look); }
@@ -95,7 +97,10 @@ footer ul { padding-left: 1.2rem; margin: .4rem 0; } footer li { margin: .25rem 
   table.cards td.key { border-block: 1px solid var(--line); }
   table.cards td.end .main { font-size: 1.15rem; }
   .pair { justify-content: space-between; } .pair.last { justify-content: space-between; }
-  .key .main, td.key { font-size: 2.5rem; }
+  .key .main, td.key { font-size: 1.5rem; }
+  table.cards .key .main, table.cards td.key { font-size: 2.5rem; }
+  th, td { padding-inline: .25rem; }
+  table:not(.cards) col { width: auto !important; }
 }
 @media print {
   @page { margin: 17mm 12mm 15mm;
@@ -113,9 +118,10 @@ footer ul { padding-left: 1.2rem; margin: .4rem 0; } footer li { margin: .25rem 
   .key .main, td.key { font-size: 18pt; line-height: 1; }
   .behind { font-size: 8.5pt; }
   .small { font-size: 7.8pt; line-height: 1.25; } .under td { font-size: 7.8pt; padding-top: 0; }
+  .close td { padding: .5mm 1mm; }
   .tick { width: 4mm; height: 4mm; border-width: .9pt; }
   .line { height: 5mm; border-bottom-width: .7pt; }
-  figure { margin: 1mm 0; } figcaption, footer { font-size: 8pt; }
+  figure { margin: 1mm 0; } figcaption, footer, .said { font-size: 8pt; }
   thead { display: table-header-group; }
   footer { break-inside: avoid; }
   * { print-color-adjust: exact; -webkit-print-color-adjust: exact; }

@@ -25,20 +25,27 @@ from longpoint.sheets.opening_trim import trim_rings
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings, Place
 
-WIDTH_MM: Final = 108.0
-HEIGHT_MM: Final = 112.0
+WIDTH_MM: Final = 86.0
+HEIGHT_MM: Final = 56.0
+"""So low that two openings share a page."""
 NAME_MM: Final = 6.5
 """Room on each side of the trim for the name of a piece."""
+EDGE_MM: Final = 1.5
+"""Room below the trim where no name stands there."""
+NEXT_NAME_MM: Final = 4.0
+"""From one name below the trim to the next."""
+BESIDE: Final = (Role.HEAD, Role.LEFT_LEG, Role.RIGHT_LEG)
+"""Pieces named above or beside the trim; the others' names stand below it."""
 CORNER_MM: Final = 21.0
 """Room for a corner's figures beside the trim, where the trim is narrow."""
 ROWS_MM: Final = 9.5
 """Room for a corner's two rows of figures above and below the trim."""
 WIDE_MM: Final = 66.0
 """Trim drawn this wide has room for its corner figures above and below it."""
-NARROW_MM: Final = 16.0
+NARROW_MM: Final = 14.0
 """An opening drawn narrower than this has no room for its readings; the table beside has them."""
-READING_MM: Final = 3.6
-SMALL_MM: Final = 2.9
+READING_MM: Final = 3.2
+SMALL_MM: Final = 2.7
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +78,7 @@ def echo_of(
     drawn = exaggerated(shape, square, times)
     trim = trim_rings(opening, fitted.face, drawn, pieces)
     outer = [point for ring in (*trim, drawn, square) for point in ring]
-    page = _Page.holding(outer)
+    page = _Page.holding(outer, sum(piece.role not in BESIDE for piece in pieces))
     marks: list[Mark] = [Outline(points=page.put(ring), ink=Ink.PIECE) for ring in trim]
     marks.append(Outline(points=page.put(square), ink=Ink.TRUE))
     marks.append(Outline(points=page.put(drawn), ink=Ink.OPENING))
@@ -106,15 +113,18 @@ class _Page:
     height_mm: float
 
     @classmethod
-    def holding(cls, points: Sequence[Point]) -> "_Page":
+    def holding(cls, points: Sequence[Point], names_below: int) -> "_Page":
         low_x, high_x = min(p.x_mm for p in points), max(p.x_mm for p in points)
         low_y, high_y = min(p.y_mm for p in points), max(p.y_mm for p in points)
+        below_mm = NAME_MM + NEXT_NAME_MM * (names_below - 1) if names_below else EDGE_MM
         wide, high = max(1.0, high_x - low_x), max(1.0, high_y - low_y)
         scale = min((WIDTH_MM - 2 * NAME_MM) / wide, (HEIGHT_MM - 2 * ROWS_MM) / high)
         is_wide = scale * wide >= WIDE_MM
         if not is_wide:
             scale = min(
-                (WIDTH_MM - 2 * CORNER_MM) / wide, (HEIGHT_MM - 2 * NAME_MM) / high, scale * 1.2
+                (WIDTH_MM - 2 * CORNER_MM) / wide,
+                (HEIGHT_MM - NAME_MM - below_mm) / high,
+                scale * 1.2,
             )
         ends_mm = ROWS_MM if is_wide else NAME_MM
         return cls(
@@ -122,7 +132,7 @@ class _Page:
             is_wide=is_wide,
             x_mm=WIDTH_MM / 2 - scale * (low_x + high_x) / 2,
             y_mm=ends_mm + scale * high_y,
-            height_mm=2 * ends_mm + scale * high,
+            height_mm=ends_mm + scale * high + (ROWS_MM if is_wide else below_mm),
         )
 
     def put(self, points: Sequence[Point]) -> tuple[tuple[float, float], ...]:
@@ -143,7 +153,7 @@ def _diagonals(drawn: Corners, readings: OpeningReadings, page: _Page, units: Un
         marks.append(Outline(points=((x1, y1), (x2, y2)), ink=Ink.MARK, closed=False))
         turn = math.degrees(math.atan2(y2 - y1, x2 - x1))
         turn = turn - 180 if turn > 90 else turn + 180 if turn < -90 else turn
-        part = 0.30
+        part = 0.30 if page.is_wide else 0.24
         nx, ny = math.sin(math.radians(turn)), -math.cos(math.radians(turn))
         marks.append(
             Word(
@@ -198,7 +208,7 @@ def _piece_names(
             case Role.RIGHT_LEG:
                 place = (right + 4.2, middle_y, -90.0)
             case _:
-                place = (middle_x, bottom + 4.2 + 4.0 * below, 0.0)
+                place = (middle_x, bottom + 4.2 + NEXT_NAME_MM * below, 0.0)
                 below += 1
         x, y, turn = place
         marks.append(Word(x_mm=x, y_mm=y, text=name, size_mm=READING_MM, bold=True, turn_deg=turn))

@@ -1,6 +1,7 @@
 """One picture and two tables for each opening: what was read, what it means, what to cut."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Final
 
 from longpoint.errors import Finding, Severity
@@ -16,6 +17,7 @@ from longpoint.sheets.blocks import (
     Cell,
     Column,
     Heading,
+    Note,
     Paragraph,
     Plain,
     Table,
@@ -40,23 +42,47 @@ PIECE_COLUMNS: Final = (
     Column(title="Outer edge", is_number=True, share=1.4),
 )
 
+SIGNS_TOGETHER: Final = 1500
+"""Signs of notes that surely fit on the page of their opening, on either paper."""
+SIGNS_OF_A_FRAME: Final = 250
+"""What a note takes besides its text, in signs of text."""
+
 
 def opening_blocks(plan: HousePlan) -> tuple[Block, ...]:
     """Return what stands on the opening sheet, opening after opening in the house's order."""
     blocks: list[Block] = []
     for opening in plan.house.openings:
+        own: list[Block] = []
         if opening.mark in plan.held:
-            blocks += _held(plan, opening)
+            own += _held(plan, opening)
         else:
             for face in fitted_faces(plan, opening) or (None,):
-                blocks += _face(plan, opening, face)
-        blocks += [
-            finding_note(finding) for finding in plan.findings if finding.place == opening.mark
+                own += _face(plan, opening, face)
+        notes = [
+            finding_note(finding, plan.house)
+            for finding in plan.findings
+            if finding.place == opening.mark
         ]
+        blocks += _with_notes(own, notes)
     for entry in plan.house.held:
         if entry.kind is EntryKind.OPENING:
             blocks += _unread(plan, entry.mark, entry.room)
     return tuple(blocks) or (Paragraph(text="There is no opening in this house."),)
+
+
+def _with_notes(blocks: Sequence[Block], notes: Sequence[Note]) -> list[Block]:
+    """Return an opening with its notes, on one page with it while they are not too long."""
+    last = blocks[-1]
+    if not isinstance(last, Together):
+        return [*blocks, *notes]
+    room = SIGNS_TOGETHER
+    kept = 0
+    for note in notes:
+        room -= len(note.text) + SIGNS_OF_A_FRAME
+        if room < 0:
+            break
+        kept += 1
+    return [*blocks[:-1], Together(blocks=(*last.blocks, *notes[:kept])), *notes[kept:]]
 
 
 def _face(plan: HousePlan, opening: Opening, fitted: FittedOpening | None) -> tuple[Block, ...]:
@@ -75,13 +101,15 @@ def _face(plan: HousePlan, opening: Opening, fitted: FittedOpening | None) -> tu
     ]
     if fitted.assumed:
         right.append(Paragraph(text=f"Assumed, not read: {', '.join(fitted.assumed)}."))
+    right.append(Paragraph(text=echo.drawing.caption, is_small=True))
+    drawing = replace(echo.drawing, caption="")
     lengths = printed_lengths(plan.pieces)
     title = _title(opening.mark, opening.room, kind_words(opening.kind), fitted.face)
     return (
         Together(
             blocks=(
                 Heading(text=title),
-                Beside(left=(echo.drawing,), right=tuple(right), left_share=0.58),
+                Beside(left=(drawing,), right=tuple(right), left_share=0.48),
                 _pieces_table(plan, opening, pieces, lengths, words),
             )
         ),
@@ -101,7 +129,7 @@ def _readings_table(fitted: FittedOpening, units: Units) -> Table:
         Column(title="Times its doubt", is_number=True, share=1.5),
     )
     rows = tuple(_residual_row(residual, units) for residual in fitted.residuals)
-    return Table(columns=columns, rows=rows, caption=_fit_words(fitted, units))
+    return Table(columns=columns, rows=rows, caption=_fit_words(fitted, units), is_close=True)
 
 
 def _residual_row(residual: Residual, units: Units) -> tuple[str, ...]:
@@ -167,8 +195,7 @@ def _pieces_table(
         under=tuple(
             (index, sum_line(piece)) for index, piece in enumerate(pieces) if piece.hand_sum
         ),
-        caption=f"{words.architrave.capitalize()}, way of fixing: "
-        f"{method_words(opening.method)}; {quirk}.",
+        caption=f"{words.architrave.capitalize()}, {method_words(opening.method)}; {quirk}.",
     )
 
 
@@ -228,7 +255,7 @@ def _unread(plan: HousePlan, mark: str, room: str) -> tuple[Block, ...]:
             blocks=(
                 Heading(text=f"{_title(mark, room, 'could not be read', '')} · HOLD"),
                 hold_picture(mark, "opening"),
-                *(finding_note(finding) for finding in notes),
+                *(finding_note(finding, plan.house) for finding in notes),
             )
         ),
     )

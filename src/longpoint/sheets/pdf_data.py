@@ -20,12 +20,11 @@ from longpoint.sheets.blocks import (
 from longpoint.sheets.html import VOID
 from longpoint.sheets.inks import ink_style
 from longpoint.sheets.svg import BLEED, drawing_svg
+from longpoint.sheets.text_width import word_parts
 
 Data = dict[str, Any]
 
 PDF_FONT: Final = "Noto Sans"
-LONG_WORD: Final = 16
-"""A longer word could run out of a narrow column."""
 ZERO_WIDTH: Final = "\N{ZERO WIDTH SPACE}"
 
 
@@ -53,12 +52,7 @@ def breakable(text: str) -> str:
         >>> breakable("W1-head") == "W1-head", len(breakable("x" * 40))
         (True, 42)
     """
-    return " ".join(
-        word
-        if len(word) <= LONG_WORD
-        else ZERO_WIDTH.join(word[at : at + LONG_WORD] for at in range(0, len(word), LONG_WORD))
-        for word in text.split(" ")
-    )
+    return " ".join(ZERO_WIDTH.join(word_parts(word)) for word in text.split(" "))
 
 
 def _block(block: Block) -> Data:
@@ -66,7 +60,7 @@ def _block(block: Block) -> Data:
         case Heading():
             return {"kind": "heading", "text": breakable(block.text), "level": block.level}
         case Paragraph():
-            return {"kind": "paragraph", "text": block.text}
+            return {"kind": "paragraph", "text": block.text, "small": block.is_small}
         case Note():
             return {
                 "kind": "note",
@@ -74,6 +68,7 @@ def _block(block: Block) -> Data:
                 "title": block.title,
                 "text": block.text,
                 "ask": block.ask,
+                "small": block.small,
             }
         case Table():
             return _table(block)
@@ -126,6 +121,7 @@ def _table(table: Table) -> Data:
     return {
         "kind": "table",
         "caption": table.caption,
+        "close": table.is_close or bool(table.under),
         "columns": [_column(column) for column in table.columns],
         "groups": {str(index): text for index, text in table.groups},
         "under": {str(index): text for index, text in table.under},

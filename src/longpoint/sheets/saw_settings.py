@@ -5,7 +5,7 @@ from typing import Final
 from longpoint.pieces.piece import CutKind, EndCut
 from longpoint.quantities.formatting import format_angle
 from longpoint.sheets.dialects import Words
-from longpoint.sticks.saw_order import SawSetting, Side
+from longpoint.sticks.saw_setting import SawSetting, Side
 
 NO_BREAK: Final = "\N{NO-BREAK SPACE}"
 """Between a swing and its figure, so that no line ends there."""

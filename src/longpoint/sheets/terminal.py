@@ -4,25 +4,29 @@ import textwrap
 from collections.abc import Iterable, Sequence
 from typing import Final
 
-from longpoint.errors import Finding, Severity
+from longpoint.errors import Finding, Severity, held_places
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import CutKind, EndCut
 from longpoint.quantities.formatting import format_length, format_tenth, format_unit
 from longpoint.quantities.length import Units
 from longpoint.sheets.cut_cells import key_figure
-from longpoint.sheets.cut_sheet import CutLine, cut_lines, fixing_line
+from longpoint.sheets.cut_lines import CutLine, cut_lines
+from longpoint.sheets.cut_sheet import fixing_line
 from longpoint.sheets.dialects import words_for
-from longpoint.sheets.finding_note import TITLES
+from longpoint.sheets.finding_note import TITLES, accept_line
+from longpoint.sheets.findings_sheet import FIRST_SHEET
 from longpoint.sheets.order_sheet import running_length
 from longpoint.sheets.printed_lengths import printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure
 from longpoint.sticks.plan import CutStick, StickSource
-from longpoint.sticks.saw_order import SawSetting, end_settings
+from longpoint.sticks.saw_setting import SawSetting, end_settings
 from longpoint.survey.house import House
 
 LEAST_WIDTH: Final = 50
 MOST_WIDTH: Final = 100
+ENDS: Final = ("Left end", "Right end")
+"""Titles of the two columns of saw settings."""
 SHOWN_MARK: Final = 24
 """A longer mark pushes its own line out instead of every line's."""
 
@@ -39,7 +43,7 @@ def plan_text(plan: HousePlan, width: int = 96) -> str:
         [
             *_heading(plan, width),
             *_held(plan.held, width),
-            *_shown_findings(plan.findings, width),
+            *_shown_findings(plan, width),
             *_cuts(plan, width),
             *_summary(plan, width),
         ]
@@ -59,6 +63,7 @@ def pieces_text(plan: HousePlan, mark: str | None = None, width: int = 96) -> st
     lines = _heading(plan, width)
     held = plan.held if mark is None else plan.held & {mark}
     lines += _held(held, width)
+    lines += _why_held(plan, mark, width)
     if not pieces and not held:
         lines.append("Nothing to cut.")
     lengths = printed_lengths(plan.pieces)
@@ -94,12 +99,13 @@ def findings_text(house: House, findings: Sequence[Finding], width: int = 96) ->
     for severity in (Severity.STOP, Severity.WARNING, Severity.NOTE):
         for finding in findings:
             if finding.severity is severity:
-                lines += _finding(finding, width)
-    stops = sum(1 for finding in findings if finding.severity is Severity.STOP)
+                lines += _finding(finding, house, width)
+    stops = len(held_places(findings))
     if not findings:
         lines.append("Nothing stands out, and nothing had to be assumed.")
     elif stops:
-        lines += ["", f"{stops} to read again before cutting."]
+        places = "place" if stops == 1 else "places"
+        lines += ["", f"{stops} {places} to read again before cutting."]
     return _joined(lines)
 
 
@@ -107,10 +113,9 @@ def _heading(plan: HousePlan, width: int) -> list[str]:
     saw = plan.house.saw
     proved = "proved" if saw.is_proved else "NOT PROVED"
     units = plan.house.units
-    unit = "mm" if units is Units.MM else "inches"
     kerf = f"{format_tenth(saw.kerf_mm, units)} {format_unit(units)}"
     facts = (
-        f"readings {plan.readings_code}; lengths in {unit}; "
+        f"readings {plan.readings_code}; lengths in {_unit_words(units)}; "
         f"saw {saw.name}: cut {kerf} wide, {proved}"
     )
     fixing = fixing_line(plan.pieces)
@@ -128,26 +133,46 @@ def _held(held: Iterable[str], width: int) -> list[str]:
     return [*_wrapped(f"HOLD, no lengths given: {places}", width), ""] if places else []
 
 
-def _shown_findings(findings: Sequence[Finding], width: int) -> list[str]:
+def _shown_findings(plan: HousePlan, width: int) -> list[str]:
+    findings = plan.findings
     lines: list[str] = []
     for severity in (Severity.STOP, Severity.WARNING):
         for finding in findings:
             if finding.severity is severity:
-                lines += _finding(finding, width)
+                lines += _finding(finding, plan.house, width)
     notes = sum(1 for finding in findings if finding.severity is Severity.NOTE)
     if notes:
         lines.append(f"{notes} {'note' if notes == 1 else 'notes'} more on the findings sheet.")
     return [*lines, ""] if lines else []
 
 
-def _finding(finding: Finding, width: int) -> list[str]:
+def _finding(finding: Finding, house: House, width: int) -> list[str]:
     mark = {Severity.STOP: "! ", Severity.WARNING: "? ", Severity.NOTE: "- "}[finding.severity]
-    return textwrap.wrap(
-        f"{TITLES[finding.severity]} {finding}",
+    code = f" [{finding.code}]" if finding.severity is Severity.STOP else ""
+    sentences = f"{finding.read} {finding.wrong} {finding.do}"
+    said = textwrap.wrap(
+        f"{TITLES[finding.severity]} {finding.place}{code}: {sentences}",
         width,
         initial_indent=mark,
         subsequent_indent="  ",
     )
+    accept = accept_line(finding, house)
+    return [*said, *(_wrapped(f"  {accept}", width, indent="    ") if accept else [])]
+
+
+def _why_held(plan: HousePlan, mark: str | None, width: int) -> list[str]:
+    """Return the stops of a held place, or of all of them, and where the rest is said."""
+    held = plan.held if mark is None else plan.held & {mark}
+    if not held:
+        return []
+    runs = [run for run in plan.house.runs if run.mark in held]
+    walls = {place for run in runs for place in (run.room, f"{run.room} {run.wall}")}
+    lines: list[str] = []
+    for finding in plan.findings:
+        if finding.severity is Severity.STOP and finding.place in held | walls:
+            lines += _finding(finding, plan.house, width)
+    lines.append(f"More is said on the first sheet, {FIRST_SHEET}.")
+    return [*lines, ""]
 
 
 def _cuts(plan: HousePlan, width: int) -> list[str]:
@@ -156,14 +181,14 @@ def _cuts(plan: HousePlan, width: int) -> list[str]:
         return ["Nothing to cut.", ""]
     shown = min(SHOWN_MARK, max(len(cut.piece.mark) for cut in cuts))
     ends = [_ends(cut, plan) for cut in cuts]
-    wide = [max(len(end[side]) for end in ends) for side in range(2)]
+    wide = [max(len(title), *(len(end[side]) for end in ends)) for side, title in enumerate(ENDS)]
     lengths = printed_lengths(plan.pieces)
     units = plan.house.units
-    lines: list[str] = []
+    lines = _cut_titles(shown, wide, width)
     for index, cut in enumerate(cuts):
         piece, printed = cut.piece, lengths[cut.piece.mark]
         if index == 0 or cut.stick is not cuts[index - 1].stick:
-            lines += [*([""] if lines else []), *_wrapped(_stick(cut.stick, plan), width)]
+            lines += ["", *_wrapped(_stick(cut.stick, plan), width)]
         left, right = ends[index]
         figure, how = key_figure(piece, printed, units, is_turned=cut.is_turned)
         name = piece.mark
@@ -182,6 +207,13 @@ def _cuts(plan: HousePlan, width: int) -> list[str]:
         full = f"{row}  ({edges}{', turned' if cut.is_turned else ''})"
         lines += _wrapped(full if len(full) <= width else row, width, indent=" " * 6)
     return [*lines, ""]
+
+
+def _cut_titles(shown: int, wide: Sequence[int], width: int) -> list[str]:
+    left, right = ENDS
+    row = f" No.  {'Piece':<{shown}}  {left:>{wide[0]}} |  Cut to   | {right:<{wide[1]}}  Read at"
+    full = f"{row}  (short / long edge)"
+    return _wrapped(full if len(full) <= width else row, width, indent=" " * 6)
 
 
 def _ends(cut: CutLine, plan: HousePlan) -> tuple[str, str]:
@@ -228,10 +260,14 @@ def _summary(plan: HousePlan, width: int) -> list[str]:
         )
     lines += _wrapped(
         f"{len(plan.pieces)} pieces, {len(plan.cut_plan.sticks)} sticks; figures in "
-        f"{format_unit(units)}; angles are true, not those of the saw's scale.",
+        f"{_unit_words(units)}; angles are true, not those of the saw's scale.",
         width,
     )
     return lines
+
+
+def _unit_words(units: Units) -> str:
+    return "mm" if units is Units.MM else "inches"
 
 
 def _held_width(width: int) -> int:

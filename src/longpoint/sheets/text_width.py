@@ -2,6 +2,9 @@
 
 from typing import Final
 
+LONG_WORD: Final = 16
+"""A longer word could run out of a narrow column."""
+
 _NARROW: Final = frozenset("iljtfrI.,:;'|!()[]/\\ -")
 _WIDE: Final = frozenset("mwMWQGO@%—")
 
@@ -16,3 +19,13 @@ def text_width_mm(text: str, size_mm: float) -> float:
     return size_mm * sum(
         0.36 if sign in _NARROW else 0.92 if sign in _WIDE else 0.6 for sign in text
     )
+
+
+def word_parts(word: str) -> tuple[str, ...]:
+    """Return a word in the parts between which a line may end; only a very long one has several.
+
+    Example:
+        >>> word_parts("W1-head"), len(word_parts("x" * 40))
+        (('W1-head',), 3)
+    """
+    return tuple(word[at : at + LONG_WORD] for at in range(0, len(word), LONG_WORD)) or ("",)

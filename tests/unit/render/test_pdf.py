@@ -6,7 +6,7 @@ import pytest
 from pypdf import PdfReader
 from pypdf.generic import DictionaryObject
 
-from longpoint.errors import SheetError
+from longpoint.errors import Severity, SheetError
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import Piece
 from longpoint.quantities.length import Units
@@ -14,7 +14,7 @@ from longpoint.render import pdf
 from longpoint.render.paper import Paper
 from longpoint.render.pdf import render_pdf, render_png
 from longpoint.shape.fitted import Shapes
-from longpoint.sheets.blocks import Heading, Sheet, SheetState
+from longpoint.sheets.blocks import Heading, Note, Sheet, SheetState
 from longpoint.sheets.book import house_sheets
 from longpoint.sheets.html import VOID
 from longpoint.sheets.pdf_data import ZERO_WIDTH
@@ -188,3 +188,46 @@ def test_the_fonts_carry_their_licence() -> None:
     licence = (pdf.FONTS / "OFL.txt").read_text(encoding="utf-8")
     assert "SIL OPEN FONT LICENSE Version 1.1" in licence
     assert all(font.name in licence for font in pdf.FONTS.glob("*.ttf"))
+
+
+def _bare_pages(reader: PdfReader, caution: str) -> list[int]:
+    """Pages that hold the cautions and nothing before them but the page's head."""
+    return [
+        number
+        for number, text in enumerate(text_of(reader))
+        if caution in text and len(text[: text.index(caution)].strip().splitlines()) <= 3
+    ]
+
+
+@pytest.mark.parametrize("count", range(1, 15))
+def test_the_cautions_never_fill_a_page_alone(count: int) -> None:
+    """However many notes come before them; a dozen fill a page."""
+    (sheet,) = (one for one in house_sheets(PLAN) if one.name == "cut")
+    note = Note(severity=Severity.NOTE, title="NOTE", text="word " * 60)
+    reader = PdfReader(io.BytesIO(render_pdf((replace(sheet, blocks=(note,) * count),))))
+    assert not _bare_pages(reader, "Eyes and ears covered")
+
+
+def test_two_doors_share_a_page() -> None:
+    doors = tuple(replace(OPENINGS[3], mark=mark) for mark in ("D1", "D2", "D3", "D4"))
+    pieces = tuple(
+        replace(piece, mark=piece.mark.replace("D1", door.mark), opening=door.mark)
+        for door in doors
+        for piece in PIECES
+        if piece.opening == "D1"
+    )
+    plan = replace(
+        with_house(openings=doors, runs=(), held=()),
+        pieces=pieces,
+        cut_plan=CutPlan(),
+        shapes=Shapes(openings=tuple(replace(fitted("D1"), mark=door.mark) for door in doors)),
+        findings=(),
+        held=frozenset(),
+    )
+    for paper in Paper:
+        sheets = tuple(s for s in house_sheets(plan) if s.name == "openings")
+        reader = PdfReader(io.BytesIO(render_pdf(sheets, paper)))
+        assert len(reader.pages) <= 3
+        assert any("D2 · door" in t and "D3 · door" in t for t in text_of(reader)) or any(
+            "D1 · door" in t and "D2 · door" in t for t in text_of(reader)
+        )

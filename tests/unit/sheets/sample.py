@@ -97,7 +97,7 @@ RUN = Run(
 
 FINDINGS = (
     Finding(
-        code="closure",
+        code="misclosure",
         severity=Severity.STOP,
         place="W3",
         read="W3 was read 1187 at the top and 1178 at the bottom.",
@@ -281,13 +281,13 @@ STICKS = (
         5400.0,
         by_mark("W1-head", "W1-sill", "W2-left-leg", "W2-right-leg"),
     ),
+    stick("OG57-3", 2700.0, by_mark("W2-sill")),
     stick(
-        "OG57-3",
+        "OG57-4",
         2700.0,
         by_mark("W2-head", "W1-left-leg", "W1-right-leg"),
         source=StickSource.OFFCUT,
     ),
-    stick("OG57-4", 2700.0, by_mark("W2-sill")),
     stick("SK95-1", 4200.0, SKIRTING_PIECES),
 )
 

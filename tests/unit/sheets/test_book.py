@@ -16,4 +16,4 @@ def test_every_sheet_carries_house_code_and_state() -> None:
 def test_sheets_with_lengths_name_the_way_of_fixing() -> None:
     for sheet in house_sheets(PLAN):
         if sheet.name in ("cut", "openings"):
-            assert "Way of fixing: batch" in sheet.subtitle
+            assert "Way of fixing (batch): " in sheet.subtitle

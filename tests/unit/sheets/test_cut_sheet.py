@@ -2,15 +2,17 @@ from dataclasses import replace
 
 from longpoint.errors import Severity
 from longpoint.sheets.blocks import Block, Cell, Note, Paragraph, Table
-from longpoint.sheets.cut_sheet import cut_blocks, cut_lines, fixing_line
+from longpoint.sheets.cut_lines import cut_lines
+from longpoint.sheets.cut_sheet import cut_blocks, fixing_line
 from longpoint.sticks.plan import CutPlan
+from longpoint.sticks.saw_order import saw_steps
 from longpoint.survey.instruments import Saw
 from longpoint.survey.openings import Method
 from tests.unit.sheets.sample import PIECES, PLAN, with_house
 
 
 def table(blocks: tuple[Block, ...]) -> Table:
-    (found,) = (block for block in blocks if isinstance(block, Table))
+    (found,) = (b for b in blocks if isinstance(b, Table) and not b.is_close)
     return found
 
 
@@ -57,7 +59,7 @@ def test_a_piece_too_short_to_hold_is_flagged() -> None:
 
 
 def test_the_way_of_fixing_is_named_once_or_at_each_piece() -> None:
-    assert fixing_line(PIECES) == "Way of fixing: batch: all cut first, then fixed"
+    assert fixing_line(PIECES) == "Way of fixing (batch): all cut first, then fixed"
     mixed = (replace(PIECES[0], method=Method.BENCH), *PIECES[1:])
     assert fixing_line(mixed) == "Way of fixing: named at each piece"
     rows = table(cut_blocks(replace(PLAN, pieces=mixed))).rows
@@ -69,3 +71,25 @@ def test_nothing_to_cut_is_said() -> None:
     empty = replace(PLAN, pieces=(), cut_plan=CutPlan())
     texts = [block.text for block in cut_blocks(empty) if isinstance(block, Paragraph)]
     assert "There is nothing to cut." in texts
+
+
+def test_the_head_of_the_list_counts_ends_at_45_square_and_set_by_hand() -> None:
+    steps = saw_steps(PLAN.cut_plan, PIECES, PLAN.house.saw)
+    figures = [s for step in steps for s in (step.left, step.right)]
+    square = sum(s.swing_deg == s.tilt_deg == 0 for s in figures)
+    at_45 = sum(sorted((s.swing_deg, s.tilt_deg)) == [0, 45.0] for s in figures)
+    odd = 2 * len(PIECES) - square - at_45
+    assert odd
+    assert square
+    assert table(cut_blocks(PLAN)).caption == (
+        f"{len(PIECES)} pieces from 5 sticks; {at_45} ends at 45, by the dial figure, "
+        f"{square} square, {odd} at angles set by hand."
+    )
+
+
+def test_a_leg_says_where_its_partner_is_when_that_comes_off_another_stick() -> None:
+    rows = {words(row[1]).split(" ")[0]: row for row in table(cut_blocks(PLAN)).rows}
+    number = words(rows["W2-sill"][0]).strip()
+    assert f"pair: no. {number}" in words(rows["W2-head"][1])
+    assert "pair:" not in words(rows["W1-left-leg"][1])
+    assert "pair:" not in words(rows["D1-head"][1])

@@ -2,8 +2,10 @@ from dataclasses import replace
 
 from longpoint.errors import Severity
 from longpoint.sheets.blocks import Cell, Heading, Note, Table
+from longpoint.sheets.finding_note import accept_line, finding_note
 from longpoint.sheets.findings_sheet import findings_blocks
-from tests.unit.sheets.sample import PLAN
+from longpoint.survey.rooms import Room, Wall
+from tests.unit.sheets.sample import HOUSE, PLAN
 
 
 def test_what_stops_a_place_comes_first_and_notes_last() -> None:
@@ -46,3 +48,31 @@ def test_a_house_without_a_hold_says_so() -> None:
     (only,) = findings_blocks(clean)
     assert isinstance(only, Note)
     assert only.title == "Nothing is held back"
+
+
+def test_the_reason_of_a_hold_is_told_in_whole_sentences() -> None:
+    table = findings_blocks(PLAN)[1]
+    assert isinstance(table, Table)
+    stop = PLAN.findings[0]
+    assert table.rows[0][2] == f"{stop.read} {stop.wrong}"
+
+
+def test_a_stop_names_its_code_and_how_to_accept_it() -> None:
+    note = finding_note(PLAN.findings[0], HOUSE)
+    assert note.title == "STOP · W3 · misclosure"
+    assert note.small == 'If it is so: accept = ["misclosure"] in W3'
+
+
+def test_what_cannot_be_accepted_or_need_not_be_says_nothing_of_it() -> None:
+    _, warning, note, unreadable = PLAN.findings
+    assert finding_note(unreadable, HOUSE).title == "STOP · W4 · unknown-key"
+    assert [accept_line(f, HOUSE) for f in (warning, note, unreadable)] == ["", "", ""]
+
+
+def test_a_stop_at_a_wall_is_accepted_in_its_room() -> None:
+    room = Room(name="Loft", tape="T1", walls=(Wall(mark="W", length_mm=4600.0),))
+    house = replace(HOUSE, rooms=(room,))
+    stop = replace(PLAN.findings[0], code="wall-sum", place="Loft W")
+    assert accept_line(stop, house) == 'If it is so: accept = ["wall-sum"] in room Loft'
+    elsewhere = replace(stop, place="Loft X")
+    assert accept_line(elsewhere, house) == ""

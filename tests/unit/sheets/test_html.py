@@ -13,7 +13,7 @@ from longpoint.sticks.plan import CutPlan
 from longpoint.survey.house import Dialect
 from tests.unit.sheets.sample import OPENINGS, PIECES, PLAN, with_house
 
-EMPTY_TAGS = {"meta", "col", "br"}
+EMPTY_TAGS = {"meta", "col", "br", "wbr"}
 
 
 class Page(HTMLParser):
@@ -125,3 +125,17 @@ def test_no_length_of_a_held_opening_is_printed() -> None:
 def test_a_sheet_without_blocks_is_a_page() -> None:
     sheet = Sheet(name="x", title="X", house="Y", readings_code="Z")
     assert Page(sheet_html(sheet)).open == []
+
+
+def test_a_mark_never_breaks_and_a_very_long_one_still_can() -> None:
+    findings = pages(PLAN)["findings"]
+    assert '<span class="one">W3</span>' in findings
+    assert ".one { white-space: nowrap; }" in findings
+    assert "overflow-wrap: anywhere" not in findings
+    long = replace(PLAN, held=frozenset({"W" * 40}))
+    assert f"{'W' * 16}<wbr>{'W' * 16}<wbr>{'W' * 8}" in pages(long)["findings"]
+
+
+def test_how_to_accept_a_stop_stands_in_its_note() -> None:
+    for name in ("findings", "openings"):
+        assert "accept = [&quot;misclosure&quot;] in W3" in pages(PLAN)[name]

@@ -14,7 +14,7 @@ from longpoint.sheets.blocks import (
 )
 from longpoint.sheets.opening_sheet import opening_blocks
 from longpoint.sticks.plan import CutPlan
-from tests.unit.sheets.sample import OPENINGS, PLAN, fitted
+from tests.unit.sheets.sample import FINDINGS, OPENINGS, PLAN, fitted
 
 
 def flat(blocks: tuple[Block, ...]) -> list[Block]:
@@ -71,7 +71,18 @@ def test_what_was_assumed_is_said() -> None:
 
 def test_findings_stand_with_their_opening() -> None:
     notes = [b.title for b in flat(opening_blocks(PLAN)) if isinstance(b, Note)]
-    assert notes == ["LOOK · W1", "STOP · W3", "STOP · W4"]
+    assert notes == ["LOOK · W1", "STOP · W3 · misclosure", "STOP · W4 · unknown-key"]
+
+
+def test_notes_stay_with_their_opening_unless_they_would_fill_its_page() -> None:
+    def kept(count: int) -> int:
+        notes = tuple(replace(FINDINGS[1], read=f"{n} " + "x" * 300) for n in range(count))
+        blocks = opening_blocks(replace(PLAN, findings=notes))
+        assert sum(isinstance(b, Note) for b in flat(blocks)) == count
+        return sum(isinstance(b, Note) for b in flat(blocks[:1]))
+
+    assert (kept(1), kept(2)) == (1, 2)
+    assert kept(20) < 4
 
 
 def test_a_house_without_openings_says_so() -> None:

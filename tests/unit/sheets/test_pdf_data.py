@@ -2,7 +2,8 @@ import json
 
 from longpoint.sheets.blocks import SheetState
 from longpoint.sheets.book import house_sheets
-from longpoint.sheets.pdf_data import LONG_WORD, ZERO_WIDTH, breakable, pdf_data
+from longpoint.sheets.pdf_data import ZERO_WIDTH, breakable, pdf_data
+from longpoint.sheets.text_width import LONG_WORD
 from tests.unit.sheets.sample import PLAN
 
 

@@ -51,9 +51,9 @@ def test_a_held_mark_gets_no_lengths() -> None:
 
 def test_findings_stand_by_weight() -> None:
     text = findings_text(HOUSE, PLAN.findings)
-    assert text.index("! STOP W3") < text.index("! STOP W4") < text.index("? LOOK W1")
+    assert text.index("! STOP W3 [") < text.index("! STOP W4 [") < text.index("? LOOK W1")
     assert text.index("? LOOK W1") < text.index("- NOTE Finch Rise")
-    assert text.endswith("2 to read again before cutting.")
+    assert text.endswith("2 places to read again before cutting.")
 
 
 def test_nothing_to_say_is_said() -> None:
@@ -83,3 +83,42 @@ def test_inches_are_named_at_the_top() -> None:
     text = plan_text(with_house(units=Units.INCH, openings=OPENINGS))
     assert "lengths in inches" in text
     assert "49 7/16" in text
+    assert "figures in inches" in text
+    assert "figures in in;" not in text
+
+
+def test_places_are_counted_not_stops() -> None:
+    stop = PLAN.findings[0]
+    twice = (stop, replace(stop, code="off-siblings"))
+    assert findings_text(HOUSE, twice).endswith("1 place to read again before cutting.")
+
+
+def test_a_stop_that_can_be_accepted_says_how() -> None:
+    lines = findings_text(HOUSE, PLAN.findings).splitlines()
+    assert lines.count('  If it is so: accept = ["misclosure"] in W3') == 1
+    assert not any('accept = ["unknown-key"]' in line for line in lines)
+
+
+def test_the_cut_list_has_titles_above_its_columns() -> None:
+    lines = plan_text(PLAN).splitlines()
+    titles = next(line for line in lines if line.startswith(" No.  Piece"))
+    row = next(line for line in lines if "W1-head " in line)
+    assert [n for n, sign in enumerate(titles) if sign == "|"] == [
+        n for n, sign in enumerate(row) if sign == "|"
+    ]
+    assert titles.index("Piece") == row.index("W1-head")
+
+
+def test_a_held_mark_shows_its_stops_and_names_the_first_sheet() -> None:
+    text = pieces_text(PLAN, "W3")
+    assert "! STOP W3 [misclosure]: W3 was read 1187" in text
+    assert 'accept = ["misclosure"] in W3' in text
+    assert "first sheet, Before you cut." in text
+    assert "W4" not in text
+    assert "first sheet" not in pieces_text(PLAN, "W1")
+
+
+def test_a_run_held_for_its_wall_shows_the_stop_of_the_wall() -> None:
+    stop = replace(PLAN.findings[0], code="wall-sum", place="Loft W")
+    held = replace(PLAN, findings=(stop,), held=frozenset({"S1"}), pieces=())
+    assert "! STOP Loft W [wall-sum]" in pieces_text(held, "S1")
