@@ -1,6 +1,8 @@
 """`longpoint plan`: the main job."""
 
+import sys
 from pathlib import Path
+from typing import Final
 
 import click
 
@@ -13,6 +15,9 @@ from longpoint.render.paper import Paper
 from longpoint.sheets.terminal import plan_text
 from longpoint.solvers.highs import HighsSolver
 from longpoint.survey.house_file import read_house
+
+LONG_WORK: Final = 40
+"""From so many openings on the work takes more than a breath, and is announced on a screen."""
 
 
 @click.command(name="plan")
@@ -44,6 +49,8 @@ def command(house: Path, out: Path, paper: str) -> Outcome:
         if void_sheets(out, Paper(paper)):
             click.echo(f"The sheets in {out} are of older readings; they are marked VOID.")
         raise
+    if len(survey.house.openings) >= LONG_WORK and sys.stderr.isatty():
+        click.echo(f"Planning {len(survey.house.openings)} openings ...", err=True)
     plan = plan_house(survey, HighsSolver() if HighsSolver.is_installed() else None)
     written = write_plan(plan, document, out, Paper(paper))
     click.echo(plan_text(plan))

@@ -1,7 +1,7 @@
 """The folder of sheets that a plan is written to, and how it is voided."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from pathlib import Path
 from typing import Final
 
@@ -46,19 +46,21 @@ def write_plan(
 
     Raises:
         ExchangeError: The folder or a file can't be written.
-        SheetError: A sheet can't be made.
+        SheetError: The PDF can't be made; the other files are there all the same.
     """
     sheets = house_sheets(plan, state)
-    pdf = render_pdf(sheets, paper)
-    _make(folder)
+    drawings = {
+        f"{name}.svg": drawing_svg(drawing) for name, drawing in opening_drawings(plan, state)
+    }
     _make(folder / DRAWINGS)
+    _clear_drawings(folder, drawings.keys())
     write_text_safely(folder / READINGS, _json(document))
     for sheet in sheets:
         write_text_safely(folder / f"{sheet.name}.html", sheet_html(sheet))
-    for name, drawing in opening_drawings(plan, state):
-        write_text_safely(folder / DRAWINGS / f"{name}.svg", drawing_svg(drawing))
-    write_bytes_safely(folder / PDF, pdf)
+    for name, text in drawings.items():
+        write_text_safely(folder / DRAWINGS / name, text)
     write_text_safely(folder / PLAN, _json(plan_document(plan, state)))
+    write_bytes_safely(folder / PDF, render_pdf(sheets, paper))
     return folder / PDF
 
 
@@ -90,6 +92,15 @@ def void_sheets(folder: Path, paper: Paper) -> bool:
         return False
     write_plan(plan_house(survey), document, folder, paper, SheetState.STALE)
     return True
+
+
+def _clear_drawings(folder: Path, kept: Collection[str]) -> None:
+    """Take away drawings of an earlier plan whose openings are gone, so that none is cut from."""
+    if planned_code(folder) is None:
+        return
+    for old in (folder / DRAWINGS).glob("*.svg"):
+        if old.name not in kept:
+            old.unlink(missing_ok=True)
 
 
 def _json(document: Mapping[str, object]) -> str:

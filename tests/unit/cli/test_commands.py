@@ -135,10 +135,28 @@ def test_plan_of_a_broken_file_voids_the_sheets_that_are_there(tmp_path: Path) -
     assert "VOID" in (tmp_path / "sheets" / "order.html").read_text(encoding="utf-8")
 
 
+def test_no_drawing_of_an_opening_that_is_gone_stays(tmp_path: Path) -> None:
+    house = tmp_path / "house.toml"
+    house.write_text(SOUND, encoding="utf-8")
+    longpoint("plan", house, "--out", tmp_path / "sheets")
+    house.write_text(SOUND.replace('mark = "W1"', 'mark = "W2"'), encoding="utf-8")
+    longpoint("plan", house, "--out", tmp_path / "sheets")
+    assert [p.name for p in (tmp_path / "sheets" / "drawings").iterdir()] == ["W2.svg"]
+
+
 def test_pieces_of_one_opening_are_shown_alone() -> None:
     done = longpoint("pieces", CABIN, "--of", "W1")
     assert "W1-head" in done.output
     assert "W2-head" not in done.output
+
+
+def test_pieces_of_a_held_opening_show_why_and_point_to_the_first_sheet() -> None:
+    done = longpoint("pieces", CABIN, "--of", "W3")
+    assert done.exit_code == 1
+    assert "HOLD, no lengths given: W3" in done.output
+    assert "! STOP W3 [misclosure]" in done.output
+    assert 'accept = ["misclosure"] in W3' in done.output
+    assert "first sheet, Before you cut" in done.output
 
 
 def test_pieces_of_an_unknown_mark_say_which_there_are() -> None:
