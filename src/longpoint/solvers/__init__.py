@@ -1,0 +1,12 @@
+"""Adapters of the ports through which the core solves programs.
+
+In: a `LinearProblem`. Out: a `LinearSolution`. `linear_solver` picks the one that is installed.
+"""
+
+from longpoint.solvers.highs import HighsSolver
+from longpoint.sticks.port import LinearSolver
+
+
+def linear_solver() -> LinearSolver | None:
+    """Return a solver, or None where none is installed; plans are then made without."""
+    return HighsSolver() if HighsSolver.is_installed() else None

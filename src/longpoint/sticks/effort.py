@@ -1,0 +1,31 @@
+"""How hard the nester tries, in counts, so that a plan repeats on every machine."""
+
+from dataclasses import dataclass
+from typing import Final
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Effort:
+    """Limits of every step of the nester.
+
+    Attributes:
+        refills: Times that a few sticks are emptied and filled again, without a solver.
+        pricings: Knapsacks solved for patterns, and once more as many for the bound.
+        masters: Masters solved in one dive from the linear solution to whole sticks.
+        dives: Dives to one cost, each another way, before a dearer plan is looked for.
+        grid: Step of the knapsacks' lengths. [0.01 mm]
+        seconds: Longest time of one call of the solver; None: none. A backstop only: a plan that
+            ran into it may not repeat.
+    """
+
+    refills: int = 100
+    pricings: int = 30
+    masters: int = 150
+    dives: int = 2
+    grid: int = 100
+    seconds: float | None = 20.0
+
+
+QUICK: Final = Effort(refills=40, pricings=12, masters=60, dives=1)
+STANDARD: Final = Effort()
+THOROUGH: Final = Effort(refills=400, pricings=80, masters=600, dives=4, grid=50)

@@ -1,0 +1,185 @@
+"""From a packing to a better one, with a bound: column generation and dives through the port."""
+
+import math
+import random
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from longpoint.sticks.bars import Bars
+from longpoint.sticks.bound import Floor
+from longpoint.sticks.dive import Limit, dive
+from longpoint.sticks.effort import Effort
+from longpoint.sticks.fit import Filled, Packing, cost_of, downsized
+from longpoint.sticks.generation import Bound, better_bound, first_bound, generate
+from longpoint.sticks.laying import Place, Workload, used_length
+from longpoint.sticks.master import Master
+from longpoint.sticks.patterns import Layout, Pattern, groups_of
+from longpoint.sticks.port import LinearSolver
+from longpoint.sticks.pricing import WORTHWHILE, fits, least_needs, likely_needs
+
+_SHARE = 0.4
+_FINER = 3
+_FINEST = 5
+_LITTLE = 0.06
+
+
+@dataclass(frozen=True, slots=True)
+class Improved:
+    """A packing, and what no packing undercuts.
+
+    Attributes:
+        packing: The better packing.
+        bound: A cost that no plan undercuts, in whole cost units.
+        solved_by: Name and version of the solver; empty where it wasn't needed.
+    """
+
+    packing: Packing
+    bound: int
+    solved_by: str
+
+
+def improve(
+    work: Workload,
+    bars: Bars,
+    start: Packing,
+    floor: Floor,
+    simple_bound: int,
+    solver: LinearSolver,
+    effort: Effort,
+) -> Improved:
+    """Return a packing that costs no more than the start, and a bound.
+
+    Args:
+        work: The pieces.
+        bars: The lengths; there must be enough of them for all pieces.
+        start: A packing of all pieces.
+        floor: Least needs along the line of the bound.
+        simple_bound: A bound already known, in whole cost units.
+        solver: Solves the masters.
+        effort: Limits.
+    """
+    cost = cost_of(bars.bars, start)
+    if cost <= simple_bound or cost == 0:
+        return Improved(start, simple_bound, "")
+    search = _Search(work, bars, start, floor, simple_bound, solver, effort)
+    search.run()
+    return Improved(search.best, search.bound.steps * bars.step, search.master.solved_by)
+
+
+class _Search:
+    """One search: the master, the patterns that can be cut, the bound, the best packing."""
+
+    def __init__(
+        self,
+        work: Workload,
+        bars: Bars,
+        start: Packing,
+        floor: Floor,
+        simple_bound: int,
+        solver: LinearSolver,
+        effort: Effort,
+    ) -> None:
+        self.work, self.bars, self.effort = work, bars, effort
+        self.layout = Layout(work, bars.bars, groups_of(work))
+        self.master = Master(self.layout, bars, solver, effort.seconds)
+        self.least = least_needs(self.layout, floor)
+        self.likely = likely_needs(self.layout, floor, _SHARE)
+        self.best = start
+        self._bounded = False
+        self._fine = max(1, effort.grid // (_FINER if any(work.can_turn) else _FINEST))
+        self.numbers = self.master.numbers_of(self._patterns(start))
+        self.bound: Bound = first_bound(self.master, self.least, effort.grid)
+        self.bound.steps = max(self.bound.steps, simple_bound // bars.step)
+
+    def run(self) -> None:
+        """Patterns, then dives and the bound by turns until they meet or the limits are met."""
+        rounds = self.effort.pricings
+        self._generate(rounds // 2, self.effort.grid)
+        self._generate(rounds - rounds // 2, self._fine)
+        tried = Counter[int]()
+        while self.bound.steps < self._steps():
+            goal = self._goal()
+            while tried[goal] >= self.effort.dives:
+                goal += 1
+            if not self._bounded and (tried[goal] or goal >= self._steps()):
+                self._better_bound()
+            elif goal < self._steps():
+                self._dive(goal, random.Random(tried[goal]) if tried[goal] else None)
+                tried[goal] += 1
+            else:
+                break
+
+    def _goal(self) -> int:
+        """The least cost, in steps, that the patterns known now could give."""
+        solution = self.master.solve(self.numbers, self.master.whole)
+        least = self.master.pure_cost(self.numbers, solution) if solution.values else 0.0
+        return max(self.bound.steps, math.ceil(least - WORTHWHILE))
+
+    def _steps(self) -> int:
+        return cost_of(self.bars.bars, self.best) // self.bars.step
+
+    def _generate(self, rounds: int, grid: int) -> None:
+        generate(self.master, self.numbers, self.likely, self.bound.prices, rounds, grid)
+
+    def _better_bound(self) -> None:
+        """Better the bound, once with a fine grid, and with a finer one if little is missing."""
+        self._bounded = True
+        numbers, goal, rounds = list(self.numbers), self._steps(), self.effort.pricings
+        known = len(numbers)
+        for grid in (self._fine, max(1, self._fine // _FINER)):
+            reach = better_bound(self.master, numbers, self.least, self.bound, goal, rounds, grid)
+            if self.bound.steps >= goal or reach < goal - 1 - _LITTLE:
+                break
+            numbers[known:] = [
+                number
+                for number in numbers[known:]
+                if fits(self.least, self.master.patterns[number])
+            ]
+        self.numbers.extend(filter(self._can_be_cut, numbers[known:]))
+
+    def _can_be_cut(self, number: int) -> bool:
+        pattern = self.master.patterns[number]
+        room = self.bars.bars[pattern.bar].room
+        return self.layout.fitting(pattern.counts, room)[0] == pattern.counts
+
+    def _dive(self, goal: int, draw: random.Random | None) -> None:
+        """Look for a plan of this cost; one way the first time, another way the next."""
+        first = self.master.solve(self.numbers, self.master.whole)
+        if not first.values:
+            return
+        limit = Limit(self.effort.masters)
+        found = dive(
+            self.master,
+            self.numbers,
+            self.likely,
+            self.least,
+            first,
+            goal,
+            self.effort.grid,
+            limit,
+            draw,
+        )
+        if found is not None:
+            self.best = downsized(self.work, self.bars.bars, self._packing(found))
+
+    def _patterns(self, packing: Packing) -> Iterable[Pattern]:
+        for stick in packing.sticks:
+            room = self.bars.bars[stick.bar].room
+            yield Pattern(stick.bar, self.layout.known(stick.places, room))
+
+    def _packing(self, patterns: Iterable[Pattern]) -> Packing:
+        """The patterns with real pieces in the places of their groups."""
+        unused = [list(reversed(group)) for group in self.layout.groups]
+        stand_ins = {
+            piece: number for number, group in enumerate(self.layout.groups) for piece in group
+        }
+        sticks = []
+        for pattern in patterns:
+            room = self.bars.bars[pattern.bar].room
+            places = tuple(
+                Place(unused[stand_ins[place.piece]].pop(), place.turned)
+                for place in self.layout.places(pattern.counts, room)
+            )
+            sticks.append(Filled(pattern.bar, places, used_length(self.work, places)))
+        return Packing(tuple(sticks))

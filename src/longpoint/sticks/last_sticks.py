@@ -1,0 +1,162 @@
+"""The last few sticks: every pattern that can still matter, and all ways to fit them together.
+
+Let the linear master over what remains cost z, with prices of the pieces. A pattern's loss is the
+cost of its stick less the worth of its pieces. Whatever whole plan is made for the pieces, its
+losses add up to its cost less z: so for a plan of at most `goal` no pattern may lose more than
+goal - z, nor all together. With few pieces left, the patterns that lose so little can be listed,
+and the ways to share the pieces out among them searched through.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from longpoint.sticks.knapsack import Lean, state_of
+from longpoint.sticks.master import Master, Prices, Remaining
+from longpoint.sticks.patterns import Counts, Pattern
+from longpoint.sticks.pricing import WORTHWHILE, Needs
+
+MOST_LISTED: Final = 60_000
+MOST_TRIED: Final = 200_000
+
+
+@dataclass(frozen=True, slots=True)
+class _Choice:
+    """A set of pieces, as bits, on the cheapest stick that should hold it."""
+
+    loss: float
+    bits: int
+    bar: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Loose:
+    """One piece that remains."""
+
+    group: int
+    need: int
+    worth: float
+    lean: Lean
+
+
+def last_sticks(
+    master: Master, least: Needs, prices: Prices, remaining: Remaining, budget: float
+) -> tuple[Pattern, ...] | None:
+    """Return patterns that cut exactly what remains and lose no more than the budget, or None.
+
+    Args:
+        master: Costs, and the layout in which patterns are tried.
+        least: Needs that no pattern undercuts.
+        prices: Prices of a linear master over what remains.
+        remaining: The pieces, a few dozen at most, and the sticks.
+        budget: Most that may be lost in all, in steps of cost.
+    """
+    pieces = sorted(
+        (
+            _Loose(group, least.pieces[group], prices.pieces[group], least.leans[group])
+            for group, count in enumerate(remaining.pieces)
+            for _ in range(count)
+        ),
+        key=lambda piece: (-piece.need, piece.group),
+    )
+    return _Search(master, least, prices, remaining, pieces).run(budget + WORTHWHILE)
+
+
+class _Search:
+    def __init__(
+        self,
+        master: Master,
+        least: Needs,
+        prices: Prices,
+        remaining: Remaining,
+        pieces: Sequence[_Loose],
+    ) -> None:
+        self._master, self._least, self._remaining = master, least, remaining
+        self._pieces = pieces
+        self._bars = sorted(
+            (
+                (least.rooms[bar], master.weights[bar] - prices.sticks[bar], bar)
+                for bar, left in enumerate(remaining.sticks)
+                if left is None or left > 0
+            ),
+            key=lambda entry: (entry[1], entry[0]),
+        )
+        self._longest = max((room for room, _, _ in self._bars), default=0)
+        self._tries = MOST_TRIED
+
+    def run(self, budget: float) -> tuple[Pattern, ...] | None:
+        choices: list[list[_Choice]] = [[] for _ in self._pieces]
+        listed = 0
+        for first in range(len(self._pieces)):
+            for choice in self._listed(first, budget):
+                choices[first].append(choice)
+            listed += len(choices[first])
+            if listed > MOST_LISTED:
+                return None
+            choices[first].sort(key=lambda choice: (choice.loss, choice.bits))
+        return self._covered(choices, (1 << len(self._pieces)) - 1, budget, self._remaining)
+
+    def _listed(self, first: int, budget: float) -> Iterator[_Choice]:
+        """Every choice whose longest piece is this one, and that loses no more than the budget."""
+        stack = [(first, 1 << first, self._pieces[first].need, self._pieces[first].worth)]
+        pieces, longest, count = self._pieces, self._longest, len(self._pieces)
+        while stack:
+            last, bits, need, worth = stack.pop()
+            choice = self._choice(bits, need, worth)
+            if choice is not None and choice.loss <= budget:
+                yield choice
+            for following in range(last + 1, count):
+                piece = pieces[following]
+                if need + piece.need <= longest:
+                    stack.append(
+                        (following, bits | 1 << following, need + piece.need, worth + piece.worth)
+                    )
+
+    def _choice(self, bits: int, need: int, worth: float) -> _Choice | None:
+        for room, cost, bar in self._bars:
+            if need <= room and need + self._state_cost(bits) <= room:
+                return _Choice(cost - worth, bits, bar)
+        return None
+
+    def _state_cost(self, bits: int) -> int:
+        states = self._least.states
+        if not any(states):
+            return 0
+        chosen = (piece.lean for index, piece in enumerate(self._pieces) if bits >> index & 1)
+        return states[state_of(chosen)]
+
+    def _covered(
+        self,
+        choices: Sequence[Sequence[_Choice]],
+        uncovered: int,
+        budget: float,
+        remaining: Remaining,
+    ) -> tuple[Pattern, ...] | None:
+        if uncovered == 0:
+            return ()
+        first = (uncovered & -uncovered).bit_length() - 1
+        for choice in choices[first]:
+            if choice.loss > budget or self._tries <= 0:
+                return None
+            self._tries -= 1
+            if choice.bits & ~uncovered:
+                continue
+            pattern = Pattern(choice.bar, self._counts(choice.bits))
+            if not remaining.holds(pattern) or not self._can_be_cut(pattern):
+                continue
+            rest = self._covered(
+                choices, uncovered & ~choice.bits, budget - choice.loss, remaining.less(pattern)
+            )
+            if rest is not None:
+                return (pattern, *rest)
+        return None
+
+    def _counts(self, bits: int) -> Counts:
+        return self._master.layout.counts(
+            piece.group for index, piece in enumerate(self._pieces) if bits >> index & 1
+        )
+
+    def _can_be_cut(self, pattern: Pattern) -> bool:
+        layout = self._master.layout
+        room = layout.bars[pattern.bar].room
+        return layout.fitting(pattern.counts, room)[0] == pattern.counts

@@ -1,0 +1,231 @@
+"""The linear master: how often each pattern is cut, and what pieces and sticks are worth."""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from longpoint.sticks.bars import Bars
+from longpoint.sticks.patterns import Counts, Layout, Pattern
+from longpoint.sticks.plan import StickSource
+from longpoint.sticks.port import (
+    LinearColumn,
+    LinearProblem,
+    LinearRow,
+    LinearSolution,
+    LinearSolver,
+    LinearStatus,
+)
+
+_ALL_STICKS_WEIGH: Final = 0.2
+"""In steps of cost, so that among plans of one cost the one with the fewest sticks is best."""
+
+
+@dataclass(frozen=True, slots=True)
+class Prices:
+    """What the linear master says things are worth, in steps of cost.
+
+    Attributes:
+        pieces: One per group, >= 0.
+        sticks: One per length, <= 0; 0 for lengths without a count.
+    """
+
+    pieces: tuple[float, ...]
+    sticks: tuple[float, ...]
+
+    def worth(self, counts: Counts) -> float:
+        """Return what the pieces of a pattern are worth."""
+        return sum(self.pieces[group] * count for group, count in counts)
+
+    def mixed(self, other: "Prices", share: float) -> "Prices":
+        """Return prices with this share of the other's."""
+
+        def mix(ours: Sequence[float], theirs: Sequence[float]) -> tuple[float, ...]:
+            pairs = zip(ours, theirs, strict=True)
+            return tuple(our + share * (their - our) for our, their in pairs)
+
+        return Prices(mix(self.pieces, other.pieces), mix(self.sticks, other.sticks))
+
+
+@dataclass(frozen=True, slots=True)
+class Remaining:
+    """What is still to be cut, and from what.
+
+    Attributes:
+        pieces: How many of each group.
+        sticks: How many of each length; None: as many as needed.
+    """
+
+    pieces: tuple[int, ...]
+    sticks: tuple[int | None, ...]
+
+    def holds(self, pattern: Pattern) -> bool:
+        """Tell whether a pattern can still be cut without a piece too many."""
+        left = self.sticks[pattern.bar]
+        return (left is None or left > 0) and all(
+            count <= self.pieces[group] for group, count in pattern.counts
+        )
+
+    def less(self, pattern: Pattern) -> "Remaining":
+        """Return what remains when a pattern is cut once more."""
+        pieces, sticks = list(self.pieces), list(self.sticks)
+        for group, count in pattern.counts:
+            pieces[group] -= count
+        left = sticks[pattern.bar]
+        if left is not None:
+            sticks[pattern.bar] = left - 1
+        return Remaining(tuple(pieces), tuple(sticks))
+
+
+class Master:
+    """All patterns known so far, and the linear and integer masters over some of them.
+
+    Args:
+        layout: The pieces in their groups.
+        bars: The lengths and their costs.
+        solver: Solves the masters.
+        seconds: Longest time of one call of the solver; None: no limit.
+
+    Attributes:
+        whole: All pieces and all sticks.
+        steps: Cost of a stick of each length, in steps of cost.
+        weights: The same, with a little more for every new stick opened.
+        all_sticks_weigh: The most that all new sticks of a plan weigh beside their cost.
+        patterns: The patterns known so far.
+        solved_by: Name of the solver, once it was asked.
+    """
+
+    def __init__(
+        self, layout: Layout, bars: Bars, solver: LinearSolver, seconds: float | None = None
+    ) -> None:
+        self.layout, self.bars = layout, bars
+        self._solver, self._seconds = solver, seconds
+        self.whole = Remaining(
+            tuple(len(group) for group in layout.groups), tuple(bar.count for bar in bars.bars)
+        )
+        self.steps = tuple(bar.cost // bars.step for bar in bars.bars)
+        self.all_sticks_weigh = _ALL_STICKS_WEIGH
+        tick = _ALL_STICKS_WEIGH / (1 + sum(self.whole.pieces))
+        self.weights = tuple(
+            step + (tick if bar.source is StickSource.STOCK else 0.0)
+            for step, bar in zip(self.steps, bars.bars, strict=True)
+        )
+        self.patterns: list[Pattern] = []
+        self.solved_by = ""
+        self._known: dict[Pattern, int] = {}
+        self._columns: list[LinearColumn] = []
+
+    def numbers_of(self, patterns: Iterable[Pattern]) -> list[int]:
+        """Return the numbers of patterns; new ones are remembered."""
+        numbers = []
+        for pattern in patterns:
+            if pattern not in self._known:
+                self._known[pattern] = len(self.patterns)
+                self.patterns.append(pattern)
+            numbers.append(self._known[pattern])
+        return numbers
+
+    def solve(self, numbers: Sequence[int], remaining: Remaining) -> LinearSolution:
+        """Solve the linear master over some patterns for what remains."""
+        columns, rows = self._program(numbers, remaining)
+        return self._solve(LinearProblem(columns=columns, rows=rows, seconds=self._seconds))
+
+    def solve_whole(
+        self,
+        numbers: Sequence[int],
+        remaining: Remaining,
+        *,
+        start: Sequence[float] | None,
+        enough: float,
+        nodes: int,
+    ) -> LinearSolution:
+        """Solve the integer master over some patterns for what remains."""
+        columns, rows = self._program(numbers, remaining)
+        return self._solve(
+            LinearProblem(
+                columns=columns,
+                rows=rows,
+                integral=True,
+                start=None if start is None else tuple(start),
+                enough=enough,
+                node_limit=nodes,
+                seconds=self._seconds,
+            )
+        )
+
+    def prices(self, solution: LinearSolution) -> Prices | None:
+        """Return the prices of a linear solution; None where it has none."""
+        if solution.status is not LinearStatus.OPTIMAL or not solution.duals:
+            return None
+        groups = len(self.whole.pieces)
+        sticks = [0.0] * len(self.steps)
+        for place, bar in enumerate(self._counted()):
+            sticks[bar] = min(0.0, solution.duals[groups + place])
+        return Prices(tuple(max(0.0, dual) for dual in solution.duals[:groups]), tuple(sticks))
+
+    def gain(self, pattern: Pattern, prices: Prices) -> float:
+        """Return by how much a pattern is worth more than its stick."""
+        return prices.worth(pattern.counts) + prices.sticks[pattern.bar] - self.weights[pattern.bar]
+
+    def pure_cost(self, numbers: Sequence[int], solution: LinearSolution) -> float:
+        """Return the cost of a solution in steps, without what sticks weigh beside it."""
+        if not solution.values:
+            return math.inf
+        return sum(
+            value * self.steps[self.patterns[number].bar]
+            for value, number in zip(solution.values, numbers, strict=True)
+        )
+
+    def _counted(self) -> list[int]:
+        return [number for number, count in enumerate(self.whole.sticks) if count is not None]
+
+    def _program(
+        self, numbers: Sequence[int], remaining: Remaining
+    ) -> tuple[tuple[LinearColumn, ...], tuple[LinearRow, ...]]:
+        rows = [LinearRow(lower=float(count)) for count in remaining.pieces]
+        counted = self._counted()
+        rows += [LinearRow(upper=float(remaining.sticks[bar] or 0)) for bar in counted]
+        row_of_bar = {bar: len(remaining.pieces) + place for place, bar in enumerate(counted)}
+        for pattern in self.patterns[len(self._columns) :]:
+            entries = [(group, float(count)) for group, count in pattern.counts]
+            if pattern.bar in row_of_bar:
+                entries.append((row_of_bar[pattern.bar], 1.0))
+            self._columns.append(LinearColumn(cost=self.weights[pattern.bar], rows=tuple(entries)))
+        return tuple(self._columns[number] for number in numbers), tuple(rows)
+
+    def _solve(self, problem: LinearProblem) -> LinearSolution:
+        solution = self._solver.solve(problem)
+        self.solved_by = solution.solver
+        return solution
+
+
+def residual_numbers(master: Master, numbers: Sequence[int], remaining: Remaining) -> list[int]:
+    """Return the patterns that can still be cut from what remains."""
+    return [number for number in numbers if remaining.holds(master.patterns[number])]
+
+
+def chosen_patterns(
+    master: Master,
+    numbers: Sequence[int],
+    solution: LinearSolution,
+    remaining: Remaining,
+    goal: int,
+) -> tuple[Pattern, ...] | None:
+    """Return the patterns of a whole solution, no piece twice; None without one up to `goal`."""
+    if not solution.values:
+        return None
+    chosen: list[Pattern] = []
+    for value, number in zip(solution.values, numbers, strict=True):
+        pattern = master.patterns[number]
+        for _ in range(round(value)):
+            trimmed = _without_surplus(pattern, remaining)
+            if trimmed.counts:
+                chosen.append(trimmed)
+                remaining = remaining.less(trimmed)
+    spent = sum(master.steps[pattern.bar] for pattern in chosen)
+    return tuple(chosen) if spent <= goal and not any(remaining.pieces) else None
+
+
+def _without_surplus(pattern: Pattern, remaining: Remaining) -> Pattern:
+    counts = ((group, min(count, remaining.pieces[group])) for group, count in pattern.counts)
+    return Pattern(pattern.bar, tuple(entry for entry in counts if entry[1] > 0))

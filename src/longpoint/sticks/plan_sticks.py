@@ -1,0 +1,151 @@
+"""All pieces of a house onto sticks: the cut plan, checked before it is handed on."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from longpoint.errors import Finding
+from longpoint.pieces.piece import Piece
+from longpoint.sticks.bars import Bars, bars_of
+from longpoint.sticks.check import check_plan
+from longpoint.sticks.demand import PER_MM, profile_demand
+from longpoint.sticks.effort import STANDARD, Effort
+from longpoint.sticks.laying import Workload, workload
+from longpoint.sticks.plan import CutPlan, StickSource
+from longpoint.sticks.port import LinearSolver
+from longpoint.sticks.profile_plan import ProfilePlan, lone, marks, plan_profile
+from longpoint.sticks.saw_order import named_in_cutting_order
+from longpoint.sticks.stock_findings import (
+    TooLong,
+    bought_finding,
+    longer_than_stock_finding,
+    no_stock_finding,
+    stock_short_finding,
+)
+from longpoint.survey.house import House
+
+
+@dataclass(frozen=True, slots=True)
+class _Job:
+    profile: str
+    work: Workload
+    bars: Bars
+
+
+def plan_sticks(
+    pieces: tuple[Piece, ...],
+    house: House,
+    solver: LinearSolver | None = None,
+    effort: Effort = STANDARD,
+) -> CutPlan:
+    """Return the cut plan of a house, verified.
+
+    Every profile is planned by itself. Goals in their order: least cost (metres bought, where a
+    price of the profile is missing), offcuts first and free; fewest sticks opened; one long offcut
+    rather than many short ones; big pieces cut first.
+
+    An opening or run with a piece that no stick can give is held as a whole, and left out.
+
+    Args:
+        pieces: All pieces, marks unique.
+        house: Its profiles, stock, offcuts and saw.
+        solver: Solves the linear and integer masters; None: best fit and a bound by sums.
+        effort: Limits, as counts.
+
+    Raises:
+        StockError: The finished plan failed the checker: a fault of the program, never of the data.
+    """
+    jobs = _jobs(pieces, house)
+    too_long = tuple(found for job in jobs for found in _too_long(job, pieces))
+    held = {found.place for found in too_long}
+    kept = tuple(piece for piece in pieces if _place(piece) not in held)
+    plan = _planned(_jobs(kept, house), kept, house, solver, effort)
+    left_out = tuple(piece.mark for piece in pieces if _place(piece) in held)
+    plan = CutPlan(
+        sticks=plan.sticks,
+        proofs=plan.proofs,
+        findings=(*(_held_findings(too_long, house)), *plan.findings),
+        unplaced=(*left_out, *plan.unplaced),
+    )
+    plan = named_in_cutting_order(plan, pieces, house.saw)
+    check_plan(plan, pieces, house)
+    return plan
+
+
+def _planned(
+    jobs: Iterable[_Job],
+    pieces: Sequence[Piece],
+    house: House,
+    solver: LinearSolver | None,
+    effort: Effort,
+) -> CutPlan:
+    plans: list[ProfilePlan] = []
+    findings: list[Finding] = []
+    unplaced: list[str] = []
+    for job in jobs:
+        if not job.bars.bars:
+            lengths_mm = [demand.mid / PER_MM for demand in job.work.demands]
+            findings.append(no_stock_finding(job.profile, lengths_mm, house))
+            unplaced.extend(demand.mark for demand in job.work.demands)
+            continue
+        plan = plan_profile(job.profile, job.work, job.bars, solver, effort)
+        plans.append(plan)
+        if plan.unplaced:
+            missing = marks(job.work, plan.unplaced)
+            lengths_mm = [lone(job.work, piece) / PER_MM for piece in plan.unplaced]
+            findings.append(stock_short_finding(job.profile, missing, lengths_mm, house))
+            unplaced.extend(missing)
+        if plan.sticks:
+            findings.append(bought_finding(plan.proof, plan.sticks, house))
+    return CutPlan(
+        sticks=tuple(stick for plan in plans for stick in plan.sticks),
+        proofs=tuple(plan.proof for plan in plans),
+        findings=tuple(findings),
+        unplaced=tuple(unplaced),
+    )
+
+
+def _jobs(pieces: Sequence[Piece], house: House) -> list[_Job]:
+    """One job per profile, in the order of the house's profiles."""
+    by_profile: dict[str, list[Piece]] = {}
+    for piece in pieces:
+        by_profile.setdefault(piece.profile, []).append(piece)
+    order = {profile.name: number for number, profile in enumerate(house.profiles)}
+    jobs = []
+    for name in sorted(by_profile, key=lambda name: order.get(name, len(order))):
+        demand = profile_demand(by_profile[name], house.profile(name), house.saw.kerf_mm)
+        bars = bars_of(name, house.stock, house.offcuts, house.saw)
+        jobs.append(_Job(name, workload(demand.demands), bars))
+    return jobs
+
+
+def _place(piece: Piece) -> str:
+    return piece.opening or piece.run or piece.mark
+
+
+def _too_long(job: _Job, pieces: Sequence[Piece]) -> Iterable[TooLong]:
+    """Pieces longer than every stick of their profile has between its trims.
+
+    Where only offcuts are known, stock is merely short.
+    """
+    if all(bar.source is StickSource.OFFCUT for bar in job.bars.bars):
+        return
+    longest = max(job.bars.bars, key=lambda bar: bar.room)
+    by_mark = {piece.mark: piece for piece in pieces}
+    for number, demand in enumerate(job.work.demands):
+        needed = lone(job.work, number) + 2 * longest.trim
+        if needed > longest.length:
+            piece = by_mark[demand.mark]
+            yield TooLong(
+                place=_place(piece),
+                piece=demand.mark,
+                profile=job.profile,
+                needed_mm=needed / PER_MM,
+                longest_mm=longest.length_mm,
+            )
+
+
+def _held_findings(too_long: Iterable[TooLong], house: House) -> list[Finding]:
+    by_place: dict[str, list[TooLong]] = {}
+    for found in too_long:
+        by_place.setdefault(found.place, []).append(found)
+    return [longer_than_stock_finding(found, house) for found in by_place.values()]

@@ -1,0 +1,148 @@
+"""The cut plan of one profile: packing, bound, tidying, cutting order."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Final
+
+from longpoint.sticks.bars import Bars
+from longpoint.sticks.bound import floor_of, simple_bound
+from longpoint.sticks.demand import PER_MM
+from longpoint.sticks.effort import Effort
+from longpoint.sticks.fit import Filled, Packing, cost_of, fit
+from longpoint.sticks.improve import Improved, improve
+from longpoint.sticks.laying import Place, Workload, left_over, positions_mm, used_length
+from longpoint.sticks.ordering import best_order
+from longpoint.sticks.plan import CutStick, Laid, Proof, StickSource
+from longpoint.sticks.port import LinearSolver
+from longpoint.sticks.tidy import tidied
+
+BY_FIT: Final = "best fit and moves; bound by sums"
+BY_COLUMNS: Final = "column generation and dives"
+_DEARER: Final = 10
+
+
+@dataclass(frozen=True, slots=True)
+class ProfilePlan:
+    """What is planned for one profile.
+
+    Attributes:
+        sticks: Its sticks in cutting order.
+        proof: How good they are.
+        unplaced: Numbers of the pieces no stick was left for.
+    """
+
+    sticks: tuple[CutStick, ...]
+    proof: Proof
+    unplaced: tuple[int, ...]
+
+
+def plan_profile(
+    profile: str, work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort
+) -> ProfilePlan:
+    """Return the plan of one profile.
+
+    Where counted sticks run out, the pieces that stay over are planned on sticks that don't exist,
+    so dear that none is used in vain, and are unplaced.
+    """
+    found = _packed(work, bars, solver, effort)
+    if found.packing.unplaced:
+        found = _short(work, bars, solver, effort)
+    packing = tidied(work, bars.bars, found.packing)
+    cost = cost_of(bars.bars, packing)
+    proof = Proof(
+        profile=profile,
+        cost=cost / bars.per_unit,
+        lower_bound=min(cost, found.bound) / bars.per_unit,
+        optimal=cost <= found.bound,
+        unit=bars.unit,
+        solver=found.solved_by,
+    )
+    return ProfilePlan(_cut_sticks(profile, work, bars, packing), proof, packing.unplaced)
+
+
+def _packed(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort) -> Improved:
+    packing = fit(work, bars.bars, effort.refills)
+    floor = floor_of(work, bars.bars)
+    bound = simple_bound(floor, bars)
+    if solver is None or packing.unplaced:
+        return Improved(packing, bound, BY_FIT)
+    found = improve(work, bars, packing, floor, bound, solver, effort)
+    by = f"{BY_COLUMNS} ({found.solved_by})" if found.solved_by else BY_FIT
+    return Improved(found.packing, found.bound, by)
+
+
+def _short(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort) -> Improved:
+    """Plan with sticks that don't exist beside the others; then give them up."""
+    longest = max(bars.bars, key=lambda bar: bar.room)
+    dear = _DEARER * max(1, *(bar.cost for bar in bars.bars))
+    needed = max(lone(work, piece) for piece in range(len(work.mid)))
+    missing = replace(
+        longest,
+        length=max(longest.length, needed + 2 * longest.trim),
+        cost=dear,
+        count=None,
+        source=StickSource.STOCK,
+    )
+    with_missing = replace(bars, bars=(*bars.bars, missing))
+    found = _packed(work, with_missing, solver, effort)
+    real = tuple(s for s in found.packing.sticks if s.bar < len(bars.bars))
+    placed = [place.piece for stick in real for place in stick.places]
+    unplaced = tuple(sorted(set(range(len(work.mid))) - set(placed)))
+    if unplaced:
+        floor = floor_of(work, bars.bars)
+        bases = tuple(floor.bases[piece] for piece in placed)
+        bound = simple_bound(replace(floor, bases=bases), bars)
+        return Improved(Packing(real, unplaced), bound, found.solved_by)
+    return Improved(Packing(real), found.bound, found.solved_by)
+
+
+def _cut_sticks(profile: str, work: Workload, bars: Bars, packing: Packing) -> tuple[CutStick, ...]:
+    ordered = [_ordered(work, stick) for stick in packing.sticks]
+    ordered.sort(key=lambda stick: _biggest_first(work, bars, stick))
+    return tuple(
+        _cut_stick(f"{profile}-{number}", profile, work, bars, stick)
+        for number, stick in enumerate(ordered, 1)
+    )
+
+
+def _ordered(work: Workload, stick: Filled) -> Filled:
+    places = best_order(work, [place.piece for place in stick.places])
+    used = used_length(work, places)
+    return Filled(stick.bar, places, used) if used <= stick.used else stick
+
+
+def _biggest_first(work: Workload, bars: Bars, stick: Filled) -> tuple[int, ...]:
+    lengths = sorted(-work.mid[place.piece] for place in stick.places)
+    return (*lengths, -bars.bars[stick.bar].length)
+
+
+def _cut_stick(name: str, profile: str, work: Workload, bars: Bars, stick: Filled) -> CutStick:
+    bar = bars.bars[stick.bar]
+    ends_mm = positions_mm(work, stick.places, bar.trim)
+    return CutStick(
+        name=name,
+        profile=profile,
+        length_mm=bar.length_mm,
+        source=bar.source,
+        laid=tuple(
+            Laid(
+                piece=work.demands[place.piece].mark,
+                turned=place.turned,
+                start_mm=start_mm,
+                end_mm=end_mm,
+            )
+            for place, (start_mm, end_mm) in zip(stick.places, ends_mm, strict=True)
+        ),
+        used_mm=(stick.used + 2 * bar.trim) / PER_MM,
+        left_mm=left_over(work, stick.places, bar.room) / PER_MM,
+    )
+
+
+def marks(work: Workload, numbers: Sequence[int]) -> tuple[str, ...]:
+    """Return the marks of pieces."""
+    return tuple(work.demands[number].mark for number in numbers)
+
+
+def lone(work: Workload, piece: int) -> int:
+    """Return the length that a piece uses by itself. [0.01 mm]"""
+    return used_length(work, [Place(piece, turned=False)])

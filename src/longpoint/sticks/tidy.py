@@ -1,0 +1,74 @@
+"""The same sticks, the pieces moved about so that what is left over lies together.
+
+One long offcut is worth more than many short ones, so single pieces are moved from stick to stick
+while that makes the sum of the squares of what is left larger. Nothing is bought for it.
+"""
+
+from collections.abc import Sequence
+from typing import Final
+
+from longpoint.sticks.bars import Bar
+from longpoint.sticks.fit import Filled, Packing, downsized, put_in, score
+from longpoint.sticks.laying import Workload, used_length
+from longpoint.sticks.ordering import best_order
+
+_MOST_PASSES: Final = 4
+
+
+def tidied(work: Workload, bars: Sequence[Bar], packing: Packing) -> Packing:
+    """Return a packing that is no worse, and leaves longer offcuts where it can."""
+    sticks = list(packing.sticks)
+    for _ in range(_MOST_PASSES):
+        if not _one_pass(work, bars, sticks):
+            break
+    kept = tuple(stick for stick in sticks if stick.places)
+    found = downsized(work, bars, Packing(kept, packing.unplaced))
+    return min(packing, found, key=lambda choice: score(work, bars, choice))
+
+
+def _one_pass(work: Workload, bars: Sequence[Bar], sticks: list[Filled]) -> bool:
+    moved = False
+    for source in sorted(range(len(sticks)), key=lambda index: sticks[index].used):
+        for place in sticks[source].places:
+            target = _target(work, bars, sticks, source, place.piece)
+            if target is not None:
+                index, filled, emptied = target
+                sticks[index], sticks[source] = filled, emptied
+                moved = True
+    return moved
+
+
+def _target(
+    work: Workload, bars: Sequence[Bar], sticks: Sequence[Filled], source: int, piece: int
+) -> tuple[int, Filled, Filled] | None:
+    """The stick that gains most by taking the piece, if any does."""
+    giver = sticks[source]
+    left = bars[giver.bar].room - giver.used
+    emptied: Filled | None = None
+    best: tuple[int, int, Filled, Filled] | None = None
+    for index, stick in enumerate(sticks):
+        if index == source or not stick.places:
+            continue
+        room = bars[stick.bar].room
+        # Worth it only where the stick that takes has less left than the one that gives will have.
+        if room - stick.used < work.mid[piece] // 2 or room - stick.used >= left + work.mid[piece]:
+            continue
+        filled = put_in(work, stick, piece, room)
+        if filled is None:
+            continue
+        emptied = emptied or _without(work, giver, piece)
+        gain = (
+            (bars[giver.bar].room - emptied.used) ** 2
+            + (room - filled.used) ** 2
+            - left**2
+            - (room - stick.used) ** 2
+        )
+        if gain > 0 and (best is None or gain > best[0]):
+            best = (gain, index, filled, emptied)
+    return None if best is None else best[1:]
+
+
+def _without(work: Workload, stick: Filled, piece: int) -> Filled:
+    rest = [place.piece for place in stick.places if place.piece != piece]
+    places = best_order(work, rest)
+    return Filled(stick.bar, places, used_length(work, places))

@@ -1,0 +1,10 @@
+from longpoint.errors import Severity
+from longpoint.sticks.stock_findings import no_stock_finding
+from tests.drawn_openings import house_of
+
+
+def test_a_profile_without_sticks_is_told_so_even_where_its_sticks_could_not_be_read() -> None:
+    found = no_stock_finding("OG57", [1200.0, 800.0], house_of())
+    assert (found.code, found.severity) == ("no-stock", Severity.WARNING)
+    assert "2 pieces of OG57, 2.0 m" in found.read
+    assert found.wrong.startswith("No stick of OG57 that can be used is in the stock list")
