@@ -103,13 +103,13 @@ def alone_fits(work: Workload, piece: int, bar: Bar) -> bool:
     return used_length(work, [Place(piece, turned=False)]) <= bar.room
 
 
-def fit(work: Workload, bars: Sequence[Bar], rounds: int) -> Packing:
+def fit(work: Workload, bars: Sequence[Bar], refills: int) -> Packing:
     """Return a packing of all pieces of a profile.
 
     Args:
         work: The pieces.
         bars: The lengths that can be opened.
-        rounds: Times that a few sticks are emptied and filled again.
+        refills: Times that a few sticks are emptied and filled again.
     """
     pieces = sorted(range(len(work.mid)), key=lambda piece: (-work.mid[piece], piece))
     starts = [
@@ -118,7 +118,7 @@ def fit(work: Workload, bars: Sequence[Bar], rounds: int) -> Packing:
         for first_fit in (False, True)
     ]
     best = min(starts, key=lambda packing: score(work, bars, packing))
-    return _refilled(work, bars, best, rounds)
+    return _refilled(work, bars, best, refills)
 
 
 def first_packing(
@@ -212,12 +212,12 @@ def _rules(bars: Sequence[Bar]) -> list[Callable[[Bar, int], tuple[float, ...]]]
     return [best_rate, shortest, nearest, *lengths]
 
 
-def _refilled(work: Workload, bars: Sequence[Bar], packing: Packing, rounds: int) -> Packing:
+def _refilled(work: Workload, bars: Sequence[Bar], packing: Packing, refills: int) -> Packing:
     """Empty a few sticks, the worst filled first, and fill again; keep what isn't worse."""
     draw = random.Random(_SEED)
     rules = _rules(bars)
     best, worth = packing, score(work, bars, packing)
-    for _ in range(rounds):
+    for _ in range(refills):
         if not best.sticks:
             break
         waste = [bars[stick.bar].room - stick.used + 1 for stick in best.sticks]

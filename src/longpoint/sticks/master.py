@@ -78,7 +78,7 @@ class Remaining:
 
 
 class Master:
-    """All patterns known so far, and the linear and integer masters over some of them.
+    """All patterns known so far, and the linear master over some of them.
 
     Args:
         layout: The pieces in their groups.
@@ -130,29 +130,6 @@ class Master:
         columns, rows = self._program(numbers, remaining)
         return self._solve(LinearProblem(columns=columns, rows=rows, seconds=self._seconds))
 
-    def solve_whole(
-        self,
-        numbers: Sequence[int],
-        remaining: Remaining,
-        *,
-        start: Sequence[float] | None,
-        enough: float,
-        nodes: int,
-    ) -> LinearSolution:
-        """Solve the integer master over some patterns for what remains."""
-        columns, rows = self._program(numbers, remaining)
-        return self._solve(
-            LinearProblem(
-                columns=columns,
-                rows=rows,
-                integral=True,
-                start=None if start is None else tuple(start),
-                enough=enough,
-                node_limit=nodes,
-                seconds=self._seconds,
-            )
-        )
-
     def prices(self, solution: LinearSolution) -> Prices | None:
         """Return the prices of a linear solution; None where it has none."""
         if solution.status is not LinearStatus.OPTIMAL or not solution.duals:
@@ -202,30 +179,3 @@ class Master:
 def residual_numbers(master: Master, numbers: Sequence[int], remaining: Remaining) -> list[int]:
     """Return the patterns that can still be cut from what remains."""
     return [number for number in numbers if remaining.holds(master.patterns[number])]
-
-
-def chosen_patterns(
-    master: Master,
-    numbers: Sequence[int],
-    solution: LinearSolution,
-    remaining: Remaining,
-    goal: int,
-) -> tuple[Pattern, ...] | None:
-    """Return the patterns of a whole solution, no piece twice; None without one up to `goal`."""
-    if not solution.values:
-        return None
-    chosen: list[Pattern] = []
-    for value, number in zip(solution.values, numbers, strict=True):
-        pattern = master.patterns[number]
-        for _ in range(round(value)):
-            trimmed = _without_surplus(pattern, remaining)
-            if trimmed.counts:
-                chosen.append(trimmed)
-                remaining = remaining.less(trimmed)
-    spent = sum(master.steps[pattern.bar] for pattern in chosen)
-    return tuple(chosen) if spent <= goal and not any(remaining.pieces) else None
-
-
-def _without_surplus(pattern: Pattern, remaining: Remaining) -> Pattern:
-    counts = ((group, min(count, remaining.pieces[group])) for group, count in pattern.counts)
-    return Pattern(pattern.bar, tuple(entry for entry in counts if entry[1] > 0))

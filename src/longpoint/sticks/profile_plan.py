@@ -53,7 +53,7 @@ def plan_profile(
         profile=profile,
         cost=cost / bars.per_unit,
         lower_bound=min(cost, found.bound) / bars.per_unit,
-        optimal=cost <= found.bound,
+        optimal=cost <= found.bound and not packing.unplaced,
         unit=bars.unit,
         solver=found.solved_by,
     )
