@@ -94,6 +94,41 @@ def _sum_bound(floor: Floor, bars: Bars) -> int:
     return (len(most_room) - 1) * bars.step
 
 
+def possible_costs(floor: Floor, bars: Bars, low: int, high: int) -> tuple[int, ...]:
+    """Return the costs from `low` to below `high` that sticks which hold all can add up to.
+
+    Every plan costs a sum of prices, and its sticks have room for the sum of all bases; so a cost
+    that is no such sum is not worth looking for, and the least one is a bound by itself.
+
+    Args:
+        floor: Least needs of the pieces.
+        bars: The lengths; that some are counted is left out, which only leaves more costs.
+        low: Least cost of interest, in steps of price.
+        high: Cost of a plan that is known, in steps of price.
+    """
+    needed = sum(floor.bases)
+    kinds = []
+    for bar, room in zip(bars.bars, floor.rooms, strict=True):
+        if bar.cost == 0 and bar.count is None:
+            return tuple(range(low, high))
+        if bar.cost == 0:
+            needed -= room * (bar.count or 0)
+        else:
+            kinds.append((bar.cost // bars.step, room))
+    if high > _MOST_COST_STEPS:
+        return tuple(range(low, high))
+    most_room: list[int | None] = [0]
+    for spent in range(1, high):
+        before = [(most_room[spent - cost], room) for cost, room in kinds if cost <= spent]
+        held = [at_hand + room for at_hand, room in before if at_hand is not None]
+        most_room.append(max(held, default=None))
+    return tuple(
+        spent
+        for spent in range(low, high)
+        if (held_there := most_room[spent]) is not None and held_there >= needed
+    )
+
+
 def _long_pieces_bound(floor: Floor, bars: Bars) -> int:
     longest = max(floor.rooms)
     free = sum(bar.count or 0 for bar in bars.bars if bar.cost == 0)

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from longpoint.sticks.bars import Bars
-from longpoint.sticks.bound import Floor
+from longpoint.sticks.bound import Floor, possible_costs
 from longpoint.sticks.dive import Limit, dive
 from longpoint.sticks.effort import Effort
 from longpoint.sticks.fit import Filled, Packing, cost_of, downsized
@@ -80,7 +80,7 @@ class _Search:
         solver: LinearSolver,
         effort: Effort,
     ) -> None:
-        self.work, self.bars, self.effort = work, bars, effort
+        self.work, self.bars, self.floor, self.effort = work, bars, floor, effort
         self.layout = Layout(work, bars.bars, groups_of(work))
         self.master = Master(self.layout, bars, solver, effort.seconds)
         self.least = least_needs(self.layout, floor)
@@ -99,9 +99,9 @@ class _Search:
         self._generate(rounds - rounds // 2, self._fine)
         tried = Counter[int]()
         while self.bound.steps < self._steps():
-            goal = self._goal()
-            while tried[goal] >= self.effort.dives:
-                goal += 1
+            least = self._goal()
+            goals = (goal for goal in self._possible() if goal >= least)
+            goal = next((g for g in goals if tried[g] < self.effort.dives), self._steps())
             if not self._bounded and (tried[goal] or goal >= self._steps()):
                 self._better_bound()
             elif goal < self._steps():
@@ -109,6 +109,12 @@ class _Search:
                 tried[goal] += 1
             else:
                 break
+
+    def _possible(self) -> tuple[int, ...]:
+        """Costs of plans better than the best that may exist; the least of them is a bound."""
+        costs = possible_costs(self.floor, self.bars, self.bound.steps, self._steps())
+        self.bound.steps = min(costs, default=self._steps())
+        return costs
 
     def _goal(self) -> int:
         """The least cost, in steps, that the patterns known now could give."""

@@ -1,8 +1,13 @@
+from dataclasses import replace
+from decimal import Decimal
+from itertools import product
+
 from longpoint.sticks.bars import Bars, bars_of
-from longpoint.sticks.bound import floor_of, simple_bound
+from longpoint.sticks.bound import Floor, floor_of, possible_costs, simple_bound
 from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.laying import Place, Workload, used_length, workload
 from longpoint.survey.house import House
+from longpoint.survey.profiles import Stock
 from tests.random_sticks import architrave_piece, house_of
 
 
@@ -59,3 +64,31 @@ def test_very_fine_prices_still_give_a_bound() -> None:
 def test_no_pieces_cost_nothing() -> None:
     _, bars = lay(house_of(), 1000.0)
     assert simple_bound(floor_of(workload([]), bars.bars), bars) == 0
+
+
+def test_possible_costs_are_the_sums_of_prices_with_room_for_all() -> None:
+    prices = {5400.0: "15.20", 4200.0: "11.90", 2700.0: "7.80"}
+    house = replace(
+        house_of(),
+        stock=tuple(Stock(profile="OG", length_mm=x, price=Decimal(p)) for x, p in prices.items()),
+    )
+    work, bars = lay(house, *(1500.0,) * 9)
+    floor = floor_of(work, bars.bars)
+    steps = [bar.cost // bars.step for bar in bars.bars]
+    low, high = 300, 700
+    expected = {
+        sum(n * s for n, s in zip(counts, steps, strict=True))
+        for counts in product(range(10), repeat=3)
+        if sum(n * r for n, r in zip(counts, floor.rooms, strict=True)) >= sum(floor.bases)
+    }
+    found = possible_costs(floor, bars, low, high)
+    assert set(found) == {cost for cost in expected if low <= cost < high}
+    assert 0 < len(found) < high - low
+    assert found[0] == simple_bound(floor, bars) // bars.step
+
+
+def test_free_sticks_without_end_leave_every_cost_possible() -> None:
+    work, bars = lay(house_of(), 1000.0)
+    free = replace(bars, bars=tuple(replace(b, cost=0, count=None) for b in bars.bars))
+    assert possible_costs(Floor((1,), (1,) * len(free.bars)), free, 2, 5) == (2, 3, 4)
+    assert work.mid
