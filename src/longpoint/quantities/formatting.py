@@ -65,6 +65,18 @@ def format_with_unit(length_mm: float, units: Units = Units.MM) -> str:
     return f"{format_length(length_mm, units)} {format_unit(units)}"
 
 
+def running_length(length_mm: float, units: Units) -> str:
+    """Return a running length as the merchant counts it: metres, or feet.
+
+    Example:
+        >>> running_length(16200.0, Units.MM)
+        '16.2 m'
+    """
+    if units is Units.INCH:
+        return f"{length_mm / (12 * MM_PER_INCH):.1f} ft"
+    return f"{length_mm / 1000.0:.1f} m"
+
+
 def format_angle(angle_deg: float) -> str:
     """Return an angle in tenths of a degree, as set on a saw.
 

@@ -3,19 +3,16 @@
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
-from typing import Final
 
 from longpoint.errors import Severity
 from longpoint.house_plan import HousePlan
-from longpoint.quantities.formatting import format_length, format_with_unit
-from longpoint.quantities.length import MM_PER_INCH, Units
+from longpoint.quantities.formatting import format_length, format_with_unit, running_length
+from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Note, Paragraph, Table
 from longpoint.sheets.rest import rest_mm
 from longpoint.sticks.plan import CutStick, Proof, StickSource
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Profile
-
-MM_PER_FOOT: Final = 12 * MM_PER_INCH
 
 
 def order_blocks(plan: HousePlan) -> tuple[Block, ...]:
@@ -213,18 +210,6 @@ def _held_back(plan: HousePlan) -> tuple[Block, ...]:
             text=f"Held back and not in this order: {places}. Buy for them once they are read.",
         ),
     )
-
-
-def running_length(length_mm: float, units: Units) -> str:
-    """Return a running length as the merchant counts it: metres, or feet.
-
-    Example:
-        >>> running_length(16200.0, Units.MM)
-        '16.2 m'
-    """
-    if units is Units.INCH:
-        return f"{length_mm / MM_PER_FOOT:.1f} ft"
-    return f"{length_mm / 1000.0:.1f} m"
 
 
 def _section(profile: Profile | None, units: Units) -> str:

@@ -7,7 +7,7 @@ from typing import Final
 from longpoint.errors import Finding, Severity, held_places
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import CutKind, EndCut
-from longpoint.quantities.formatting import format_length, format_tenth, format_unit
+from longpoint.quantities.formatting import format_length, format_tenth, format_unit, running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.cut_cells import key_figure
 from longpoint.sheets.cut_lines import CutLine, cut_lines
@@ -15,7 +15,6 @@ from longpoint.sheets.cut_sheet import fixing_line
 from longpoint.sheets.dialects import words_for
 from longpoint.sheets.finding_note import TITLES, accept_line
 from longpoint.sheets.findings_sheet import FIRST_SHEET
-from longpoint.sheets.order_sheet import running_length
 from longpoint.sheets.printed_lengths import printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from longpoint.errors import Finding, Severity
-from longpoint.quantities.formatting import format_with_unit
+from longpoint.quantities.formatting import format_with_unit, running_length
 from longpoint.sticks.plan import CutStick, Proof, StickSource
 from longpoint.survey.house import House
 
@@ -63,7 +63,7 @@ def no_stock_finding(profile: str, lengths_mm: Sequence[float], house: House) ->
         severity=Severity.WARNING,
         place=house.name,
         read=f"{_count(len(lengths_mm), 'piece')} of {profile},"
-        f" {sum(lengths_mm) / 1000.0:.1f} m together.",
+        f" {running_length(sum(lengths_mm), house.units)} together.",
         wrong=f"No stick of {profile} that can be used is in the stock list, so these pieces are"
         " on no stick.",
         do=f"Write the lengths that {profile} can be had in under [[stock]] and plan again.",
@@ -81,7 +81,7 @@ def stock_short_finding(
         place=house.name,
         read=f"The {profile} sticks in the stock list and on the rack.",
         wrong=f"They don't give {_count(len(missing), 'piece')} ({named}), together"
-        f" {sum(lengths_mm) / 1000.0:.1f} m; the longest is"
+        f" {running_length(sum(lengths_mm), house.units)}; the longest is"
         f" {format_with_unit(max(lengths_mm), house.units)}.",
         do=f"Get more {profile} and plan again, or cut these pieces from sticks not in the list.",
     )
@@ -91,12 +91,12 @@ def bought_finding(proof: Proof, sticks: Sequence[CutStick], house: House) -> Fi
     """Return the note on what is bought, and what is needed at least."""
     new = [stick for stick in sticks if stick.source is StickSource.STOCK]
     offcuts = len(sticks) - len(new)
-    metres = sum(stick.length_mm for stick in new) / 1000.0
-    bought = f"{metres:.1f} m of {proof.profile} in {_count(len(new), 'stick')}"
+    running = running_length(sum(stick.length_mm for stick in new), house.units)
+    bought = f"{running} of {proof.profile} in {_count(len(new), 'stick')}"
     if offcuts:
         bought += f", and {_count(offcuts, 'offcut')} from the rack"
     if proof.unit == "m":
-        least = f"at least {proof.lower_bound:.1f} m"
+        least = f"at least {running_length(proof.lower_bound * 1000.0, house.units)}"
     else:
         bought += f", for {proof.cost:.2f}"
         least = f"at least {proof.lower_bound:.2f}"

@@ -1,9 +1,10 @@
 from dataclasses import replace
 from decimal import Decimal
 
+from longpoint.quantities.formatting import running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Cell, Heading, Note, Paragraph, Table
-from longpoint.sheets.order_sheet import order_blocks, running_length
+from longpoint.sheets.order_sheet import order_blocks
 from longpoint.sticks.plan import CutPlan
 from longpoint.survey.profiles import Stock
 from tests.unit.sheets.sample import HOUSE, PLAN, STICKS, with_house
