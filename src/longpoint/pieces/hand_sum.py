@@ -14,6 +14,7 @@ def hand_sum(
     mitre_deg: float | None,
     *,
     cover_mm: float = 0.0,
+    is_shared: bool = False,
     units: Units = Units.MM,
 ) -> str:
     """Return the sum from the fitted side to the hook reading.
@@ -29,6 +30,8 @@ def hand_sum(
         width_mm: Face width of the piece.
         mitre_deg: Saw angle of the end that is hooked; None when there is no hook reading.
         cover_mm: Floor cover taken off.
+        is_shared: True when the piece belongs to a true frame that shares the opening's error, so
+            that its length differs from its own side's for that reason.
         units: Unit to print in.
 
     Returns:
@@ -60,7 +63,8 @@ def hand_sum(
     rest = count(inner_mm) - so_far
     if rest:
         corner_mm = inner_mm - (side_mm + math.fsum(quirks_mm) - cover_mm)
-        reason = "corners off square" if abs(corner_mm) >= step_mm / 2.0 else "rounding"
+        why = "frame shared" if is_shared else "corners off square"
+        reason = why if abs(corner_mm) >= step_mm / 2.0 else "rounding"
         parts.append(f"{'+' if rest > 0 else '-'} {text(abs(rest))} {reason}")
     if mitre_deg is None:
         return f"{' '.join(parts)} = {text(count(inner_mm))}"

@@ -169,6 +169,7 @@ class _Maker:
             piece.width_mm,
             hooked[piece.hook_from].mitre_deg if piece.hook_from else None,
             cover_mm=self.opening.floor_cover_mm if len(quirks) == 1 else 0.0,
+            is_shared=self.opening.method is Method.BENCH,
             units=self.house.units,
         )
 

@@ -2,8 +2,8 @@
 
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.length import Units
-from longpoint.sheets.blocks import Sheet, SheetState
-from longpoint.sheets.cautions import fixing_cautions, saw_cautions
+from longpoint.sheets.blocks import Block, Sheet, SheetState
+from longpoint.sheets.cautions import common_cautions, fixing_cautions, saw_cautions
 from longpoint.sheets.cut_sheet import cut_blocks, fixing_line
 from longpoint.sheets.findings_sheet import FIRST_SHEET, findings_blocks
 from longpoint.sheets.opening_sheet import opening_blocks
@@ -24,43 +24,25 @@ def house_sheets(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> tup
     unit = "All lengths in mm" if house.units is Units.MM else "All lengths in inches"
     fixing = fixing_line(plan.pieces)
     lengths = f"{unit}. {fixing}." if fixing else f"{unit}."
+
+    def sheet(
+        name: str, title: str, subtitle: str, blocks: tuple[Block, ...], cautions: tuple[str, ...]
+    ) -> Sheet:
+        return Sheet(
+            name=name,
+            title=title,
+            house=house.name,
+            readings_code=plan.readings_code,
+            state=state,
+            subtitle=subtitle,
+            blocks=blocks,
+            cautions=cautions,
+        )
+
+    saw = saw_cautions(plan.pieces, house.units)
     return (
-        Sheet(
-            name="findings",
-            title=FIRST_SHEET,
-            house=house.name,
-            readings_code=plan.readings_code,
-            state=state,
-            subtitle=f"{unit}.",
-            blocks=findings_blocks(plan),
-        ),
-        Sheet(
-            name="openings",
-            title="Openings",
-            house=house.name,
-            readings_code=plan.readings_code,
-            state=state,
-            subtitle=lengths,
-            blocks=opening_blocks(plan),
-            cautions=fixing_cautions(),
-        ),
-        Sheet(
-            name="order",
-            title="Order",
-            house=house.name,
-            readings_code=plan.readings_code,
-            state=state,
-            subtitle=f"{unit}.",
-            blocks=order_blocks(plan),
-        ),
-        Sheet(
-            name="cut",
-            title="Cutting",
-            house=house.name,
-            readings_code=plan.readings_code,
-            state=state,
-            subtitle=lengths,
-            blocks=cut_blocks(plan),
-            cautions=saw_cautions(plan.pieces, house.units),
-        ),
+        sheet("findings", FIRST_SHEET, f"{unit}.", findings_blocks(plan), common_cautions()),
+        sheet("openings", "Openings", lengths, opening_blocks(plan), fixing_cautions()),
+        sheet("order", "Order", f"{unit}.", order_blocks(plan), common_cautions()),
+        sheet("cut", "Cutting", lengths, cut_blocks(plan), saw),
     )

@@ -35,6 +35,15 @@ def saw_cautions(pieces: Iterable[Piece], units: Units) -> tuple[str, ...]:
     )
 
 
+def common_cautions() -> tuple[str, ...]:
+    """Return what to mind in all of the work, for sheets that are read before it starts."""
+    return (
+        "At the saw: guard on, eyes and ears covered, no short piece held by hand, dust drawn off. "
+        "On the wall: look for cables and pipes before nailing; old paint may hold lead.",
+        _DEFER,
+    )
+
+
 def fixing_cautions() -> tuple[str, ...]:
     """Return what to mind when pieces go on the wall."""
     return (

@@ -3,10 +3,11 @@
 from collections.abc import Mapping, Sequence
 from typing import Final
 
-from longpoint.errors import ShapeError
+from longpoint.errors import PieceError
 from longpoint.pieces.piece import Piece, Role
-from longpoint.shape.point import Point, line_crossing
+from longpoint.shape.point import Point
 from longpoint.survey.openings import Layout, Opening
+from longpoint.trims.outline import offset_corners
 
 BOARD_MM: Final = 20.0
 """Thickness drawn for a window board that isn't cut from the list."""
@@ -42,8 +43,9 @@ def trim_rings(
         inner[side] + (by_side[side].width_mm if side in by_side else 0.0) for side in range(4)
     ]
     try:
-        inside, outside = _offset(drawn, inner), _offset(drawn, outer)
-    except ShapeError:
+        inside = offset_corners(tuple(drawn), tuple(inner))
+        outside = offset_corners(tuple(drawn), tuple(outer))
+    except PieceError:
         return []
     rings: list[tuple[Point, ...]] = [
         (inside[s], inside[(s + 1) % 4], outside[(s + 1) % 4], outside[s]) for s in sorted(by_side)
@@ -74,15 +76,3 @@ def _below(
 
 def _box(left: float, right: float, bottom: float, top: float) -> tuple[Point, ...]:
     return (Point(left, bottom), Point(right, bottom), Point(right, top), Point(left, top))
-
-
-def _offset(corners: Sequence[Point], out_mm: Sequence[float]) -> list[Point]:
-    """Return the corners with each side moved out by its own distance."""
-    moved = []
-    for side in range(4):
-        a, b = corners[side], corners[(side + 1) % 4]
-        length_mm = max(a.distance_mm(b), 1e-9)
-        nx, ny = (b.y_mm - a.y_mm) / length_mm, (a.x_mm - b.x_mm) / length_mm
-        dx, dy = nx * out_mm[side], ny * out_mm[side]
-        moved.append((a.moved(dx, dy), b.moved(dx, dy)))
-    return [line_crossing(*moved[side - 1], *moved[side]) for side in range(4)]

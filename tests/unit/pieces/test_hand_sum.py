@@ -51,6 +51,11 @@ def test_what_the_corners_take_is_said() -> None:
     assert "- 0.4 corners off square" in hand_sum(1180.0, (5.0, 5.0), 1189.6, 66.0, 45.0)
 
 
+def test_a_true_frame_says_that_it_shares_the_openings_error() -> None:
+    told = hand_sum(595.0, (4.0, 6.0), 605.5, 66.0, 45.0, is_shared=True)
+    assert told == "595 + 4 + 6 + 0.5 frame shared + 66 + 3.2 slant = 674.7"
+
+
 def test_rounding_is_not_laid_on_the_corners() -> None:
     quirk_mm = 3 / 16 * 25.4
     written = hand_sum(1178.0, (quirk_mm, quirk_mm), 1178.0 + 2 * quirk_mm, 57.0, 45.0)

@@ -17,3 +17,8 @@ def test_sheets_with_lengths_name_the_way_of_fixing() -> None:
     for sheet in house_sheets(PLAN):
         if sheet.name in ("cut", "openings"):
             assert "Way of fixing (batch): " in sheet.subtitle
+
+
+def test_every_sheet_carries_cautions_that_defer_to_the_rules_of_the_place() -> None:
+    for sheet in house_sheets(PLAN):
+        assert any("come first" in line for line in sheet.cautions), sheet.name

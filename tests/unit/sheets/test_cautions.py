@@ -1,5 +1,5 @@
 from longpoint.quantities.length import Units
-from longpoint.sheets.cautions import fixing_cautions, saw_cautions
+from longpoint.sheets.cautions import common_cautions, fixing_cautions, saw_cautions
 from tests.unit.sheets.sample import PIECES
 
 
@@ -15,5 +15,5 @@ def test_no_piece_is_named_when_none_is_short() -> None:
 
 
 def test_the_law_and_the_tool_come_first_on_every_sheet() -> None:
-    for cautions in (saw_cautions(PIECES, Units.MM), fixing_cautions()):
+    for cautions in (saw_cautions(PIECES, Units.MM), fixing_cautions(), common_cautions()):
         assert any("come first" in line for line in cautions)
