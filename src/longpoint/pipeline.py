@@ -5,6 +5,7 @@ from typing import Final
 
 from longpoint.errors import Finding, held_places
 from longpoint.house_plan import HousePlan
+from longpoint.linear.port import LinearSolver
 from longpoint.pieces.openings import plan_openings
 from longpoint.pieces.piece import Piece
 from longpoint.pieces.runs import plan_runs
@@ -14,7 +15,6 @@ from longpoint.shape.room_fit import fit_rooms
 from longpoint.shape.slips import check_closure
 from longpoint.sticks.plan import CutPlan
 from longpoint.sticks.plan_sticks import plan_sticks
-from longpoint.sticks.port import LinearSolver
 from longpoint.survey.checks import accepted, check_survey
 from longpoint.survey.checks.wall_sums import check_wall_sums
 from longpoint.survey.house import House, SurveyResult

@@ -3,8 +3,8 @@
 In: a `LinearProblem`. Out: a `LinearSolution`. `linear_solver` picks the one that is installed.
 """
 
+from longpoint.linear.port import LinearSolver
 from longpoint.solvers.highs import HighsSolver
-from longpoint.sticks.port import LinearSolver
 
 
 def linear_solver() -> LinearSolver | None:

@@ -7,7 +7,7 @@ from operator import is_
 from types import ModuleType
 from typing import NamedTuple
 
-from longpoint.sticks.port import LinearColumn, LinearProblem, LinearSolution, LinearStatus
+from longpoint.linear.port import LinearColumn, LinearProblem, LinearSolution, LinearStatus
 
 
 class _Columns(NamedTuple):

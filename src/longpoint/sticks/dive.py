@@ -12,10 +12,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from longpoint.linear.port import LinearSolution
 from longpoint.sticks.last_sticks import last_sticks
 from longpoint.sticks.master import Master, Remaining, residual_numbers
 from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.port import LinearSolution
 from longpoint.sticks.pricing import WORTHWHILE, Needs, Priced
 
 _WHOLE: Final = 0.999

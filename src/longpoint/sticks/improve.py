@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from longpoint.linear.port import LinearSolver
 from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import Floor, possible_costs
 from longpoint.sticks.dive import Limit, dive
@@ -15,7 +16,6 @@ from longpoint.sticks.generation import Bound, better_bound, first_bound, genera
 from longpoint.sticks.laying import Place, Workload, used_length
 from longpoint.sticks.master import Master
 from longpoint.sticks.patterns import Layout, Pattern, groups_of
-from longpoint.sticks.port import LinearSolver
 from longpoint.sticks.pricing import WORTHWHILE, fits, least_needs, likely_needs
 
 _SHARE = 0.4

@@ -5,10 +5,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from longpoint.sticks.bars import Bars
-from longpoint.sticks.patterns import Counts, Layout, Pattern
-from longpoint.sticks.plan import StickSource
-from longpoint.sticks.port import (
+from longpoint.linear.port import (
     LinearColumn,
     LinearProblem,
     LinearRow,
@@ -16,6 +13,9 @@ from longpoint.sticks.port import (
     LinearSolver,
     LinearStatus,
 )
+from longpoint.sticks.bars import Bars
+from longpoint.sticks.patterns import Counts, Layout, Pattern
+from longpoint.sticks.plan import StickSource
 
 _ALL_STICKS_WEIGH: Final = 0.2
 """In steps of cost, so that among plans of one cost the one with the fewest sticks is best."""

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from longpoint.errors import Finding
+from longpoint.linear.port import LinearSolver
 from longpoint.pieces.piece import Piece
 from longpoint.sticks.bars import Bars, bars_of
 from longpoint.sticks.check import check_plan
@@ -11,7 +12,6 @@ from longpoint.sticks.demand import PER_MM, profile_demand
 from longpoint.sticks.effort import STANDARD, Effort
 from longpoint.sticks.laying import Workload, workload
 from longpoint.sticks.plan import CutPlan, StickSource
-from longpoint.sticks.port import LinearSolver
 from longpoint.sticks.profile_plan import ProfilePlan, lone, marks, plan_profile
 from longpoint.sticks.saw_order import named_in_cutting_order
 from longpoint.sticks.stock_findings import (

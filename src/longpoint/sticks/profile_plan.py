@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
+from longpoint.linear.port import LinearSolver
 from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import floor_of, simple_bound
 from longpoint.sticks.demand import PER_MM
@@ -13,7 +14,6 @@ from longpoint.sticks.improve import Improved, improve
 from longpoint.sticks.laying import Place, Workload, left_over, positions_mm, used_length
 from longpoint.sticks.ordering import best_order
 from longpoint.sticks.plan import CutStick, Laid, Proof, StickSource
-from longpoint.sticks.port import LinearSolver
 from longpoint.sticks.tidy import tidied
 
 BY_FIT: Final = "best fit and moves; bound by sums"

@@ -8,9 +8,7 @@ import numpy as np
 import pytest
 from scipy import optimize, sparse
 
-from longpoint.solvers import linear_solver
-from longpoint.solvers.highs import HighsSolver
-from longpoint.sticks.port import (
+from longpoint.linear.port import (
     LinearColumn,
     LinearProblem,
     LinearRow,
@@ -18,6 +16,8 @@ from longpoint.sticks.port import (
     LinearSolver,
     LinearStatus,
 )
+from longpoint.solvers import linear_solver
+from longpoint.solvers.highs import HighsSolver
 
 ADAPTERS: list[Callable[[], LinearSolver]] = [HighsSolver]
 

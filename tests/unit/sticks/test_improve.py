@@ -1,5 +1,6 @@
 import pytest
 
+from longpoint.linear.port import LinearProblem, LinearSolution, LinearStatus
 from longpoint.solvers.highs import HighsSolver
 from longpoint.sticks.bars import bars_of
 from longpoint.sticks.bound import floor_of, simple_bound
@@ -8,7 +9,6 @@ from longpoint.sticks.effort import QUICK, Effort
 from longpoint.sticks.fit import cost_of, fit
 from longpoint.sticks.improve import improve
 from longpoint.sticks.laying import workload
-from longpoint.sticks.port import LinearProblem, LinearSolution, LinearStatus
 from tests.random_sticks import architrave_piece, house_of, house_pieces
 
 

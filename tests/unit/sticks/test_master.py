@@ -2,9 +2,9 @@ import math
 
 import pytest
 
+from longpoint.linear.port import LinearSolution, LinearStatus
 from longpoint.sticks.master import Prices, Remaining, residual_numbers
 from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.port import LinearSolution, LinearStatus
 from tests.random_sticks import architrave_piece, house_of, house_pieces
 from tests.unit.sticks.nests import nest
 
