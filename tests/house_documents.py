@@ -29,6 +29,12 @@ def house(**changes: Any) -> dict[str, Any]:  # noqa: ANN401
             "floor_cover": 0,
             "floor_gap": 1,
         },
+        "crew": {"walls": "new", "refit": 12, "batch_saves": 1.2},
+        "season": {
+            "fitting": {"humidity": 55},
+            "driest": {"humidity": 35},
+            "dampest": {"humidity": 65},
+        },
         "profiles": {
             "OG57": {"face": 57, "thickness": 18},
             "SK95": {"face": 95, "thickness": 16},

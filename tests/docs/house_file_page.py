@@ -16,7 +16,9 @@ OPENING = (
     '`"1187"`, `"1187.5"`, `"46 3/4"`, `"3\' 10 3/4\\""`. '
     "A reading may be a list: repeated readings of the same thing. Angles are degrees. "
     "An unknown key at the top refuses the file; inside one opening, room or run it holds "
-    "that one, naming the nearest known key.\n"
+    "that one, naming the nearest known key. Under `crew`, `season` and `as_built` a bad part "
+    'is left out with a warning, since no length hangs on it; `"?"` stands for a spot that '
+    "wasn't read.\n"
 )
 
 KINDS = {
@@ -38,6 +40,10 @@ KINDS = {
     Kind.READINGS: "list of readings",
     Kind.ANGLES: "list of angles",
     Kind.POINTS: "list of points",
+    Kind.NUMBER: "number",
+    Kind.SPOT: 'length, + or -, or `"?"`',
+    Kind.HEEL_TOE: 'two lengths, + or -, or `"?"`',
+    Kind.ALONG_SIDE: 'one to three lengths, + or -, or `"?"`',
     Kind.TABLE: "table",
     Kind.TABLES: "list of tables",
     Kind.NAMED_TABLES: "tables, each under a name",

@@ -24,6 +24,8 @@ TEXTS = {path.name: path.read_text(encoding="utf-8") for path in sorted(FOLDER.g
 HOUSES: dict[str, dict[str, Any]] = {name: tomllib.loads(text) for name, text in TEXTS.items()}
 GOOD = {name: read_house(house).house for name, house in HOUSES.items()}
 SCHEMA = jsonschema.Draft202012Validator(house_schema())
+CHANGES_NO_LENGTH = {"crew-unreadable", "season-unreadable", "as-built-unreadable"}
+"""Said as warnings: nothing has to be held for them."""
 ENTRIES = ("openings", "rooms", "runs")
 
 DEEP: Any = []
@@ -201,7 +203,9 @@ def test_what_the_schema_rejects_is_never_read_in_silence(
 
     result = read_or_refuse(document)
 
-    assert result is None or any(f.severity is Severity.STOP for f in result.findings)
+    assert result is None or any(
+        f.severity is Severity.STOP or f.code in CHANGES_NO_LENGTH for f in result.findings
+    )
 
 
 def damage(text: str, random_: random.Random) -> bytes:

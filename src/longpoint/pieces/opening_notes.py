@@ -4,6 +4,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.pieces.bench_frame import bench_frame
+from longpoint.pieces.face_trim import is_true_frame
 from longpoint.quantities.formatting import format_angle, format_with_unit
 from longpoint.shape.fitted import FittedOpening
 from longpoint.survey.house import House
@@ -33,18 +34,19 @@ def square_notes(house: House, opening: Opening, fitted: FittedOpening) -> tuple
         f"quirks from {format_with_unit(least_mm, house.units)} "
         f"to {format_with_unit(most_mm, house.units)}"
     )
-    if opening.method is Method.BENCH:
+    if is_true_frame(opening):
         if is_within:
             return ()
+        made = "joined on the bench" if opening.method is Method.BENCH else "cut at the stop"
         return (
             Finding(
                 code="quirk-band",
                 severity=Severity.WARNING,
                 place=opening.mark,
                 read=read,
-                wrong=f"A frame joined on the bench with 45s leaves {quirks}, outside what you "
-                f"accept.",
-                do="Cut this one to its own corners (method batch), or re-set the reveal.",
+                wrong=f"A frame of 45s, {made}, leaves {quirks}, outside what you accept.",
+                do="Cut this one to its own corners (method batch, mitres as-read), or re-set the "
+                "reveal.",
             ),
         )
     if off_deg < WORTH_SAYING_DEG or opening.raked:

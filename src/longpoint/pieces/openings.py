@@ -3,21 +3,20 @@
 from dataclasses import replace
 
 from longpoint.errors import Finding, PieceError, Severity
-from longpoint.pieces.bench_frame import bench_frame
+from longpoint.pieces.face_trim import BOTTOM, FaceTrim, face_trim, is_true_frame
 from longpoint.pieces.hand_sum import hand_sum
 from longpoint.pieces.opening_notes import square_notes
 from longpoint.pieces.piece import SQUARE_CUT, CutKind, EndCut, HookEnd, Piece, Role
 from longpoint.shape.fitted import FittedOpening, Shapes
 from longpoint.shape.opening_fit import mirrored
 from longpoint.survey.house import House
-from longpoint.survey.openings import Layout, Method, Opening, PerSide
-from longpoint.trims.outline import TrimEdges, TrimSide, trim_outline
+from longpoint.survey.openings import Layout, Opening
+from longpoint.trims.outline import TrimEdges
 
 LEAST_FOOT_DEG = 0.05
 """A foot nearer to square than this is cut square."""
 
 _SIDE_ROLES = (Role.SILL, Role.RIGHT_LEG, Role.HEAD, Role.LEFT_LEG)
-BOTTOM = 0
 
 
 def plan_openings(
@@ -54,7 +53,8 @@ def opening_pieces(house: House, opening: Opening, fitted: FittedOpening) -> tup
     """Return the pieces of one face of one opening.
 
     Lengths suppose the opening's way of fixing: cut in batch or marked in place, each mitre
-    bisects its own corner; joined on the bench, all are 45 and the quirk takes the error.
+    bisects its own corner; joined on the bench or cut at the stop, all are 45 and the quirk takes
+    the error.
 
     Args:
         house: Gives profiles and units.
@@ -67,21 +67,9 @@ def opening_pieces(house: House, opening: Opening, fitted: FittedOpening) -> tup
     Raises:
         PieceError: The trim doesn't go round the opening.
     """
-    is_b = fitted.face == "b"
-    quirk = opening.quirk_mm.mirrored() if is_b else opening.quirk_mm
-    profiles = (opening.profiles.mirrored() if is_b else opening.profiles).map(house.profile)
-    has_bare_bottom = opening.layout is not Layout.ALL_ROUND
-    sides = tuple(
-        TrimSide(inner_mm=q, width_mm=p.width_mm)
-        for q, p in zip(quirk.anticlockwise(), profiles.anticlockwise(), strict=True)
-    )
-    if has_bare_bottom:
-        sides = (TrimSide(inner_mm=-opening.floor_cover_mm, width_mm=0.0), *sides[1:])
-    corners = fitted.corners
-    if opening.method is Method.BENCH:
-        corners = bench_frame(fitted, on_floor=has_bare_bottom).corners
-    outline = trim_outline(corners, sides)
-    made = _Maker(house=house, opening=opening, fitted=fitted, quirk=quirk)
+    trim = face_trim(house, opening, fitted)
+    outline = trim.outline
+    made = _Maker(house=house, opening=opening, fitted=fitted, trim=trim)
     pieces = [made.side(side, outline.edges(side)) for side in (3, 2, 1)]
     if opening.layout is Layout.ALL_ROUND:
         pieces.append(made.side(BOTTOM, outline.edges(BOTTOM)))
@@ -94,19 +82,16 @@ class _Maker:
     """Makes the pieces of one face."""
 
     def __init__(
-        self, *, house: House, opening: Opening, fitted: FittedOpening, quirk: PerSide[float]
+        self, *, house: House, opening: Opening, fitted: FittedOpening, trim: FaceTrim
     ) -> None:
         self.house = house
         self.opening = opening
         self.fitted = fitted
-        self.quirks_mm = quirk.anticlockwise()
-        is_b = fitted.face == "b"
-        self.profiles = (opening.profiles.mirrored() if is_b else opening.profiles).anticlockwise()
-        self.has_bare_bottom = opening.layout is not Layout.ALL_ROUND
+        self.trim = trim
 
     def side(self, side: int, edges: TrimEdges) -> Piece:
         """Return the piece along a side: clockwise, so its left end is the side's second corner."""
-        profile = self.house.profile(self.profiles[side])
+        profile = self.trim.profiles[side]
         piece = Piece(
             mark=self._mark(_SIDE_ROLES[side]),
             role=_SIDE_ROLES[side],
@@ -159,7 +144,9 @@ class _Maker:
     def _hand_sum(self, side: int, piece: Piece) -> str:
         ends = ((side - 1) % 4, (side + 1) % 4)
         quirks = tuple(
-            self.quirks_mm[end] for end in ends if not (self.has_bare_bottom and end == BOTTOM)
+            self.trim.quirks_mm[end]
+            for end in ends
+            if not (self.trim.has_bare_bottom and end == BOTTOM)
         )
         hooked = {HookEnd.LEFT: piece.left, HookEnd.RIGHT: piece.right}
         return hand_sum(
@@ -169,12 +156,12 @@ class _Maker:
             piece.width_mm,
             hooked[piece.hook_from].mitre_deg if piece.hook_from else None,
             cover_mm=self.opening.floor_cover_mm if len(quirks) == 1 else 0.0,
-            is_shared=self.opening.method is Method.BENCH,
+            is_shared=is_true_frame(self.opening),
             units=self.house.units,
         )
 
     def _is_foot(self, corner: int) -> bool:
-        return self.has_bare_bottom and corner % 4 in (0, 1)
+        return self.trim.has_bare_bottom and corner % 4 in (0, 1)
 
     def _mark(self, role: Role) -> str:
         return f"{self.opening.mark}{self.fitted.face}-{role.value}"

@@ -1,6 +1,7 @@
 """What a fit returns."""
 
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import NamedTuple
 
 from longpoint.errors import Finding
@@ -55,6 +56,33 @@ class Misclosure:
     misclosure_mm: float | None = None
 
 
+class SourceKind(StrEnum):
+    """What a part of a shape rests on."""
+
+    TAPE = "tape"
+    GAUGE = "gauge"
+    ASSUMPTION = "assumption"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShapeSource:
+    """One reading or assumption, and how an error of it moves the fitted corners.
+
+    Attributes:
+        name: What was read, or what was assumed, in plain words.
+        kind: Tape, gauge or assumption.
+        read: Its value, mm or degrees.
+        u: Standard uncertainty it was weighted with, mm or degrees.
+        moves_mm: (x, y) that each corner goes per mm or degree of error, in corner order.
+    """
+
+    name: str
+    kind: SourceKind
+    read: float
+    u: float
+    moves_mm: tuple[tuple[float, float], ...]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FittedOpening:
     """The fitted shape of one face of an opening.
@@ -71,6 +99,7 @@ class FittedOpening:
         residuals: One for every reading.
         misclosure: None when there is no spare reading.
         assumed: What had to be assumed, in plain words ("square", "top as long as bottom").
+        sources: What the corners rest on: each reading and each assumption.
     """
 
     mark: str
@@ -84,6 +113,7 @@ class FittedOpening:
     residuals: tuple[Residual, ...] = ()
     misclosure: Misclosure | None = None
     assumed: tuple[str, ...] = ()
+    sources: tuple[ShapeSource, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,7 +8,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from longpoint.shape.fitted import Misclosure, Residual
+from longpoint.shape.fitted import Misclosure, Residual, ShapeSource, SourceKind
 from longpoint.shape.least_squares import Adjustment, Row, adjust, as_normal, rank
 from longpoint.shape.point import Point
 
@@ -126,6 +126,24 @@ class Network:
                 self.sightings, fit.residuals, fit.redundancy, strict=True
             )
             if not sighting.is_assumed
+        )
+
+    def sources(self) -> tuple[ShapeSource, ...]:
+        """Return what the corners rest on: every sighting, and how an error of it moves them."""
+        moved: list[tuple[tuple[float, float], ...]] = []
+        for index in range(len(self.sightings)):
+            by_coordinate = {
+                k: line[index] for k, line in zip(self.free, self.adjustment.influence, strict=True)
+            }
+            moved.append(
+                tuple(
+                    (by_coordinate.get(2 * i, 0.0), by_coordinate.get(2 * i + 1, 0.0))
+                    for i in range(len(self.corners))
+                )
+            )
+        return tuple(
+            ShapeSource(name=s.name, kind=_kind(s), read=s.read, u=s.u, moves_mm=moves)
+            for s, moves in zip(self.sightings, moved, strict=True)
         )
 
     def misclosure(self, named: str = "") -> Misclosure | None:
@@ -275,6 +293,12 @@ def _bearing(corners: Sequence[Point], start: int, end: int) -> tuple[float, Gra
 
 def _plus(one: Gradient, other: Gradient) -> Gradient:
     return {k: one.get(k, 0.0) + other.get(k, 0.0) for k in {**one, **other}}
+
+
+def _kind(sighting: Sighting) -> SourceKind:
+    if sighting.is_assumed:
+        return SourceKind.ASSUMPTION
+    return SourceKind.TAPE if isinstance(sighting, Distance) else SourceKind.GAUGE
 
 
 def _near(angle_deg: float, read_deg: float) -> float:

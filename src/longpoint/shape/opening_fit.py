@@ -5,7 +5,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity, ShapeError
 from longpoint.quantities.formatting import format_length, format_with_unit
-from longpoint.shape.fitted import FittedOpening, Four, Residual
+from longpoint.shape.fitted import FittedOpening, Four, Residual, ShapeSource
 from longpoint.shape.network import Network, Sighting, fit_network
 from longpoint.shape.point import interior_angles_deg, side_lengths_mm
 from longpoint.shape.sightings import (
@@ -131,7 +131,13 @@ def mirrored(fitted: FittedOpening) -> FittedOpening:
         side_mm=Four(side.first, side.fourth, side.third, side.second),
         side_u_mm=Four(side_u.first, side_u.fourth, side_u.third, side_u.second),
         level_deg=None if fitted.level_deg is None else -fitted.level_deg,
+        sources=tuple(_mirrored_source(source) for source in fitted.sources),
     )
+
+
+def _mirrored_source(source: ShapeSource) -> ShapeSource:
+    bl, br, tr, tl = ((-dx, dy) for dx, dy in source.moves_mm)
+    return replace(source, moves_mm=(br, bl, tl, tr))
 
 
 def _contradicting_gauge(network: Network) -> Residual | None:
@@ -181,6 +187,7 @@ def _fitted(
         residuals=network.residuals(),
         misclosure=network.misclosure(Place.FALLING.value),
         assumed=assumed,
+        sources=network.sources(),
     )
 
 

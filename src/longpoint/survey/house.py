@@ -1,15 +1,17 @@
 """The whole house as written down."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import TypeVar
 
 from longpoint.errors import Finding, SurveyError
 from longpoint.quantities.length import Units
+from longpoint.survey.crew import Crew
 from longpoint.survey.instruments import Saw, Tape
 from longpoint.survey.openings import Opening
 from longpoint.survey.profiles import Offcut, Profile, Stock
 from longpoint.survey.rooms import Room, Run
+from longpoint.survey.season import HouseSeasons
 
 
 class Dialect(StrEnum):
@@ -66,6 +68,9 @@ class House:
         skirting_profile: Name of the default skirting; may be empty.
         floor_gap_mm: Gap left under the skirting.
         longest_run_mm: Longest skirting piece the crew will carry; None: the longest stick.
+        saw_tape: Name of the tape that marks at the saw; the reader always gives one.
+        crew: What the crew says of its walls and its time.
+        seasons: Air around the trim, at fitting and through the year.
     """
 
     name: str
@@ -83,6 +88,9 @@ class House:
     skirting_profile: str = ""
     floor_gap_mm: float = 0.0
     longest_run_mm: float | None = None
+    saw_tape: str = ""
+    crew: Crew = field(default_factory=Crew)
+    seasons: HouseSeasons = field(default_factory=HouseSeasons)
 
     def profile(self, name: str) -> Profile:
         """Return the profile of that name.

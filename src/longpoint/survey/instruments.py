@@ -125,6 +125,10 @@ class Saw:
         found_right_deg: The same, swung right.
         keep_mm: An offcut this long goes back on the rack.
         skirting: How skirting is held for its bevels.
+        blade: Name of the blade in it; may be empty.
+        setting: Name of the stop setting it stands at; may be empty.
+        dialled_left_deg: What was dialled off the 45, swung left, for the gaps written down.
+        dialled_right_deg: The same, swung right.
         assumed: True when no saw was named and this one stands in.
     """
 
@@ -135,6 +139,10 @@ class Saw:
     found_right_deg: float | None = None
     keep_mm: float = 300.0
     skirting: SkirtingCut = SkirtingCut.FLAT
+    blade: str = ""
+    setting: str = ""
+    dialled_left_deg: float = 0.0
+    dialled_right_deg: float = 0.0
     assumed: bool = False
 
     @property

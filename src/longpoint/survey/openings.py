@@ -1,14 +1,11 @@
 """Windows, doors and cased openings as written down."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Generic, TypeVar
 
+from longpoint.survey.as_built import AsBuilt
+from longpoint.survey.per_side import PerSide as PerSide
 from longpoint.survey.readings import OpeningReadings
-
-T = TypeVar("T")
-S = TypeVar("S")
 
 
 class OpeningKind(StrEnum):
@@ -39,31 +36,13 @@ class Method(StrEnum):
     """The frame joined on the bench with 45s, then shared over the opening."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PerSide(Generic[T]):
-    """One value for each side of an opening."""
+class Mitres(StrEnum):
+    """What the saw is set to for the mitres of an opening cut in batch."""
 
-    head: T
-    right: T
-    bottom: T
-    left: T
-
-    def anticlockwise(self) -> tuple[T, T, T, T]:
-        """Return bottom, right, head, left: the order of the sides."""
-        return (self.bottom, self.right, self.head, self.left)
-
-    def map(self, change: "Callable[[T], S]") -> "PerSide[S]":
-        """Return the four values changed one by one."""
-        return PerSide(
-            head=change(self.head),
-            right=change(self.right),
-            bottom=change(self.bottom),
-            left=change(self.left),
-        )
-
-    def mirrored(self) -> "PerSide[T]":
-        """Return the same set as seen from the other face."""
-        return PerSide(head=self.head, right=self.left, bottom=self.bottom, left=self.right)
+    AS_READ = "as-read"
+    """The angles that the readings give."""
+    AT_STOP = "at-stop"
+    """The saw's stop at 45; the quirk takes the difference."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,6 +80,8 @@ class Opening:
         board: Name of the window board's profile; empty when there is none to cut.
         horn_mm: How far the window board runs past the architraves at each end.
         method: The way of fixing.
+        mitres: Whether mitres cut in batch are set to the angles read, or left at the 45 stop.
+        tap_room_mm: How far a leg can still be tapped once its nails are in; None: not limited.
         floor_cover_mm: Thickness still to be laid under the legs.
         max_gap_mm: The crew's own limit for an open joint.
         lining_edge_mm: Thickness of the reveal's edge seen; None when not read.
@@ -109,6 +90,8 @@ class Opening:
         nominal: Size on the drawing, where there is one.
         batch: Name of a group of openings made alike; may be empty.
         accept: Codes of findings that the crew has looked at and accepts here.
+        as_built: The first face's set as it went up; None when nothing was written down.
+        as_built_b: The second face's, seen from its own side.
     """
 
     mark: str
@@ -124,6 +107,8 @@ class Opening:
     board: str = ""
     horn_mm: float = 0.0
     method: Method = Method.BATCH
+    mitres: Mitres = Mitres.AS_READ
+    tap_room_mm: float | None = None
     floor_cover_mm: float = 0.0
     max_gap_mm: float = 0.5
     lining_edge_mm: float | None = None
@@ -132,6 +117,8 @@ class Opening:
     nominal: Nominal | None = None
     batch: str = ""
     accept: tuple[str, ...] = ()
+    as_built: AsBuilt | None = None
+    as_built_b: AsBuilt | None = None
 
     @property
     def stands_on_floor(self) -> bool:

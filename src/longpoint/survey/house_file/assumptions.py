@@ -93,6 +93,33 @@ HORN: Final = Assumption(
     wrong="It is taken to end flush with the architrave's outer edges.",
     do="Write horn under [defaults], or at the opening.",
 )
+CREW_NOT_TOLD: Final = Assumption(
+    code="crew-assumed",
+    read="No [crew] table says what time is worth here.",
+    wrong="12 minutes for a refit and 1.2 minutes saved at each opening by cutting in one batch "
+    "are assumed, in new walls.",
+    do="Write walls, refit and batch_saves under [crew].",
+)
+CREW_LEFT_OUT: Final = Assumption(
+    code="crew-assumed",
+    read="[crew] leaves out refit or batch_saves.",
+    wrong="12 minutes for a refit, or 1.2 minutes saved at each opening, is assumed.",
+    do="Write both under [crew].",
+)
+SEASON_NOT_TOLD: Final = Assumption(
+    code="season-assumed",
+    read="No [season] table says how dry and how damp the house gets.",
+    wrong="A humidity of 55 percent at fitting, 35 in the driest season and 65 in the dampest, "
+    "all at 20 degrees Celsius, is assumed.",
+    do="Write fitting or moisture, driest and dampest under [season].",
+)
+SEASON_LEFT_OUT: Final = Assumption(
+    code="season-assumed",
+    read="[season] leaves out the air at fitting, the driest or the dampest.",
+    wrong="A humidity of 55 percent at fitting, 35 in the driest season or 65 in the dampest, "
+    "at 20 degrees Celsius, is assumed for it.",
+    do="Write it under [season].",
+)
 KERF: Final = Assumption(
     code="kerf-assumed",
     read="The saw is described without its kerf.",

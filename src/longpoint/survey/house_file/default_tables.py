@@ -3,7 +3,7 @@
 from typing import Final
 
 from longpoint.survey.house_file.keys import Key, Kind, Table
-from longpoint.survey.openings import Method
+from longpoint.survey.openings import Method, Mitres
 
 WIDEST_QUIRK_MM: Final = 100.0
 ASSUMED_QUIRK_MM: Final = 5.0
@@ -82,6 +82,26 @@ METHOD: Final = Key(
     default="batch",
     left_out="batch",
 )
+MITRES: Final = Key(
+    name="mitres",
+    kind=Kind.CHOICE,
+    meaning=(
+        "What the saw is set to for mitres cut in batch. as-read: the angles that the readings "
+        "give; at-stop: its stop at 45, the quirk takes the difference."
+    ),
+    example="as-read",
+    choices=tuple(each.value for each in Mitres),
+    default=Mitres.AS_READ.value,
+    left_out="as-read",
+)
+TAP_ROOM: Final = Key(
+    name="tap_room",
+    kind=Kind.LENGTH,
+    meaning="How far a leg can still be tapped over once its nails are in.",
+    example=1,
+    left_out="not limited",
+    high=100.0,
+)
 FLOOR_COVER: Final = Key(
     name="floor_cover",
     kind=Kind.LENGTH,
@@ -122,6 +142,13 @@ DEFAULTS: Final = Table(
             left_out="the first tape described",
         ),
         Key(
+            name="saw_tape",
+            kind=Kind.TEXT,
+            meaning="The tape that marks at the saw, by its name under [tapes].",
+            example="T1",
+            left_out="the tape that read the house",
+        ),
+        Key(
             name="saw",
             kind=Kind.TEXT,
             meaning="The saw in use, by its name under [saws].",
@@ -130,6 +157,8 @@ DEFAULTS: Final = Table(
         ),
         MAX_GAP,
         METHOD,
+        MITRES,
+        TAP_ROOM,
         FLOOR_COVER,
         Key(
             name="floor_gap",

@@ -5,12 +5,15 @@ from decimal import Decimal
 from typing import Any
 
 from longpoint.quantities.length import Units
+from longpoint.survey.as_built import AsBuilt
 from longpoint.survey.house import House
+from longpoint.survey.house_file.as_built_document import as_built_document
+from longpoint.survey.house_file.crew_document import crew_document, season_document
 from longpoint.survey.house_file.face_readings import ASSUMED_U_DEG, GAUGES, MIDDLES
 from longpoint.survey.house_file.house_table import FORMAT
 from longpoint.survey.house_file.written_numbers import number_text
 from longpoint.survey.instruments import Saw, Tape
-from longpoint.survey.openings import Opening, PerSide
+from longpoint.survey.openings import Mitres, Opening, PerSide
 from longpoint.survey.profiles import Offcut, Profile, Stock
 from longpoint.survey.readings import OpeningReadings
 from longpoint.survey.rooms import Room, RoomDiagonal, Run, Wall, WallOpening
@@ -47,6 +50,7 @@ class _Writer:
         """Return the whole document."""
         house = self.house
         default = house.tapes[0] if house.tapes else None
+        crew, seasons = house.crew, house.seasons
         return {
             "format": FORMAT,
             "name": house.name,
@@ -55,10 +59,13 @@ class _Writer:
             "defaults": _filled(
                 skirting=house.skirting_profile,
                 tape="" if default is None or default.assumed else default.name,
+                saw_tape=self.saw_tape(),
                 saw="" if house.saw.assumed else house.saw.name,
                 floor_gap=self.length(house.floor_gap_mm),
                 max_run=self.length(house.longest_run_mm),
             ),
+            **({} if crew.assumed else {"crew": crew_document(crew, self.length)}),
+            **({} if seasons.assumed else {"season": season_document(seasons)}),
             "profiles": {each.name: self.profile(each) for each in house.profiles},
             "tapes": {each.name: self.tape(each) for each in house.tapes if not each.assumed},
             "saws": {} if house.saw.assumed else {house.saw.name: self.saw(house.saw)},
@@ -92,6 +99,12 @@ class _Writer:
         """Return the name to write for a tape; empty for the one that was assumed."""
         return "" if self.tape_of(name).assumed else name
 
+    def saw_tape(self) -> str:
+        """Return the name of the tape that marks at the saw; empty for the default tape."""
+        name = self.house.saw_tape
+        is_default = any(name == tape.name for tape in self.house.tapes[:1])
+        return "" if is_default else self.tape_name(name)
+
     def tape_of(self, name: str) -> Tape:
         """Return the tape of a name; one of no known offset where the house has none."""
         return self.tapes.get(name, Tape(name=name))
@@ -124,6 +137,9 @@ class _Writer:
             found=_filled(left=saw.found_left_deg, right=saw.found_right_deg),
             keep=self.length(saw.keep_mm),
             skirting=saw.skirting.value,
+            blade=saw.blade,
+            setting=saw.setting,
+            dialled=_filled(left=saw.dialled_left_deg or None, right=saw.dialled_right_deg or None),
         )
 
     def stock(self, stock: Stock) -> dict[str, Any]:
@@ -148,13 +164,15 @@ class _Writer:
             **self.face(opening.readings),
             lining_edge=self.length(opening.lining_edge_mm),
             faces=opening.faces,
-            b=self.face(opening.readings_b) if opening.readings_b else None,
+            b=self.face_b(opening),
             quirk=_per_side(opening.quirk_mm.map(self.length)),
             quirk_band=[self.length(each) for each in opening.quirk_band_mm],
             architrave=_per_side(opening.profiles),
             board=opening.board,
             horn=self.length(opening.horn_mm) if opening.board else None,
             method=opening.method.value,
+            mitres="" if opening.mitres is Mitres.AS_READ else opening.mitres.value,
+            tap_room=self.length(opening.tap_room_mm),
             floor_cover=self.length(opening.floor_cover_mm) if opening.stands_on_floor else None,
             max_gap=self.length(opening.max_gap_mm),
             raked=opening.raked,
@@ -169,7 +187,18 @@ class _Writer:
             ),
             batch=opening.batch,
             accept=list(opening.accept),
+            as_built=self.as_built(opening.as_built),
         )
+
+    def face_b(self, opening: Opening) -> dict[str, Any]:
+        """Return the keys of the second face, empty when it is the mirror of the first."""
+        return {
+            **(self.face(opening.readings_b) if opening.readings_b else {}),
+            **_filled(as_built=self.as_built(opening.as_built_b)),
+        }
+
+    def as_built(self, as_built: AsBuilt | None) -> dict[str, Any] | None:
+        return None if as_built is None else as_built_document(as_built, self.length)
 
     def face(self, readings: OpeningReadings) -> dict[str, Any]:
         """Return the keys of the readings of one face, in the order they were written."""

@@ -16,7 +16,7 @@ class Entry:
 
     Attributes:
         values: What could be read, by key, in the order written. Tables that are read on their
-            own (lists of tables, named tables) stand as written.
+            own (lists of tables, named tables, those apart) stand as written.
         troubles: What couldn't, in the order written.
     """
 
@@ -59,6 +59,36 @@ def read_entry(table: Table, written: Mapping[Any, object], units: Units, path: 
     return Entry(values=values, troubles=tuple(troubles))
 
 
+def read_parts(table: Table, written: Mapping[Any, object], units: Units, path: str = "") -> Entry:
+    """Return every part of a table that can be used, down to single figures of its inner tables.
+
+    Args:
+        table: Description of its keys.
+        written: The table as parsed.
+        units: What a bare number means.
+        path: What goes before a key to find it.
+    """
+    inner = {key.name: key.table for key in table.keys if key.table is not None}
+    plain = {name: value for name, value in written.items() if name not in inner}
+    entry = read_entry(table, plain, units, path)
+    values = dict(entry.values)
+    values |= {trouble.key: trouble.kept for trouble in entry.troubles if trouble.kept is not None}
+    troubles = list(entry.troubles)
+    for name, inner_table in inner.items():
+        if name not in written:
+            continue
+        try:
+            part = read_parts(
+                inner_table, as_table(written[name], f"{path}{name}"), units, f"{path}{name}."
+            )
+        except HouseFileTrouble as trouble:
+            troubles.append(trouble)
+            continue
+        values[name] = part.values
+        troubles += part.troubles
+    return Entry(values=values, troubles=tuple(troubles))
+
+
 def as_table(written: object, what: str) -> Mapping[object, object]:
     """Return a value that has to be a table.
 
@@ -93,6 +123,8 @@ def as_list(written: object, what: str) -> list[object]:
 
 def _read_key(key: Key, written: object, units: Units, path: str) -> Any:  # noqa: ANN401
     match key.kind:
+        case Kind.TABLE if key.apart:
+            return written
         case Kind.TABLE:
             return _read_inner(key, as_table(written, path), units, path)
         case Kind.TABLES:

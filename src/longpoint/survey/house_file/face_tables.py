@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.survey.house_file.as_built_tables import AS_BUILT
 from longpoint.survey.house_file.default_tables import TAPE_NAME
 from longpoint.survey.house_file.keys import Key, Kind, Table
 
@@ -184,4 +185,4 @@ READING_KEYS: Final = (
     ),
 )
 
-FACE_B: Final = Table(title="the second face", keys=READING_KEYS)
+FACE_B: Final = Table(title="the second face", keys=(*READING_KEYS, AS_BUILT))

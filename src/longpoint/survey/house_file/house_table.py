@@ -3,10 +3,12 @@
 from typing import Final
 
 from longpoint.survey.house import Dialect
+from longpoint.survey.house_file.crew_tables import CREW
 from longpoint.survey.house_file.default_tables import DEFAULTS
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.house_file.opening_tables import OPENING
 from longpoint.survey.house_file.room_tables import ROOM, RUN
+from longpoint.survey.house_file.season_tables import SEASON
 from longpoint.survey.house_file.tool_tables import OFFCUT, PROFILE, SAW, STOCK, TAPE
 
 FORMAT: Final = "longpoint-house/1"
@@ -54,6 +56,21 @@ HOUSE: Final = Table(
             example=DEFAULTS.example(),
             left_out="what can be assumed is assumed, and said",
             table=DEFAULTS,
+        ),
+        *(
+            Key(
+                name=name,
+                kind=Kind.TABLE,
+                meaning=meaning,
+                example=table.example(),
+                left_out="assumed, and said where there are openings",
+                table=table,
+                apart=True,
+            )
+            for name, meaning, table in (
+                ("crew", "The crew: its walls, its time and its ways.", CREW),
+                ("season", "Air at fitting, and in the driest and dampest season.", SEASON),
+            )
         ),
         *(
             Key(

@@ -35,6 +35,14 @@ class Kind(StrEnum):
     """A list of readings."""
     ANGLES = auto()
     """A list of angles."""
+    NUMBER = auto()
+    """A plain number of what the key's unit says."""
+    SPOT = auto()
+    """A length that may carry a sign, or "?" where nothing was read."""
+    HEEL_TOE = auto()
+    """Two spots: at the heel and at the toe of a joint."""
+    ALONG_SIDE = auto()
+    """Spots along a side: start, middle and end; or both ends; or the middle alone."""
     POINTS = auto()
     """A list of pairs of signed lengths."""
     TABLE = auto()
@@ -66,6 +74,9 @@ class Key:
         high: Largest value allowed (mm or degrees).
         above: True when the least value itself isn't allowed.
         ours: True when the limits are ours alone, which is then said.
+        unit: What a plain number counts.
+        apart: True for a table that is read on its own, so that a bad part of it spoils nothing
+            but itself.
     """
 
     name: str
@@ -81,6 +92,8 @@ class Key:
     high: float = math.inf
     above: bool = False
     ours: bool = False
+    unit: str = ""
+    apart: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

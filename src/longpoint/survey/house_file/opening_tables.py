@@ -3,6 +3,7 @@
 import math
 from typing import Final
 
+from longpoint.survey.house_file.as_built_tables import AS_BUILT
 from longpoint.survey.house_file.default_tables import (
     ACCEPT,
     ARCHITRAVE,
@@ -11,8 +12,10 @@ from longpoint.survey.house_file.default_tables import (
     HORN,
     MAX_GAP,
     METHOD,
+    MITRES,
     QUIRK,
     QUIRK_BAND,
+    TAP_ROOM,
 )
 from longpoint.survey.house_file.face_tables import FACE_B, LONGEST_SIDE_MM, READING_KEYS
 from longpoint.survey.house_file.keys import Key, Kind, Table
@@ -125,6 +128,8 @@ OPENING: Final = Table(
         BOARD,
         HORN,
         METHOD,
+        MITRES,
+        TAP_ROOM,
         FLOOR_COVER,
         MAX_GAP,
         Key(
@@ -186,5 +191,6 @@ OPENING: Final = Table(
             left_out="what the marks tell: six or more that end alike behind a unit, or none",
         ),
         ACCEPT,
+        AS_BUILT,
     ),
 )

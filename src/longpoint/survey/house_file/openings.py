@@ -3,6 +3,7 @@
 from typing import Any, Final
 
 from longpoint.errors import Severity
+from longpoint.survey.house_file.as_built import read_as_built
 from longpoint.survey.house_file.assumptions import (
     FLOOR_COVER,
     HORN,
@@ -26,6 +27,7 @@ from longpoint.survey.openings import (
     Arch,
     Layout,
     Method,
+    Mitres,
     Nominal,
     Opening,
     OpeningKind,
@@ -68,6 +70,8 @@ def build_opening(hand: InHand) -> Opening:
         board=board,
         horn_mm=float(hand.assumable("horn", 0.0, HORN)) if board else 0.0,
         method=Method(hand.assumable("method", "batch", METHOD)),
+        mitres=Mitres(hand.setting("mitres") or "as-read"),
+        tap_room_mm=hand.setting("tap_room"),
         floor_cover_mm=_floor_cover(hand, kind),
         max_gap_mm=hand.assumable("max_gap", ASSUMED_MAX_GAP_MM, MAX_GAP),
         lining_edge_mm=_mean_mm(values.get("lining_edge")),
@@ -76,6 +80,8 @@ def build_opening(hand: InHand) -> Opening:
         nominal=_nominal(values),
         batch=values.get("batch", ""),
         accept=values.get("accept", ()),
+        as_built=read_as_built(hand, values, layout, "as_built."),
+        as_built_b=read_as_built(hand, values.get("b", {}), layout, "b.as_built."),
     )
 
 
@@ -167,8 +173,8 @@ def _faces(hand: InHand) -> int:
 
 
 def _face_b(hand: InHand) -> OpeningReadings | None:
-    values = hand.values.get("b")
-    if values is None:
+    values = hand.values.get("b", {})
+    if not values.keys() - {"as_built"}:
         return None
     check_readings(values, "b.")
     return read_face(hand, values, hand.tape(values.get("tape")), path="b.")

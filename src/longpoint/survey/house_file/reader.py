@@ -88,6 +88,9 @@ def _read(document: Mapping[object, object]) -> SurveyResult:
         skirting_profile=settings.defaults.get("skirting", ""),
         floor_gap_mm=settings.defaults.get("floor_gap", 0.0),
         longest_run_mm=settings.defaults.get("max_run"),
+        saw_tape=settings.saw_tape or settings.all_tapes()[0].name,
+        crew=settings.crew,
+        seasons=settings.seasons,
     )
     own_cover = {mark for mark, one in _marked(document) if "floor_cover" in one}
     remarks.at_place(*compare_entries(house, own_cover))

@@ -2,10 +2,13 @@
 
 import hashlib
 import json
+from dataclasses import replace
 from typing import Final
 
+from longpoint.survey.crew import Crew
 from longpoint.survey.house import House
 from longpoint.survey.house_file.document import house_document
+from longpoint.survey.season import HouseSeasons
 
 CODE_SIGNS: Final = "34679ACDEFGHJKMNPQRTWXY"
 """No sign that is taken for another when written by hand: no 0 O, 1 I L, 2 Z, 5 S, 8 B, U V."""
@@ -13,7 +16,10 @@ CODE_LENGTH: Final = 6
 
 
 def readings_code(house: House) -> str:
-    """Return a short code of a house as read, the same whenever the house is the same.
+    """Return a short code of a house as read, the same whenever the same pieces are cut.
+
+    What is written down once a set is up, and what only a forecast is made from, changes no piece
+    and is left out: sheets don't go void because gaps were read.
 
     Six signs out of 23, so two different houses share one by chance once in 148 million.
 
@@ -25,10 +31,25 @@ def readings_code(house: House) -> str:
         (6, True)
     """
     held = [[entry.kind.value, entry.mark, entry.room] for entry in house.held]
-    text = json.dumps([house_document(house), held], sort_keys=True, separators=(",", ":"))
+    text = json.dumps([house_document(_as_cut(house)), held], sort_keys=True, separators=(",", ":"))
     number = int.from_bytes(hashlib.sha256(text.encode()).digest(), "big")
     signs = []
     for _ in range(CODE_LENGTH):
         number, sign = divmod(number, len(CODE_SIGNS))
         signs.append(CODE_SIGNS[sign])
     return "".join(signs)
+
+
+def _as_cut(house: House) -> House:
+    """Return a house without what changes no piece."""
+    return replace(
+        house,
+        saw_tape="",
+        crew=Crew(assumed=True),
+        seasons=HouseSeasons(assumed=True),
+        saw=replace(house.saw, blade="", setting="", dialled_left_deg=0.0, dialled_right_deg=0.0),
+        openings=tuple(
+            replace(opening, tap_room_mm=None, as_built=None, as_built_b=None)
+            for opening in house.openings
+        ),
+    )

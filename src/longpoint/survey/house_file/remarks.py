@@ -34,10 +34,17 @@ class Remarks:
             ),
         )
 
-    def trouble(self, trouble: HouseFileTrouble, consequence: str, *, code: str) -> None:
+    def trouble(
+        self,
+        trouble: HouseFileTrouble,
+        consequence: str,
+        *,
+        code: str,
+        severity: Severity = Severity.STOP,
+    ) -> None:
         """Say that a table of the house can't be used, and what follows from it."""
         self.house_wide(
-            Severity.STOP,
+            severity,
             code=code,
             read=trouble.read,
             wrong=f"{trouble.wrong} {consequence}",

@@ -73,7 +73,7 @@ def _reference(table: Table | None, tables: dict[str, Any]) -> dict[str, Any]:
 def _property(key: Key, tables: dict[str, Any]) -> dict[str, Any]:
     said = f"{key.meaning} Left out: {key.left_out}." if key.left_out else key.meaning
     value = {"description": said, **_value(key, tables)}
-    plain = key.kind in {Kind.TEXT, Kind.CHOICE, Kind.FLAG, Kind.COUNT, Kind.ANGLE}
+    plain = key.kind in {Kind.TEXT, Kind.CHOICE, Kind.FLAG, Kind.COUNT, Kind.ANGLE, Kind.NUMBER}
     if plain and key.default is not None:
         value["default"] = key.default
     return {**value, "examples": [key.example]}
@@ -120,6 +120,15 @@ def _value(key: Key, tables: dict[str, Any]) -> dict[str, Any]:
             return _list_of(_angle(key))
         case Kind.POINTS:
             return _list_of(_list_of({"$ref": "#/$defs/signed%20length"}, 2, 2))
+        case Kind.NUMBER:
+            return {"type": "number", "minimum": key.low, "maximum": key.high}
+        case Kind.SPOT:
+            return {"$ref": "#/$defs/signed%20length"}
+        case Kind.HEEL_TOE:
+            return _list_of({"$ref": "#/$defs/signed%20length"}, 2, 2)
+        case Kind.ALONG_SIDE:
+            spot = {"$ref": "#/$defs/signed%20length"}
+            return {"anyOf": [spot, _list_of(spot, 1, 3)]}
         case Kind.TABLE:
             return _reference(key.table, tables)
         case Kind.TABLES:

@@ -5,11 +5,14 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from longpoint.errors import Severity
+from longpoint.survey.crew import Crew
+from longpoint.survey.house_file.crew import read_crew
 from longpoint.survey.house_file.default_tables import DEFAULTS
 from longpoint.survey.house_file.entry import as_list, as_table, read_entry
 from longpoint.survey.house_file.keys import SIDES
 from longpoint.survey.house_file.named_tables import Named
 from longpoint.survey.house_file.remarks import Remarks
+from longpoint.survey.house_file.season import read_seasons
 from longpoint.survey.house_file.sticks import read_offcuts, read_stock
 from longpoint.survey.house_file.tools import (
     ASSUMED_SAW,
@@ -21,6 +24,7 @@ from longpoint.survey.house_file.tools import (
 from longpoint.survey.house_file.trouble import HouseFileTrouble, nearest, quoted
 from longpoint.survey.instruments import Saw, Tape
 from longpoint.survey.profiles import Offcut, Profile, Stock
+from longpoint.survey.season import HouseSeasons
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +38,10 @@ class Settings:
         profiles: Profiles by name.
         tapes: Tapes by name.
         tape_name: Name of the default tape; empty when the one named can't be used.
+        saw_tape: Name of the tape that marks at the saw; empty: the default tape.
         saw: The saw in use.
+        crew: What the crew says of itself.
+        seasons: Air around the trim.
         stock: Sticks that can be bought.
         offcuts: Sticks on the rack.
     """
@@ -45,7 +52,10 @@ class Settings:
     profiles: Named[Profile]
     tapes: Named[Tape]
     tape_name: str
+    saw_tape: str
     saw: Saw
+    crew: Crew
+    seasons: HouseSeasons
     stock: tuple[Stock, ...]
     offcuts: tuple[Offcut, ...]
 
@@ -88,7 +98,9 @@ def read_settings(document: Mapping[object, object], remarks: Remarks) -> Settin
         as_table(document.get("defaults", {}), "defaults"), profiles, remarks
     )
     tape_name = _default_tape(defaults, spoiled, tapes, remarks)
+    saw_tape = _saw_tape(defaults, tapes, remarks)
     saw = _default_saw(defaults, spoiled, saws, remarks)
+    has_openings = bool(document.get("openings"))
     return Settings(
         remarks=remarks,
         defaults=defaults,
@@ -96,7 +108,10 @@ def read_settings(document: Mapping[object, object], remarks: Remarks) -> Settin
         profiles=profiles,
         tapes=tapes,
         tape_name=tape_name,
+        saw_tape=saw_tape,
         saw=saw,
+        crew=read_crew(document.get("crew"), remarks, is_needed=has_openings),
+        seasons=read_seasons(document.get("season"), remarks, is_needed=has_openings),
         stock=read_stock(as_list(document.get("stock", []), "stock"), profiles, saw, remarks),
         offcuts=read_offcuts(
             as_list(document.get("offcuts", []), "offcuts"), profiles, saw, remarks
@@ -105,8 +120,10 @@ def read_settings(document: Mapping[object, object], remarks: Remarks) -> Settin
 
 
 _HELD: Final = "Every opening, room and run that takes it from there is held."
+_MARKS_TOO: Final = "The tape that read the house is taken to mark at the saw as well."
 _LEFT_OUT: Final = {
     "saw": "The sticks are planned with an assumed saw.",
+    "saw_tape": _MARKS_TOO,
     "floor_gap": "It is taken as if it weren't there.",
     "max_run": "It is taken as if it weren't there.",
 }
@@ -119,7 +136,8 @@ def _read_defaults(
     spoiled = set(entry.spoiled(DEFAULTS))
     values = {key: value for key, value in entry.values.items() if key not in spoiled}
     for trouble in entry.troubles:
-        key = trouble.key if trouble.key in DEFAULTS.by_name else nearest(trouble.key, _LEFT_OUT)
+        known = DEFAULTS.by_name
+        key = trouble.key if trouble.key in known else nearest(trouble.key, known)
         remarks.trouble(trouble, _LEFT_OUT.get(key, _HELD), code="default-unreadable")
     for key, name in [
         *((key, values[key]) for key in ("skirting", "board") if key in values),
@@ -177,6 +195,16 @@ def _default_tape(
         return tape.name
     _say_first("tape", tapes.known, remarks, code="tape-assumed")
     return next(iter(tapes.known))
+
+
+def _saw_tape(defaults: dict[str, Any], tapes: Named[Tape], remarks: Remarks) -> str:
+    if "saw_tape" not in defaults:
+        return ""
+    try:
+        return tapes.get(defaults["saw_tape"], "defaults.saw_tape").name
+    except HouseFileTrouble as trouble:
+        remarks.trouble(trouble, _MARKS_TOO, code=trouble.code)
+        return ""
 
 
 def _default_saw(

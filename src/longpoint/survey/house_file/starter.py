@@ -63,6 +63,7 @@ _MM: Final = {
     "wall_short": "2800",
     "from_left": "900",
     "run": "2284",
+    "gap_read": "[0.35, 0]",
     "check": "{ stick = 1000, inside = 1000.5, outside = 1000 }",
     "as_text": '1187 or "1187.5"',
 }
@@ -100,6 +101,7 @@ _INCHES: Final = {
     "wall_short": '"9\' 2\\""',
     "from_left": '"35 1/2"',
     "run": '"89 15/16"',
+    "gap_read": '["1/64", 0]',
     "check": '{ stick = 36, inside = "36 1/16", outside = 36 }',
     "as_text": '"46 3/4" or "3\' 10 3/4\\""',
 }
@@ -127,6 +129,16 @@ max_gap = $gap               # the widest open joint you let pass
 method = "batch"            # batch: all cut first; in-place: marked off what is up; bench: frames
 floor_cover = 0             # still to be laid under legs and $skirting; 0: the floor is finished
 floor_gap = $floor_gap               # left free under the $skirting
+
+# For the forecast: what your time is worth, in minutes, and the air the trim meets.
+# [crew]
+# walls = "old"               # new or old: how far out of square to expect
+# refit = 12                  # a misfit taken off, recut and fitted again
+# batch_saves = 1.2           # saved at each opening by cutting all in one batch
+# [season]
+# moisture = 11               # of the wood at fitting, percent; or fitting = { humidity = 55 }
+# driest = { humidity = 35, temperature = 20 }
+# dampest = { humidity = 65, temperature = 20 }
 
 # Each section you use. face: what you see across the wall; for $skirting, its height.
 [profiles.ARC1]
@@ -185,6 +197,8 @@ rising = $rising               # corner to corner, bottom left to top right
 falling = $falling              # corner to corner, top left to bottom right
 plane = { tl = 0, tr = 0, br = 0, bl = $proud }   # $reveal against the wall: + proud, - shy
 lining_edge = $edge            # thickness of its edge that you see
+# Once it is up, before filling: gaps at heel and toe, quirks; "?" where you read nothing.
+# as_built = { gaps = { bl = $gap_read, tl = [0, "?"] }, quirks = { left = $quirk } }
 
 # A door: left and right from the finished floor to the head, bottom at the floor.
 [[openings]]

@@ -149,6 +149,27 @@ SAW_FOUND: Final = Table(
     ),
 )
 
+SAW_DIALLED: Final = Table(
+    title="what was dialled off",
+    keys=tuple(
+        Key(
+            name=swing,
+            kind=Kind.ANGLE,
+            meaning=(
+                f"Degrees past 45 that the saw was set to, swung {swing}, when the sets as built "
+                "were cut: -2 to 2, our limit."
+            ),
+            example=example,
+            default=0.0,
+            left_out="0",
+            low=-2.0,
+            high=2.0,
+            ours=True,
+        )
+        for swing, example in (("left", -0.1), ("right", 0.1))
+    ),
+)
+
 SAW: Final = Table(
     title="a saw",
     keys=(
@@ -197,6 +218,28 @@ SAW: Final = Table(
             choices=tuple(each.value for each in SkirtingCut),
             default="flat",
             left_out="flat",
+        ),
+        Key(
+            name="blade",
+            kind=Kind.TEXT,
+            meaning="Name of the blade in it: what was learned with another doesn't hold.",
+            example="60 tooth",
+            left_out="one blade for all that is written down",
+        ),
+        Key(
+            name="setting",
+            kind=Kind.TEXT,
+            meaning="Name of the stop setting it stands at; a new one once the stop was set anew.",
+            example="after the move",
+            left_out="one setting for all that is written down",
+        ),
+        Key(
+            name="dialled",
+            kind=Kind.TABLE,
+            meaning="What was dialled off 45 when the sets as built were cut.",
+            example={"left": -0.1, "right": 0.1},
+            left_out="cut at the stop",
+            table=SAW_DIALLED,
         ),
     ),
 )

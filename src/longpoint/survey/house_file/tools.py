@@ -135,6 +135,7 @@ def read_saws(written: Mapping[object, object], remarks: Remarks) -> dict[str, S
             )
         values = entry.values
         found = values.get("found", {})
+        dialled = values.get("dialled", {})
         saws[text] = Saw(
             name=text,
             kerf_mm=values.get("kerf", ASSUMED_KERF_MM),
@@ -143,6 +144,10 @@ def read_saws(written: Mapping[object, object], remarks: Remarks) -> dict[str, S
             found_right_deg=found.get("right"),
             keep_mm=values.get("keep", ASSUMED_KEEP_MM),
             skirting=SkirtingCut(values.get("skirting", "flat")),
+            blade=values.get("blade", ""),
+            setting=values.get("setting", ""),
+            dialled_left_deg=dialled.get("left", 0.0),
+            dialled_right_deg=dialled.get("right", 0.0),
         )
         for key, assumption in (("kerf", KERF), ("end_trim", END_TRIM)):
             if key not in table:

@@ -19,14 +19,23 @@ class HouseFileTrouble(SurveyError):  # noqa: N818
         do: What to do about it.
         code: Code of the finding it becomes.
         key: Key of the table in which it stands; empty when it is none in particular.
+        kept: What of the value can still be used where a bad part is left out; None: nothing.
     """
 
     def __init__(
-        self, read: str, wrong: str, do: str, *, code: str = UNREADABLE_CODE, key: str = ""
+        self,
+        read: str,
+        wrong: str,
+        do: str,
+        *,
+        code: str = UNREADABLE_CODE,
+        key: str = "",
+        kept: object = None,
     ) -> None:
         super().__init__(read, wrong, do)
         self.code = code
         self.key = key
+        self.kept = kept
 
     def finding(self, place: str, severity: Severity = Severity.STOP) -> Finding:
         """Return the trouble as a finding at a place."""

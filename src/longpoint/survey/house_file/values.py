@@ -10,9 +10,11 @@ from longpoint.survey.house_file.written_numbers import (
     read_angle,
     read_count,
     read_length,
+    read_number,
     read_price,
     read_signed_length,
 )
+from longpoint.survey.house_file.written_spots import read_along_side, read_heel_toe, read_spot
 from longpoint.survey.house_file.written_text import read_mark, read_text, refuse
 
 T = TypeVar("T")
@@ -81,6 +83,14 @@ def read_value(key: Key, written: object, units: Units, path: str) -> Any:  # no
             return _several(written, path, lambda one: read_angle(key, one, path))
         case Kind.POINTS:
             return _several(written, path, lambda one: _point(key, one, units, path))
+        case Kind.NUMBER:
+            return read_number(key, written, path)
+        case Kind.SPOT:
+            return read_spot(key, written, units, path)
+        case Kind.HEEL_TOE:
+            return read_heel_toe(key, written, units, path)
+        case Kind.ALONG_SIDE:
+            return read_along_side(key, written, units, path)
         case Kind.TABLE | Kind.TABLES | Kind.NAMED_TABLES:
             raise AssertionError(f"{path} is read as a table")
 

@@ -130,6 +130,24 @@ def read_angle(key: Key, written: object, path: str) -> float:
     return angle_deg + 0.0
 
 
+def read_number(key: Key, written: object, path: str) -> float:
+    """Return a plain number.
+
+    Raises:
+        HouseFileTrouble: It isn't one, or lies outside the key's limits.
+    """
+    number = float(_number(written, path, "a number", str(key.example)))
+    if not key.low <= number <= key.high:
+        refuse(
+            path,
+            written,
+            f"It has to lie between {key.low:g} and {key.high:g} {key.unit}"
+            f"{'; that limit is ours' if key.ours else ''}.",
+            "Look for a slip of the pen, or for another unit.",
+        )
+    return number + 0.0
+
+
 def read_count(key: Key, written: object, path: str) -> int:
     """Return a whole number, written as a number or as its digits in quotes.
 

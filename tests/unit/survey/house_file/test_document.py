@@ -1,7 +1,7 @@
 import json
 
 from longpoint.survey.house_file import house_document, read_house
-from tests.house_documents import door, house, skirting_run, the_house, wall, window
+from tests.house_documents import defaults, door, house, skirting_run, the_house, wall, window
 
 
 def test_settings_are_written_where_they_hold() -> None:
@@ -60,3 +60,42 @@ def test_entries_that_could_not_be_read_are_not_written() -> None:
 
     assert len(home.held) == 1
     assert len(json.loads(json.dumps(house_document(home)["openings"]))) == 1
+
+
+def test_what_nobody_told_of_the_crew_and_the_seasons_is_left_out() -> None:
+    told = house()
+    bare = {key: value for key, value in told.items() if key not in ("crew", "season")}
+
+    assert not {"crew", "season"} & house_document(read_house(bare).house).keys()
+    assert {"crew", "season"} <= house_document(read_house(told).house).keys()
+
+
+def test_what_was_not_read_of_a_set_is_written_as_not_read_or_left_out() -> None:
+    as_built = {"gaps": {"tl": ["?", 0.2], "tr": ["?", "?"]}, "quirks": {"left": 5}}
+
+    (written,) = json.loads(
+        json.dumps(house_document(the_house(openings=[window(as_built=as_built)]))["openings"])
+    )
+
+    assert written["as_built"] == {"gaps": {"tl": ["?", 0.2]}, "quirks": {"left": ["?", 5, "?"]}}
+
+
+def test_a_mirrored_second_face_is_written_with_no_more_than_its_set() -> None:
+    b = {"as_built": {"steps": {"tl": 0.5}}}
+
+    home = the_house(openings=[window(faces=2, b=b)])
+
+    (written,) = json.loads(json.dumps(house_document(home)["openings"]))
+    assert written["b"] == b
+    assert read_house(house_document(home)).house == home
+
+
+def test_the_tape_at_the_saw_is_written_where_it_is_another() -> None:
+    tapes = {"T1": {"class": "II"}, "T2": {"class": "I"}}
+
+    def written(**changes: object) -> dict[str, object]:
+        home = the_house(tapes=tapes, defaults=defaults(**changes))
+        return dict(json.loads(json.dumps(house_document(home)["defaults"])))
+
+    assert written(saw_tape="T2")["saw_tape"] == "T2"
+    assert "saw_tape" not in written(saw_tape="T1")

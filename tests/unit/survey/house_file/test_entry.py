@@ -1,7 +1,8 @@
 import pytest
 
 from longpoint.quantities.length import Units
-from longpoint.survey.house_file.entry import as_list, as_table, read_entry
+from longpoint.survey.house_file.as_built_tables import AS_BUILT_TABLE
+from longpoint.survey.house_file.entry import as_list, as_table, read_entry, read_parts
 from longpoint.survey.house_file.opening_tables import ARCH, OPENING
 from longpoint.survey.house_file.trouble import HouseFileTrouble
 
@@ -32,6 +33,28 @@ def test_trouble_in_an_inner_table_names_the_whole_path() -> None:
 
     assert trouble.read == "bevel.bl is written as 200."
     assert trouble.key == "bevel"
+
+
+def test_read_in_parts_a_table_loses_only_what_is_bad() -> None:
+    written = {"gaps": {"bl": [1, 2], "br": [1, "x"], "tr": "x"}, "steps": 1, "quirk": {}}
+
+    entry = read_parts(AS_BUILT_TABLE, written, Units.MM, "as_built.")
+
+    assert entry.values == {"gaps": {"bl": (1.0, 2.0), "br": (1.0, None)}}
+    assert [trouble.read for trouble in entry.troubles] == [
+        'The key "quirk" stands under as_built.',
+        'as_built.gaps.br is written as "x".',
+        'as_built.gaps.tr is written as "x".',
+        "as_built.steps is written as 1.",
+    ]
+
+
+def test_a_table_that_is_read_apart_stands_as_written() -> None:
+    written = {"mark": "W1", "kind": "window", "as_built": {"gasp": 1}}
+
+    entry = read_entry(OPENING, written, Units.MM)
+
+    assert (entry.values["as_built"], entry.troubles) == ({"gasp": 1}, ())
 
 
 def test_a_key_that_is_no_text_is_unknown() -> None:

@@ -2,9 +2,18 @@ import pytest
 
 from longpoint.errors import Severity
 from longpoint.survey.house_file import read_house
-from longpoint.survey.openings import Arch, Layout, Method, Nominal
+from longpoint.survey.openings import Arch, Layout, Method, Mitres, Nominal
 from longpoint.survey.readings import Place
-from tests.house_documents import codes, defaults, door, found, house, the_opening, window
+from tests.house_documents import (
+    codes,
+    defaults,
+    door,
+    found,
+    house,
+    the_house,
+    the_opening,
+    window,
+)
 
 
 def test_an_opening_keeps_what_was_said_of_it() -> None:
@@ -205,3 +214,25 @@ def test_a_floor_cover_at_a_window_changes_nothing_and_is_said() -> None:
     covers = [o.floor_cover_mm for o in result.house.openings]
     assert covers == [0.0, 8.0]
     assert codes(result) == ["key-unused"]
+
+
+def test_mitres_and_room_to_tap_come_from_the_defaults_or_the_opening() -> None:
+    own = window(mark="W2", mitres="as-read", tap_room=2)
+    house_wide = defaults(mitres="at-stop", tap_room=0.5)
+
+    first, second = the_house(defaults=house_wide, openings=[window(), own]).openings
+
+    assert (first.mitres, first.tap_room_mm) == (Mitres.AT_STOP, 0.5)
+    assert (second.mitres, second.tap_room_mm) == (Mitres.AS_READ, 2.0)
+    plain = the_opening(window())
+    assert (plain.mitres, plain.tap_room_mm) == (Mitres.AS_READ, None)
+
+
+@pytest.mark.parametrize("bad", [{"mitres": "as read"}, {"tap_room": -1}, {"tap_room": "wide"}])
+def test_mitres_or_room_to_tap_that_cannot_be_read_hold_that_opening_only(
+    bad: dict[str, object],
+) -> None:
+    result = read_house(house(openings=[window(**bad), window(mark="W2")]))
+
+    assert codes(result) == ["unreadable-value"]
+    assert [o.mark for o in result.house.openings] == ["W2"]

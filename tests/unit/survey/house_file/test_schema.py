@@ -50,10 +50,27 @@ def test_the_example_of_every_key_of_every_table_is_valid() -> None:
         house(profiles={"OG57": {"face": 57}}),
         house(saws={"S1": {"kerff": 2}}),
         house(format="longpoint-house/2"),
+        house(crew={"refit": "long"}),
+        house(crew={"minutes": {"prof": 1}}),
+        house(season={"driest": {"temperature": 20}}),
+        house(season={"moisture": 60}),
+        house(openings=[window(as_built={"gaps": {"bl": [1, 2, 3]}})]),
+        house(openings=[window(as_built={"quirks": {"left": [1, 2, 3, 4]}})]),
+        house(openings=[window(mitres="square")]),
     ],
 )
 def test_what_the_reader_would_refuse_by_its_keys_is_invalid(changed: dict[str, Any]) -> None:
     assert not VALIDATOR.is_valid(changed)
+
+
+def test_what_may_stand_unread_is_valid() -> None:
+    as_built = {
+        "gaps": {"bl": [0.3, "?"]},
+        "quirks": {"left": "?", "head": [5, "5.5"]},
+        "steps": {"tl": "?"},
+    }
+
+    assert VALIDATOR.is_valid(house(openings=[window(as_built=as_built, b={"as_built": {}})]))
 
 
 def test_the_schema_is_plain_json_that_ends_with_a_line() -> None:

@@ -144,3 +144,36 @@ def test_what_the_house_shares_is_kept() -> None:
 
     assert (home.floor_gap_mm, home.longest_run_mm) == (2.0, 4800.0)
     assert home.skirting_profile == "SK95"
+
+
+def test_the_tape_that_reads_marks_as_well_unless_another_is_named() -> None:
+    tapes = {"T1": {"class": "II"}, "T2": {"class": "I"}}
+
+    assert the_house(tapes=tapes).saw_tape == "T1"
+    assert the_house(tapes=tapes, defaults=defaults(saw_tape="T2")).saw_tape == "T2"
+    assert the_house(tapes={}, defaults=defaults(tape=None)).saw_tape == "assumed tape"
+
+
+@pytest.mark.parametrize(
+    ("name", "code"), [("T9", "tape-unknown"), (9, "default-unreadable"), ("T3", "tape-unreadable")]
+)
+def test_a_saw_tape_that_cannot_be_used_is_a_stop_at_the_house_and_holds_no_opening(
+    name: object, code: str
+) -> None:
+    tapes = {"T1": {"class": "II"}, "T3": {"class": "IV"}}
+    changed = house(tapes=tapes, defaults=defaults(saw_tape=name), openings=[window()])
+
+    result = read_house(changed)
+
+    stop = found(result, code)[-1]
+    assert (stop.severity, stop.place) == (Severity.STOP, "Wren House")
+    assert "taken to mark at the saw" in stop.wrong
+    assert result.house.saw_tape == "T1"
+    assert result.house.held == ()
+
+
+def test_a_misspelt_tape_is_not_told_as_another_key() -> None:
+    result = read_house(house(defaults={**defaults(tape=None), "tpae": "T1"}, openings=[window()]))
+
+    assert "is held" in found(result, "default-unreadable")[0].wrong
+    assert result.house.openings == ()

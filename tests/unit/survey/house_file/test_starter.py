@@ -11,7 +11,7 @@ from longpoint.survey.house_file import house_schema, read_house, starter_house
 
 @pytest.mark.parametrize("units", list(Units))
 @pytest.mark.parametrize("dialect", list(Dialect))
-def test_the_starter_file_reads_and_only_asks_to_prove_the_saw(
+def test_the_starter_file_reads_and_only_asks_for_the_saw_the_crew_and_the_season(
     units: Units, dialect: Dialect
 ) -> None:
     document = tomllib.loads(starter_house("Wren House", units, dialect))
@@ -19,10 +19,29 @@ def test_the_starter_file_reads_and_only_asks_to_prove_the_saw(
     result = read_house(document)
 
     assert (result.house.units, result.house.dialect) == (units, dialect)
-    assert [f.code for f in result.findings] == ["saw-not-proved"]
+    assert [f.code for f in result.findings] == [
+        "saw-not-proved",
+        "crew-assumed",
+        "season-assumed",
+    ]
     assert [o.mark for o in result.house.openings] == ["W1", "D1"]
     assert (len(result.house.rooms), len(result.house.runs)) == (1, 1)
     assert jsonschema.Draft202012Validator(house_schema()).is_valid(document)
+
+
+@pytest.mark.parametrize("units", list(Units))
+def test_the_lines_for_the_forecast_read_once_their_sign_is_taken_off(units: Units) -> None:
+    tables = ("[crew]", "walls", "refit", "batch_saves", "[season]", "moisture", "driest")
+    starts = tuple(f"# {start}" for start in (*tables, "dampest", "as_built"))
+    lines = starter_house("Wren House", units).splitlines()
+    freed = [line.removeprefix("# ") if line.startswith(starts) else line for line in lines]
+
+    result = read_house(tomllib.loads("\n".join(freed)))
+
+    assert len([line for line in lines if line.startswith(starts)]) == 9
+    assert [f.code for f in result.findings] == ["saw-not-proved"]
+    assert (result.house.crew.assumed, result.house.seasons.assumed) == (False, False)
+    assert result.house.openings[0].as_built is not None
 
 
 def test_both_units_describe_about_the_same_house() -> None:

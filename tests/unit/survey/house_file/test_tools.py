@@ -109,6 +109,17 @@ def test_a_saw_keeps_what_was_said_of_it() -> None:
     assert (saw.found_left_deg, saw.found_right_deg) == (45.1, 44.9)
 
 
+def test_a_saw_keeps_the_names_of_its_blade_and_its_setting() -> None:
+    own = {**house()["saws"]["S1"], "blade": "60 tooth", "setting": "May"}
+
+    saw = the_house(saws={"S1": {**own, "dialled": {"left": -0.1}}}).saw
+
+    assert (saw.blade, saw.setting) == ("60 tooth", "May")
+    assert (saw.dialled_left_deg, saw.dialled_right_deg) == (-0.1, 0.0)
+    plain = the_house().saw
+    assert (plain.blade, plain.setting, plain.dialled_left_deg) == ("", "", 0.0)
+
+
 def test_what_a_saw_leaves_out_is_assumed_and_said() -> None:
     result = read_house(house(saws={"S1": {}}))
 

@@ -68,3 +68,13 @@ def test_another_shape_is_told_by_lists() -> None:
     for written in ([1], [[1]], [[1, 2, 3]], 7):
         with pytest.raises(HouseFileTrouble):
             read(Kind.POINTS, written)
+
+
+def test_a_plain_number_lies_within_its_limits() -> None:
+    limits: dict[str, Any] = {"low": 1.0, "high": 99.0, "unit": "percent"}
+    assert read(Kind.NUMBER, 55, **limits) == 55.0
+    for written in (0, 99.5, "55", True, None, float("nan"), [55]):
+        with pytest.raises(HouseFileTrouble):
+            read(Kind.NUMBER, written, **limits)
+    with pytest.raises(HouseFileTrouble, match="between 1 and 99 percent"):
+        read(Kind.NUMBER, 100, **limits)
