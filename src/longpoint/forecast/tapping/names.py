@@ -1,0 +1,153 @@
+"""What pieces, ends and joints are called by someone who stands in the room."""
+
+from dataclasses import dataclass
+from typing import Final
+
+from longpoint.forecast.fitup.frame import Frame, FrameSide
+from longpoint.forecast.tapping.lie import Tap, TapPlace
+from longpoint.shape.point import direction
+
+_STEEP: Final = 0.8
+"""A side is upright or level when its direction leans less than about 37 degrees off it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceName:
+    """Words for one piece.
+
+    Attributes:
+        piece: Itself.
+        start: Its first end, anticlockwise.
+        end: Its other end.
+        onward: The way it goes when it slides anticlockwise.
+        back: The other way.
+        out: The way its ends go when they go outwards.
+        inwards: The way they go inwards.
+    """
+
+    piece: str
+    start: str
+    end: str
+    onward: str
+    back: str
+    out: str
+    inwards: str
+
+
+SILL_PIECE: Final = PieceName(
+    piece="sill piece",
+    start="left end",
+    end="right end",
+    onward="right",
+    back="left",
+    out="down",
+    inwards="up",
+)
+RIGHT_LEG: Final = PieceName(
+    piece="right leg",
+    start="bottom",
+    end="top",
+    onward="up",
+    back="down",
+    out="tap out",
+    inwards="tap in",
+)
+HEAD: Final = PieceName(
+    piece="head",
+    start="right end",
+    end="left end",
+    onward="left",
+    back="right",
+    out="up",
+    inwards="down",
+)
+LEFT_LEG: Final = PieceName(
+    piece="left leg",
+    start="top",
+    end="bottom",
+    onward="down",
+    back="up",
+    out="tap out",
+    inwards="tap in",
+)
+
+
+def piece_names(frame: Frame) -> tuple[PieceName, ...]:
+    """Return what the pieces are called, as seen from inside the room.
+
+    Args:
+        frame: The set.
+
+    Returns:
+        Legs, head and sill piece by the way they lie, for a closed set of four or an open one of
+        three or fewer; of any other set, numbers from 1.
+    """
+    count = len(frame.sides)
+    plain = tuple(_plain(side) for side in frame.sides)
+    is_common = count == 4 if frame.is_closed else count <= 3
+    if is_common and None not in plain and len(set(plain)) == count:
+        return tuple(name for name in plain if name is not None)
+    return tuple(_numbered(index, frame) for index in range(count))
+
+
+def joint_name(frame: Frame, joint: int) -> str:
+    """Return what a joint is called, as 'the joint of head and left leg'."""
+    names = piece_names(frame)
+    before, after = frame.joints[joint].before, frame.joints[joint].after
+    return f"the joint of {names[before].piece} and {names[after].piece}"
+
+
+def tap_words(frame: Frame, tap: Tap) -> str:
+    """Return one tap as one short sentence.
+
+    Args:
+        frame: The set.
+        tap: The tap.
+
+    Returns:
+        As 'Left leg, top: tap out 0.8.' [mm]
+    """
+    name = piece_names(frame)[tap.piece]
+    piece = name.piece[0].upper() + name.piece[1:]
+    return f"{piece}{_way(name, tap)} {abs(tap.move_mm):.1f}."
+
+
+def _way(name: PieceName, tap: Tap) -> str:
+    is_on = tap.move_mm > 0.0
+    way = name.out if is_on else name.inwards
+    match tap.place:
+        case TapPlace.SLIDE:
+            return f": slide {name.onward if is_on else name.back}"
+        case TapPlace.START:
+            return f", {name.start}: {way}"
+        case TapPlace.END:
+            return f", {name.end}: {way}"
+
+
+def _plain(side: FrameSide) -> PieceName | None:
+    dx, dy = direction(side.start, side.end)
+    if dx > _STEEP:
+        return SILL_PIECE
+    if dx < -_STEEP:
+        return HEAD
+    if dy > _STEEP:
+        return RIGHT_LEG
+    return LEFT_LEG if dy < -_STEEP else None
+
+
+def _numbered(index: int, frame: Frame) -> PieceName:
+    count = len(frame.sides)
+    before, after = (index - 1) % count + 1, (index + 1) % count + 1
+    is_first = not frame.is_closed and index == 0
+    is_last = not frame.is_closed and index == count - 1
+    at_start = f"free end, away from piece {after}" if is_first else f"end at piece {before}"
+    at_end = f"free end, away from piece {before}" if is_last else f"end at piece {after}"
+    return PieceName(
+        piece=f"piece {index + 1}",
+        start=at_start,
+        end=at_end,
+        onward=f"away from piece {before}," if is_last else f"towards piece {after},",
+        back=f"away from piece {after}," if is_first else f"towards piece {before},",
+        out="tap out",
+        inwards="tap in",
+    )
