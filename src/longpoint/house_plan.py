@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from longpoint.errors import Finding
+from longpoint.forecast.forecast_house import Outlook
 from longpoint.pieces.piece import Piece
 from longpoint.shape.fitted import Shapes
 from longpoint.sticks.plan import CutPlan
@@ -21,6 +22,7 @@ class HousePlan:
         findings: What is to be said, the whole house through, in the order of the house.
         held: Marks of openings and runs that get no lengths.
         readings_code: Short code of the readings, the same whenever they are the same.
+        outlook: How likely each opening is to fit, and what to do first; None: not forecast.
     """
 
     house: House
@@ -30,3 +32,4 @@ class HousePlan:
     findings: tuple[Finding, ...]
     held: frozenset[str]
     readings_code: str
+    outlook: Outlook | None = None

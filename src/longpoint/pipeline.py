@@ -4,6 +4,9 @@ from dataclasses import replace
 from typing import Final
 
 from longpoint.errors import Finding, held_places
+from longpoint.forecast.budget.records import BudgetLine
+from longpoint.forecast.chances import Imagined
+from longpoint.forecast.forecast_house import forecast_house
 from longpoint.house_plan import HousePlan
 from longpoint.linear.port import LinearSolver
 from longpoint.pieces.openings import plan_openings
@@ -48,7 +51,12 @@ def check_house(survey: SurveyResult) -> tuple[Shapes, tuple[Finding, ...]]:
     return shapes, in_house_order(house, accepted(_told_once(found), house))
 
 
-def plan_house(survey: SurveyResult, solver: LinearSolver | None = None) -> HousePlan:
+def plan_house(
+    survey: SurveyResult,
+    solver: LinearSolver | None = None,
+    imagined: Imagined | None = None,
+    learned: tuple[BudgetLine, ...] = (),
+) -> HousePlan:
     """Return the plan of a house: pieces, sticks and all that is to be said.
 
     A place with a finding that stops it gets no lengths; the rest of the house goes on.
@@ -56,6 +64,8 @@ def plan_house(survey: SurveyResult, solver: LinearSolver | None = None) -> Hous
     Args:
         survey: The house as read.
         solver: Adapter for the cut plan's linear programmes; None: the built-in search alone.
+        imagined: By whom and how often the house is drawn for its forecast; None: no forecast.
+        learned: What the crew's finished work says of its saw and tape.
 
     Returns:
         The plan, the same for the same readings on every platform.
@@ -67,6 +77,9 @@ def plan_house(survey: SurveyResult, solver: LinearSolver | None = None) -> Hous
     held = held_places(findings)
     if held & {p.opening or p.run for p in pieces}:
         pieces, cut_plan, _ = _pieces_and_sticks(house, shapes, held, solver)
+    outlook = None
+    if imagined is not None:
+        outlook = forecast_house(house, shapes, held, imagined, solver=solver, learned=learned)
     return HousePlan(
         house=house,
         shapes=shapes,
@@ -75,6 +88,7 @@ def plan_house(survey: SurveyResult, solver: LinearSolver | None = None) -> Hous
         findings=findings,
         held=held | {entry.mark for entry in house.held},
         readings_code=readings_code(house),
+        outlook=outlook,
     )
 
 

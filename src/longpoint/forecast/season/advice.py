@@ -86,7 +86,7 @@ def season_advice(
 ) -> tuple[SeasonAdvice, ...]:
     """Return what would keep the joints of a set tighter, the greatest effect first.
 
-    Each is worked out alone, over the joints that it changes. SeasonAdvice that doesn't help, or by less
+    Each is worked out alone, over the joints that it changes. Advice that doesn't help, or by less
     than is printed, isn't given.
 
     Args:

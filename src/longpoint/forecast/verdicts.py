@@ -1,0 +1,167 @@
+"""The verdict on each opening: cut it with the rest, or what to do first, and why."""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from longpoint.forecast.budget.records import Cause
+from longpoint.forecast.records import CauseShare, FaceForecast, HouseForecast, Verdict
+from longpoint.forecast.worth import FREE, Step, Worth
+from longpoint.survey.house import House
+from longpoint.survey.openings import Mitres, Opening
+
+MAIN_SHARE: Final = 0.5
+"""A cause with more than half of the doubt is the main one."""
+
+LEAST_GAIN: Final = 0.01
+"""A step that brings less than one in a hundred isn't worth naming."""
+
+MOST_SAID: Final = 99
+
+WORTH_A_CHANGE: Final = 0.05
+"""The other way of setting the saw is told from this gain on, or where it does what is wanted."""
+
+_DONE_ONCE: Final = frozenset({Step.PROOF, *FREE})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Advice:
+    """What to do with one opening, and why.
+
+    Attributes:
+        mark: Mark of the opening.
+        verdict: What to do.
+        chance: Chance that it fits, of the face that is less likely to; None when it is held.
+        why: One sentence with its numbers and what was assumed.
+        steps: What would help, the best first.
+    """
+
+    mark: str
+    verdict: Verdict
+    chance: float | None
+    why: str
+    steps: tuple[Worth, ...] = ()
+
+
+def in_hundred(chance: float) -> str:
+    """Return a chance as so many in a hundred, never more than 99: it is only a model's.
+
+    Example:
+        >>> in_hundred(0.9731), in_hundred(0.9999), in_hundred(0.0001)
+        ('97 in 100', '99 in 100', '0 in 100')
+    """
+    return f"{min(MOST_SAID, math.floor(100.0 * chance + 0.5))} in 100"
+
+
+def advise(
+    house: House,
+    forecast: HouseForecast,
+    worths: dict[str, tuple[Worth, ...]],
+    held: frozenset[str],
+) -> tuple[Advice, ...]:
+    """Return the advice on every opening of a house, in its order.
+
+    Args:
+        house: The house.
+        forecast: How likely each face is to fit.
+        worths: For each mark below the crew's threshold, what each step would bring.
+        held: Marks whose readings are in doubt.
+    """
+    advice = []
+    for opening in house.openings:
+        faces = [f for f in forecast.faces if f.mark == opening.mark]
+        if opening.mark in held or not faces:
+            advice.append(_held(opening.mark))
+        else:
+            face = min(faces, key=lambda f: f.chances.fits)
+            advice.append(_advice(house, opening, face, worths.get(opening.mark, ())))
+    return tuple(advice)
+
+
+def _held(mark: str) -> Advice:
+    why = "Its readings are in doubt, so no length is given: see what is to be read again."
+    return Advice(mark=mark, verdict=Verdict.HOLD, chance=None, why=why)
+
+
+def _advice(
+    house: House, opening: Opening, face: FaceForecast, worths: tuple[Worth, ...]
+) -> Advice:
+    sure, chance = house.crew.sure, face.chances.fits
+    misfit_min = house.crew.refit_min + house.crew.spoiled_min
+    helping = tuple(w for w in worths if w.saved_min >= LEAST_GAIN * misfit_min)
+    readings = tuple(w for w in helping if w.step not in _DONE_ONCE)
+    proof = next((w for w in helping if w.step is Step.PROOF), None)
+    enough = next((w for w in readings if w.after >= sure), None)
+    now = f"{in_hundred(chance)} as read, {_wanted(sure)} wanted"
+    if chance >= sure:
+        verdict, why = Verdict.BATCH, _batch_why(face, chance, sure)
+    elif proof is not None and _main(face.causes) is Cause.SAW:
+        verdict = Verdict.PROVE_SAW
+        why = (
+            f"{now}: {_hundredth(face.causes[0].share)} of the doubt is the saw, and proving it "
+            f"first makes it {in_hundred(proof.after)}."
+        )
+    elif enough is not None:
+        verdict = Verdict.READ_FIRST
+        why = (
+            f"{now}: to {enough.step.value} makes it {in_hundred(enough.after)} for "
+            f"{enough.minutes:g} min."
+        )
+    else:
+        verdict = Verdict.CUT_LONG
+        why = (
+            f"{now}, and no one reading brings it there{_best_words(readings)}: "
+            "cut the head long and fit it."
+        )
+    return Advice(
+        mark=opening.mark,
+        verdict=verdict,
+        chance=chance,
+        why=why + _way_words(opening, helping, sure) + _assumed_words(face),
+        steps=helping,
+    )
+
+
+def _batch_why(face: FaceForecast, chance: float, sure: float) -> str:
+    weaker = "quirk" if face.chances.quirk < face.chances.gaps else "joints"
+    return (
+        f"{in_hundred(chance)} fit at the first try ({_wanted(sure)} wanted), "
+        f"{weaker} nearest to the limit."
+    )
+
+
+def _wanted(sure: float) -> str:
+    return in_hundred(sure).removesuffix(" in 100")
+
+
+def _best_words(readings: Sequence[Worth]) -> str:
+    best = max(readings, key=lambda w: w.after, default=None)
+    return "" if best is None else f" (to {best.step.value}: {in_hundred(best.after)})"
+
+
+def _way_words(opening: Opening, helping: Iterable[Worth], sure: float) -> str:
+    """Return a further sentence where the other way of setting the saw does better."""
+    other = next((w for w in helping if w.step in FREE), None)
+    if other is None or (other.after < sure and other.after - other.before < WORTH_A_CHANGE):
+        return ""
+    mitres = Mitres.AT_STOP if opening.mitres is Mitres.AS_READ else Mitres.AS_READ
+    return (
+        f" If you {other.step.value}, it is {in_hundred(other.after)}: "
+        f'write mitres = "{mitres.value}".'
+    )
+
+
+def _assumed_words(face: FaceForecast) -> str:
+    shape = next((s for s in face.causes if s.cause is Cause.SHAPE), None)
+    if shape is None or shape.share < LEAST_GAIN:
+        return ""
+    return " Its shape is partly taken for granted, not read."
+
+
+def _main(causes: Sequence[CauseShare]) -> Cause | None:
+    return causes[0].cause if causes and causes[0].share > MAIN_SHARE else None
+
+
+def _hundredth(share: float) -> str:
+    return f"{min(MOST_SAID, round(100.0 * share))} %"
