@@ -36,7 +36,10 @@ class Distance:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Difference:
-    """An assumption: one length less another. [mm]"""
+    """An assumption: one length less another. [mm]
+
+    One that isn't needed to fix the shape still steadies it, but checks no reading.
+    """
 
     name: str
     first: tuple[int, int]
@@ -44,6 +47,7 @@ class Difference:
     read: float
     u: float
     is_assumed: bool = True
+    is_needed: bool = True
 
     def predict(self, corners: Sequence[Point], turn_deg: float) -> tuple[float, Gradient]:
         """Return what it should show, and its gradient."""
@@ -152,7 +156,8 @@ class Network:
         Args:
             named: Reading whose predicted value the misclosure in mm is taken against.
         """
-        spare = len(self.sightings) - len(self.free)
+        idle = sum(isinstance(s, Difference) and not s.is_needed for s in self.sightings)
+        spare = len(self.sightings) - idle - len(self.free)
         if spare < 1:
             return None
         chi_squared = self.adjustment.chi_squared

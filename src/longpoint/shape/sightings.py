@@ -1,6 +1,7 @@
 """From an opening's readings to sightings of its four corners, and what must be assumed."""
 
 import math
+from dataclasses import replace
 from typing import Final
 
 from longpoint.errors import ShapeError
@@ -132,7 +133,10 @@ def level_assumption(angles: tuple[AngleReading, ...]) -> tuple[Sighting, ...]:
 def assumptions(
     start: tuple[Point, ...], sightings: tuple[Sighting, ...]
 ) -> tuple[Difference, ...]:
-    """Return as few assumptions as fix the shape: equal opposite sides, then equal diagonals.
+    """Return what is assumed: equal opposite sides, then equal diagonals.
+
+    As few as fix the shape; and besides, that a side which wasn't read is about as long as the one
+    opposite: diagonals alone would leave it to the small difference of large readings.
 
     Raises:
         ShapeError: Even with all of them the shape stays open: a width or a height is missing.
@@ -157,7 +161,13 @@ def assumptions(
             "A width, a height or a side is missing, so its size stays open.",
             "Read the missing sides.",
         )
-    return taken
+    read = {(s.start, s.end) for s in sightings if isinstance(s, Distance)}
+    unread = tuple(
+        replace(offer, is_needed=False)
+        for offer in offered
+        if offer not in taken and offer.name != SQUARE and not {offer.first, offer.second} <= read
+    )
+    return (*taken, *unread)
 
 
 def first_guess(readings: OpeningReadings) -> tuple[Point, Point, Point, Point]:

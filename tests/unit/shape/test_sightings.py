@@ -2,6 +2,7 @@ import pytest
 
 from longpoint.errors import ShapeError
 from longpoint.shape.network import Angle, Bearing
+from longpoint.shape.opening_fit import fit_opening
 from longpoint.shape.sightings import (
     assumptions,
     first_guess,
@@ -10,7 +11,7 @@ from longpoint.shape.sightings import (
     tape_sightings,
 )
 from longpoint.survey.instruments import Tape
-from longpoint.survey.readings import AngleReading, Gauge, OpeningReadings
+from longpoint.survey.readings import AngleReading, Gauge, OpeningReadings, Place, Reading
 from tests.drawn_openings import readings_of
 
 TAPE = Tape(name="T1")
@@ -88,3 +89,24 @@ def test_the_first_guess_is_near_a_raked_opening() -> None:
 
 
 _UNIT_SQUARE = first_guess(readings_of(width=900, height=900))
+
+
+def test_a_side_that_was_not_read_is_steadied_by_the_one_opposite() -> None:
+    # Width, height and both diagonals fix the shape but leave the right side to small differences
+    # of large readings: its doubt would be about 2.7 mm without the assumption, which is 1 mm.
+    readings = OpeningReadings(
+        lengths=tuple(
+            Reading(place=place, value_mm=value_mm, written=f"{value_mm}")
+            for place, value_mm in (
+                (Place.WIDTH, 1200.0),
+                (Place.HEIGHT, 1050.0),
+                (Place.RISING, 1594.5),
+                (Place.FALLING, 1594.5),
+            )
+        ),
+        tape="T1",
+    )
+    fitted = fit_opening("W1", readings, Tape(name="T1", max_error_mm=0.0, tape_class=None)).fitted
+    assert fitted.assumed == ("top as long as bottom", "right as long as left")
+    assert max(fitted.side_u_mm) < 1.2
+    assert fitted.misclosure is None
