@@ -10,7 +10,7 @@ from longpoint.sheets.opening_drawings import opening_drawings
 from longpoint.sheets.svg import drawing_svg
 from longpoint.sheets.terminal import findings_text, pieces_text, plan_text
 from tests.golden_files import Golden
-from tests.unit.sheets.sample import HOUSE, PLAN
+from tests.unit.sheets.sample import HOUSE, PLAN, unproved
 
 SHEETS = {sheet.name: sheet for sheet in house_sheets(PLAN)}
 DRAWINGS = dict(opening_drawings(PLAN))
@@ -22,12 +22,18 @@ def test_the_sheet_is_as_approved(name: str, golden: Golden) -> None:
     golden(f"sample-{name}.html", text)
 
 
+def test_the_sheet_of_a_saw_not_proved_is_as_approved(golden: Golden) -> None:
+    (sheet,) = (sheet for sheet in house_sheets(unproved()) if sheet.name == "outlook")
+    text = sheet_html(sheet).replace(STYLE, "\n/* style */\n").replace("><", ">\n<")
+    golden("sample-outlook-unproved.html", text)
+
+
 def test_the_style_is_as_approved(golden: Golden) -> None:
     golden("sheets.css", STYLE)
 
 
 def test_a_stale_sheet_is_as_approved(golden: Golden) -> None:
-    sheet = house_sheets(PLAN, SheetState.STALE)[2]
+    (sheet,) = (s for s in house_sheets(PLAN, SheetState.STALE) if s.name == "order")
     text = sheet_html(sheet).replace(STYLE, "\n/* style */\n").replace("><", ">\n<")
     golden("sample-order-stale.html", text)
 

@@ -6,18 +6,23 @@ from typing import Final
 
 import click
 
+from longpoint.cli.imagined import PLAIN_DRAWS, house_imagined
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.plan_folder import void_sheets, write_plan
 from longpoint.errors import LongpointError
 from longpoint.exchange.house_files import load_house_document
+from longpoint.forecast.chances import DRAWS
 from longpoint.pipeline import plan_house
 from longpoint.render.paper import Paper
 from longpoint.sheets.terminal import plan_text
-from longpoint.solvers.highs import HighsSolver
+from longpoint.solvers import linear_solver
 from longpoint.survey.house_file import read_house
 
 LONG_WORK: Final = 40
 """From so many openings on the work takes more than a breath, and is announced on a screen."""
+
+LEAST_DRAWS: Final = 100
+MOST_DRAWS: Final = 1_000_000
 
 
 @click.command(name="plan")
@@ -35,8 +40,15 @@ LONG_WORK: Final = 40
     show_default=True,
     help="Paper of the PDF.",
 )
+@click.option(
+    "--draws",
+    type=click.IntRange(LEAST_DRAWS, MOST_DRAWS),
+    metavar="N",
+    help=f"How many houses the forecast imagines. [default: {DRAWS}, or {PLAIN_DRAWS} without "
+    "numpy]",
+)
 @exits
-def command(house: Path, out: Path, paper: str) -> Outcome:
+def command(house: Path, out: Path, paper: str, draws: int | None) -> Outcome:
     """Plan HOUSE and write its sheets to a folder.
 
     The folder gets sheets.pdf, each sheet as a page for the screen, a drawing of each opening,
@@ -51,7 +63,7 @@ def command(house: Path, out: Path, paper: str) -> Outcome:
         raise
     if len(survey.house.openings) >= LONG_WORK and sys.stderr.isatty():
         click.echo(f"Planning {len(survey.house.openings)} openings ...", err=True)
-    plan = plan_house(survey, HighsSolver() if HighsSolver.is_installed() else None)
+    plan = plan_house(survey, linear_solver(), house_imagined(draws))
     written = write_plan(plan, document, out, Paper(paper))
     click.echo(plan_text(plan))
     click.echo(f"\nSheets: {written}")

@@ -97,10 +97,14 @@ class Paragraph:
     Attributes:
         text: The text.
         is_small: True when it is set smaller, as below a drawing.
+        lead: A few words in front, set bold; may be empty.
+        picture: A small drawing without words in front of all.
     """
 
     text: str
     is_small: bool = False
+    lead: str = ""
+    picture: Drawing | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,6 +184,7 @@ class Table:
         rows: One text or cell per column.
         groups: (index of the first row, text) of each group; may be empty.
         under: (index of the row, text) of what stands small below a row, over its whole width.
+        under_is_said: True when that is sentences, read from the left, rather than a sum.
         caption: Said above the table.
         is_close: True when its rows stand close, to be looked up in rather than written on.
     """
@@ -188,6 +193,7 @@ class Table:
     rows: tuple[tuple[str | Cell, ...], ...]
     groups: tuple[tuple[int, str], ...] = ()
     under: tuple[tuple[int, str], ...] = ()
+    under_is_said: bool = False
     caption: str = ""
     is_close: bool = False
 
@@ -231,7 +237,7 @@ class Sheet:
     """One sheet.
 
     Attributes:
-        name: File name without ending: "cut", "openings", "order", "findings".
+        name: File name without ending: "findings", "outlook", "openings", "order", "cut".
         title: What it is.
         house: The house's name.
         readings_code: Short code of the readings it was made from; printed on every page.

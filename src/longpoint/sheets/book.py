@@ -8,10 +8,11 @@ from longpoint.sheets.cut_sheet import cut_blocks, fixing_line
 from longpoint.sheets.findings_sheet import FIRST_SHEET, findings_blocks
 from longpoint.sheets.opening_sheet import opening_blocks
 from longpoint.sheets.order_sheet import order_blocks
+from longpoint.sheets.outlook_sheet import OUTLOOK_TITLE, outlook_blocks
 
 
 def house_sheets(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> tuple[Sheet, ...]:
-    """Return the sheets of a house: findings, openings, order, cut.
+    """Return the sheets of a house: findings, outlook, openings, order, cut.
 
     Args:
         plan: The planned house.
@@ -42,6 +43,7 @@ def house_sheets(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> tup
     saw = saw_cautions(plan.pieces, house.units)
     return (
         sheet("findings", FIRST_SHEET, f"{unit}.", findings_blocks(plan), common_cautions()),
+        sheet("outlook", OUTLOOK_TITLE, "", outlook_blocks(plan), common_cautions()),
         sheet("openings", "Openings", lengths, opening_blocks(plan), fixing_cautions()),
         sheet("order", "Order", f"{unit}.", order_blocks(plan), common_cautions()),
         sheet("cut", "Cutting", lengths, cut_blocks(plan), saw),

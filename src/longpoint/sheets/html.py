@@ -97,8 +97,7 @@ def _block(block: Block) -> str:
             level = 3 if block.level > 2 else 2
             return f"<h{level}>{escape(block.text)}</h{level}>"
         case Paragraph():
-            kind = ' class="said"' if block.is_small else ""
-            return f"<p{kind}>{escape(block.text)}</p>"
+            return _paragraph(block)
         case Note():
             return _note(block)
         case Table():
@@ -117,6 +116,17 @@ def _block(block: Block) -> str:
             )
         case Together():
             return f'<div class="together">{"".join(_block(part) for part in block.blocks)}</div>'
+
+
+def _paragraph(paragraph: Paragraph) -> str:
+    lead = f"<b>{escape(paragraph.lead)}</b> " if paragraph.lead else ""
+    words = f"{lead}{escape(paragraph.text)}"
+    names = ["said"] if paragraph.is_small else []
+    if paragraph.picture is not None:
+        words = f"{drawing_svg(paragraph.picture)}<span>{words}</span>"
+        names.append("pair")
+    kind = f' class="{" ".join(names)}"' if names else ""
+    return f"<p{kind}>{words}</p>"
 
 
 def _note(note: Note) -> str:
@@ -164,6 +174,7 @@ def _table(table: Table) -> str:
             rows.append(f'<tr class="under"><td colspan="{span}">{escape(under[index])}</td></tr>')
     names = [*(["cards"] if len(table.columns) >= CARDS_FROM else [])]
     names += ["close"] if table.is_close else []
+    names += ["told"] if table.under_is_said else []
     kind = f' class="{" ".join(names)}"' if names else ""
     body = "\n".join(rows)
     return (

@@ -36,6 +36,7 @@ td { border-bottom: 1px solid var(--line); padding: .35rem .4rem; vertical-align
 tr { break-inside: avoid; }
 tr:has(+ .under) { break-after: avoid; } tr:has(+ .under) > td { border-bottom: 0; }
 .under td { padding-top: 0; font-size: .8rem; color: var(--faint); text-align: right; }
+.told .under td { font-size: .9rem; color: var(--ink); text-align: left; }
 .main { display: block; font-weight: 600; }
 .key .main, td.key { font-size: 1.75rem; font-weight: 700; line-height: 1.1; }
 .small { display: block; font-size: .8rem; font-weight: 400; line-height: 1.3;
@@ -50,8 +51,8 @@ tr:has(+ .under) { break-after: avoid; } tr:has(+ .under) > td { border-bottom: 
 figure { margin: .4rem 0; }
 figure svg { width: 100%; height: auto; }
 svg { background: #fff; border-radius: 2px; }
-td svg { flex: none; background: none; }
-@media screen and (prefers-color-scheme: dark) { td svg { background: #f7f3ea; } }
+td svg, p svg { flex: none; background: none; }
+@media screen and (prefers-color-scheme: dark) { td svg, p svg { background: #f7f3ea; } }
 figcaption, .said { font-size: .85rem; color: var(--faint); }
 .note { border: 1.5px solid var(--line); border-left: .6rem double var(--line);
   padding: .4rem .7rem; margin: .5rem 0; break-inside: avoid; }
@@ -96,7 +97,9 @@ footer ul { padding-left: 1.2rem; margin: .4rem 0; } footer li { margin: .25rem 
   table.cards td.no .main { font-size: 1.5rem; } table.cards td.no + td .main { font-size: 1.2rem; }
   table.cards td.key { border-block: 1px solid var(--line); }
   table.cards td.end .main { font-size: 1.15rem; }
-  .pair { justify-content: space-between; } .pair.last { justify-content: space-between; }
+  table.cards .pair { justify-content: space-between; }
+  table.cards.told .pair { justify-content: flex-start; }
+  table.cards.told td.end { grid-column: span 6; }
   .key .main, td.key { font-size: 1.5rem; }
   table.cards .key .main, table.cards td.key { font-size: 2.5rem; }
   th, td { padding-inline: .25rem; }
@@ -118,6 +121,7 @@ footer ul { padding-left: 1.2rem; margin: .4rem 0; } footer li { margin: .25rem 
   .key .main, td.key { font-size: 18pt; line-height: 1; }
   .behind { font-size: 8.5pt; }
   .small { font-size: 7.8pt; line-height: 1.25; } .under td { font-size: 7.8pt; padding-top: 0; }
+  .told .under td { font-size: 8.5pt; }
   .close td { padding: .5mm 1mm; }
   .tick { width: 4mm; height: 4mm; border-width: .9pt; }
   .line { height: 5mm; border-bottom-width: .7pt; }

@@ -29,6 +29,7 @@ from longpoint.sheets.finding_note import finding_note
 from longpoint.sheets.hold_picture import hold_picture
 from longpoint.sheets.opening_faces import face_echo, face_pieces, fitted_faces
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
+from longpoint.sheets.verdict_pictures import verdict_picture, verdict_words
 from longpoint.survey.house import EntryKind
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings
@@ -109,9 +110,25 @@ def _face(plan: HousePlan, opening: Opening, fitted: FittedOpening | None) -> tu
         Together(
             blocks=(
                 Heading(text=title),
-                Beside(left=(drawing,), right=tuple(right), left_share=0.48),
+                *_verdict(plan, opening),
+                Beside(left=(drawing,), right=tuple(right), left_share=0.45),
                 _pieces_table(plan, opening, pieces, lengths, words),
             )
+        ),
+    )
+
+
+def _verdict(plan: HousePlan, opening: Opening) -> tuple[Paragraph, ...]:
+    """Return what to do with an opening before it is cut; nothing where it wasn't forecast."""
+    advice = plan.outlook.advice_on(opening.mark) if plan.outlook else None
+    if advice is None:
+        return ()
+    words = verdict_words(advice.verdict)
+    return (
+        Paragraph(
+            lead=f"{words[0].upper()}{words[1:]}.",
+            text=advice.why,
+            picture=verdict_picture(advice.verdict, 0.6),
         ),
     )
 
@@ -159,7 +176,7 @@ def _fit_words(fitted: FittedOpening, units: Units) -> str:
     said = f"{closing.spare} reading{'s' if closing.spare != 1 else ''} to spare"
     if closing.misclosure_mm is not None:
         size = format_tenth(abs(closing.misclosure_mm), units)
-        said += f"; the last diagonal is {size} {format_unit(units)} off what the others say"
+        said += f"; the last diagonal is {size} {format_unit(units)} off"
     return f"{said}."
 
 
@@ -222,7 +239,7 @@ def _held(plan: HousePlan, opening: Opening) -> tuple[Block, ...]:
                 Beside(
                     left=(hold_picture(opening.mark, kind),),
                     right=tuple(right),
-                    left_share=0.58,
+                    left_share=0.48,
                 ),
                 *([] if stops else [Paragraph(text="It is held back; see the findings sheet.")]),
             )

@@ -60,7 +60,13 @@ def _block(block: Block) -> Data:
         case Heading():
             return {"kind": "heading", "text": breakable(block.text), "level": block.level}
         case Paragraph():
-            return {"kind": "paragraph", "text": block.text, "small": block.is_small}
+            return {
+                "kind": "paragraph",
+                "text": block.text,
+                "small": block.is_small,
+                "lead": block.lead,
+                "picture": _outlines(block.picture) if block.picture else None,
+            }
         case Note():
             return {
                 "kind": "note",
@@ -125,6 +131,7 @@ def _table(table: Table) -> Data:
         "columns": [_column(column) for column in table.columns],
         "groups": {str(index): text for index, text in table.groups},
         "under": {str(index): text for index, text in table.under},
+        "under_is_said": table.under_is_said,
         "rows": [
             [_cell(cell, column) for cell, column in zip(row, table.columns, strict=True)]
             for row in table.rows

@@ -3,15 +3,19 @@
 from typing import Any, Final
 
 from longpoint.errors import Finding
+from longpoint.forecast.records import Chances, HouseForecast
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import EndCut, Piece
 from longpoint.shape.fitted import FittedOpening
 from longpoint.sheets.blocks import SheetState
+from longpoint.sheets.outlook_words import verdicts, worse_face
 from longpoint.sticks.plan import CutStick, Laid, Proof
 from longpoint.survey.house import EntryKind
 
 PLAN_FORMAT: Final = "longpoint-plan/1"
 HOLD: Final = "hold"
+SUREST: Final = 0.99
+"""No chance is written higher: it is only a model's."""
 
 Document = dict[str, Any]
 
@@ -19,7 +23,8 @@ Document = dict[str, Any]
 def plan_document(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> Document:
     """Return the plan as plain values, ready for JSON.
 
-    Lengths are in mm and angles in degrees whatever the house was read in, rounded to hundredths.
+    Lengths are in mm and angles in degrees whatever the house was read in, rounded to hundredths;
+    so are chances, none above 0.99.
 
     Args:
         plan: The planned house.
@@ -34,6 +39,7 @@ def plan_document(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> Do
         "sticks": [_stick(stick) for stick in plan.cut_plan.sticks],
         "proof": [_proof(proof) for proof in plan.cut_plan.proofs],
         "openings": _openings(plan),
+        "forecast": _forecast(plan),
         "findings": [_finding(finding) for finding in plan.findings],
     }
 
@@ -115,9 +121,10 @@ def _openings(plan: HousePlan) -> list[Document]:
     shapes: dict[str, FittedOpening] = {}
     for shape in plan.shapes.openings:
         shapes.setdefault(shape.mark, shape)
+    found = verdicts(plan)
     entries: list[Document] = []
     for opening in plan.house.openings:
-        is_held = opening.mark in plan.held
+        verdict = found.get(opening.mark)
         fitted = shapes.get(opening.mark)
         corners = None if fitted is None else [_hundredths(angle) for angle in fitted.corner_deg]
         entries.append(
@@ -125,8 +132,8 @@ def _openings(plan: HousePlan) -> list[Document]:
                 "mark": opening.mark,
                 "room": opening.room,
                 "kind": opening.kind.value,
-                "verdict": HOLD if is_held else None,
-                "p_close": None,
+                "verdict": verdict.value if verdict else None,
+                **_outlook(plan, opening.mark),
                 "method": opening.method.value,
                 "corners_deg": corners,
             }
@@ -137,7 +144,7 @@ def _openings(plan: HousePlan) -> list[Document]:
             "room": entry.room,
             "kind": None,
             "verdict": HOLD,
-            "p_close": None,
+            **_outlook(plan, entry.mark),
             "method": None,
             "corners_deg": None,
         }
@@ -145,6 +152,56 @@ def _openings(plan: HousePlan) -> list[Document]:
         if entry.kind is EntryKind.OPENING
     ]
     return entries
+
+
+def _outlook(plan: HousePlan, mark: str) -> Document:
+    """Return the forecast of an opening, that of its worse face; nulls where there is none."""
+    advice = plan.outlook.advice_on(mark) if plan.outlook else None
+    face = worse_face(plan, mark)
+    if mark in plan.held or advice is None or advice.chance is None or face is None:
+        return {"p_close": None, "chances": None, "why": None, "main_cause": None}
+    return {
+        "p_close": _chance(advice.chance),
+        "chances": _chances(face.chances),
+        "why": advice.why,
+        "main_cause": face.causes[0].cause.value if face.causes else None,
+    }
+
+
+def _chances(chances: Chances) -> Document:
+    return {
+        "gaps": _chance(chances.gaps),
+        "quirk": _chance(chances.quirk),
+        "fits": _chance(chances.fits),
+        "faces": _chance(chances.faces),
+        "all": _chance(chances.all),
+        "first_order": _chance(chances.first_order),
+    }
+
+
+def _chance(value: float) -> float:
+    return min(SUREST, _hundredths(value))
+
+
+def _forecast(plan: HousePlan) -> Document | None:
+    if plan.outlook is None:
+        return None
+    forecast, proved = plan.outlook.forecast, plan.outlook.if_proved
+    return {
+        **_house_chances(forecast),
+        "if_proved": _house_chances(proved) if proved else None,
+        "model": True,
+    }
+
+
+def _house_chances(forecast: HouseForecast) -> Document:
+    return {
+        "all_fit": _chance(forecast.all_fit),
+        "misfits_mean": _hundredths(forecast.misfits_mean),
+        "misfits_p90": forecast.misfits_p90,
+        "draws": forecast.draws,
+        "seed": forecast.seed,
+    }
 
 
 def _finding(finding: Finding) -> Document:

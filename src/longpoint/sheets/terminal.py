@@ -15,6 +15,7 @@ from longpoint.sheets.cut_sheet import fixing_line
 from longpoint.sheets.dialects import words_for
 from longpoint.sheets.finding_note import TITLES, accept_line
 from longpoint.sheets.findings_sheet import FIRST_SHEET
+from longpoint.sheets.outlook_text import outlook_lines
 from longpoint.sheets.printed_lengths import printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure
@@ -31,7 +32,7 @@ SHOWN_MARK: Final = 24
 
 
 def plan_text(plan: HousePlan, width: int = 96) -> str:
-    """Return the plan as plain text: what is held, what to look at, then the cuts in order.
+    """Return the plan as plain text: what is held or doubtful, what will fit, then the cuts.
 
     Args:
         plan: The planned house.
@@ -43,6 +44,7 @@ def plan_text(plan: HousePlan, width: int = 96) -> str:
             *_heading(plan, width),
             *_held(plan.held, width),
             *_shown_findings(plan, width),
+            *outlook_lines(plan, width),
             *_cuts(plan, width),
             *_summary(plan, width),
         ]

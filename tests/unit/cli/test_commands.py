@@ -66,10 +66,25 @@ def test_a_sound_house_is_planned_with_status_0(tmp_path: Path) -> None:
     assert {p["mark"] for p in plan["pieces"]} == {
         "W1-head", "W1-left-leg", "W1-right-leg", "W1-sill",
     }  # fmt: skip
-    assert plan["openings"][0]["verdict"] is None
+    assert plan["openings"][0]["verdict"] == "batch"
+    assert 0.9 <= plan["openings"][0]["p_close"] <= 0.99
+    assert plan["forecast"]["model"] is True
+    assert "Will it close? 1 of 1 opening can be cut with the rest." in done.output
     assert (tmp_path / "sheets" / "sheets.pdf").read_bytes().startswith(b"%PDF")
-    assert (tmp_path / "sheets" / "cut.html").exists()
+    for sheet in ("findings", "outlook", "openings", "order", "cut"):
+        assert (tmp_path / "sheets" / f"{sheet}.html").exists()
     assert (tmp_path / "sheets" / "drawings" / "W1.svg").exists()
+
+
+def test_a_house_is_imagined_as_often_as_asked(tmp_path: Path) -> None:
+    house = tmp_path / "house.toml"
+    house.write_text(SOUND, encoding="utf-8")
+    done = longpoint("plan", house, "--out", tmp_path, "--draws", "300")
+    assert done.exit_code == 0, done.output
+    plan = json.loads((tmp_path / "plan.json").read_text(encoding="utf-8"))
+    assert plan["forecast"]["draws"] == 300
+    assert "300 houses imagined" in (tmp_path / "outlook.html").read_text(encoding="utf-8")
+    assert longpoint("plan", house, "--out", tmp_path, "--draws", "0").exit_code == 2
 
 
 def test_a_house_with_a_held_opening_is_planned_with_status_1(tmp_path: Path) -> None:
@@ -132,7 +147,8 @@ def test_plan_of_a_broken_file_voids_the_sheets_that_are_there(tmp_path: Path) -
     done = longpoint("plan", house, "--out", tmp_path / "sheets")
     assert done.exit_code == 2
     assert "VOID" in done.output
-    assert "VOID" in (tmp_path / "sheets" / "order.html").read_text(encoding="utf-8")
+    for sheet in ("order", "outlook"):
+        assert "VOID" in (tmp_path / "sheets" / f"{sheet}.html").read_text(encoding="utf-8")
 
 
 def test_no_drawing_of_an_opening_that_is_gone_stays(tmp_path: Path) -> None:

@@ -20,7 +20,15 @@ from longpoint.sheets.html import VOID
 from longpoint.sheets.pdf_data import ZERO_WIDTH
 from longpoint.sticks.plan import CutPlan, CutStick
 from longpoint.survey.house import Dialect
-from tests.unit.sheets.sample import OPENINGS, PIECES, PLAN, fitted, stick, with_house
+from tests.unit.sheets.sample import (
+    OPENINGS,
+    PIECES,
+    PLAN,
+    fitted,
+    stick,
+    unproved,
+    with_house,
+)
 
 
 def read(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> PdfReader:
@@ -61,7 +69,9 @@ def test_pages_are_numbered_within_their_sheet(sample: PdfReader) -> None:
 def test_the_file_is_tagged_titled_and_has_an_outline(sample: PdfReader) -> None:
     assert "/StructTreeRoot" in sample.root_object
     assert sample.metadata is not None
-    assert sample.metadata.title == "Finch Rise: before you cut, openings, order, cutting"
+    assert sample.metadata.title == (
+        "Finch Rise: before you cut, will it close, openings, order, cutting"
+    )
     assert len(sample.outline) > 0
 
 
@@ -231,3 +241,14 @@ def test_two_doors_share_a_page() -> None:
         assert any("D2 · door" in t and "D3 · door" in t for t in text_of(reader)) or any(
             "D1 · door" in t and "D2 · door" in t for t in text_of(reader)
         )
+
+
+def test_the_forecast_of_a_small_house_stands_on_one_page() -> None:
+    for paper in Paper:
+        for plan in (PLAN, unproved()):
+            sheets = [sheet for sheet in house_sheets(plan) if sheet.name == "outlook"]
+            reader = PdfReader(io.BytesIO(render_pdf(tuple(sheets), paper)))
+            assert len(reader.pages) == 1
+            text = reader.pages[0].extract_text()
+            assert "cut with the rest" in text
+            assert "houses imagined" in text

@@ -6,7 +6,9 @@ from tests.unit.sheets.sample import PLAN
 def test_every_sheet_carries_house_code_and_state() -> None:
     for state in SheetState:
         sheets = house_sheets(PLAN, state)
-        assert [sheet.name for sheet in sheets] == ["findings", "openings", "order", "cut"]
+        assert [sheet.name for sheet in sheets] == [
+            "findings", "outlook", "openings", "order", "cut",
+        ]  # fmt: skip
         for sheet in sheets:
             assert (sheet.house, sheet.readings_code) == ("Finch Rise", "K7M2QX")
             assert sheet.state is state

@@ -105,7 +105,7 @@ def test_an_empty_house_has_all_sheets() -> None:
         findings=(),
         held=frozenset(),
     )
-    assert set(pages(empty)) == {"findings", "openings", "order", "cut"}
+    assert set(pages(empty)) == {"findings", "outlook", "openings", "order", "cut"}
 
 
 def test_an_imperial_house_is_printed_in_sixteenths_and_its_own_words() -> None:

@@ -14,7 +14,7 @@ from longpoint.sheets.blocks import (
 )
 from longpoint.sheets.opening_sheet import opening_blocks
 from longpoint.sticks.plan import CutPlan
-from tests.unit.sheets.sample import FINDINGS, OPENINGS, PLAN, fitted
+from tests.unit.sheets.sample import ADVICE, FINDINGS, OPENINGS, PLAN, fitted
 
 
 def flat(blocks: tuple[Block, ...]) -> list[Block]:
@@ -72,6 +72,21 @@ def test_what_was_assumed_is_said() -> None:
 def test_findings_stand_with_their_opening() -> None:
     notes = [b.title for b in flat(opening_blocks(PLAN)) if isinstance(b, Note)]
     assert notes == ["LOOK · W1", "STOP · W3 · misclosure", "STOP · W4 · unknown-key"]
+
+
+def test_every_opening_with_lengths_says_its_verdict_and_why_under_its_title() -> None:
+    blocks = flat(opening_blocks(PLAN))
+    for mark, lead in (("W1", "Read first."), ("W2", "Cut with the rest.")):
+        at = next(n for n, b in enumerate(blocks) if isinstance(b, Heading) and b.text[:2] == mark)
+        said = blocks[at + 1]
+        assert isinstance(said, Paragraph)
+        assert (said.lead, said.picture is not None) == (lead, True)
+        assert said.text == next(a.why for a in ADVICE if a.mark == mark)
+
+
+def test_a_held_opening_and_a_plan_without_forecast_say_no_verdict() -> None:
+    for plan in (held_only(), replace(PLAN, outlook=None)):
+        assert not [b for b in flat(opening_blocks(plan)) if isinstance(b, Paragraph) and b.lead]
 
 
 def test_notes_stay_with_their_opening_unless_they_would_fill_its_page() -> None:

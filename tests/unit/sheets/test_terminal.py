@@ -31,6 +31,12 @@ def test_held_places_come_before_anything_else() -> None:
     assert "W3-" not in text
 
 
+def test_the_forecast_stands_between_the_findings_and_the_cuts() -> None:
+    text = plan_text(PLAN)
+    assert text.index("? LOOK W1") < text.index("Will it close?") < text.index("OG57-1")
+    assert "Will it close?" not in plan_text(replace(PLAN, outlook=None))
+
+
 def test_the_text_is_plain_ascii_but_for_what_the_house_brings() -> None:
     assert plan_text(PLAN).isascii()
     assert pieces_text(PLAN).isascii()
