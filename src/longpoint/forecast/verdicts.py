@@ -45,13 +45,15 @@ class Advice:
 
 
 def in_hundred(chance: float) -> str:
-    """Return a chance as so many in a hundred, never more than 99: it is only a model's.
+    """Return a chance as full hundredths, never more than 99: it is only a model's.
+
+    A chance just under what is wanted is not rounded up to it.
 
     Example:
-        >>> in_hundred(0.9731), in_hundred(0.9999), in_hundred(0.0001)
-        ('97 in 100', '99 in 100', '0 in 100')
+        >>> in_hundred(0.9731), in_hundred(0.8999), in_hundred(0.9999), in_hundred(0.29)
+        ('97 in 100', '89 in 100', '99 in 100', '29 in 100')
     """
-    return f"{min(MOST_SAID, math.floor(100.0 * chance + 0.5))} in 100"
+    return f"{min(MOST_SAID, math.floor(100.0 * chance + 1e-9))} in 100"
 
 
 def advise(

@@ -25,6 +25,7 @@ from longpoint.sheets.outlook_words import (
     worse_face,
 )
 from longpoint.sheets.saw_settings import NO_BREAK
+from longpoint.sheets.season_block import season_blocks
 from longpoint.sheets.verdict_pictures import verdict_picture, verdict_words
 
 OUTLOOK_TITLE: Final = "Will it close"
@@ -42,6 +43,7 @@ def outlook_blocks(plan: HousePlan) -> tuple[Block, ...]:
         *first_steps(plan, outlook),
         *_openings(plan, outlook),
         _supposed(plan, outlook.forecast),
+        *season_blocks(plan, outlook.season),
     )
 
 

@@ -13,7 +13,7 @@ from longpoint.survey.house import EntryKind
 
 MODEL_LINE: Final = (
     "A model's figures on stated assumptions, not a promise, and not measured on any site. "
-    "What the seasons do to a joint later isn't in them."
+    "What the seasons do later stands apart."
 )
 
 

@@ -83,9 +83,11 @@ def proved_saw(budget: ErrorBudget) -> ErrorBudget:
 
 def _saw_lines(saw: Saw) -> tuple[BudgetLine, BudgetLine]:
     if saw.is_proved:
-        u, standing, basis = PROVED_SAW_DEG, Standing.STATED, "test cuts under [saws]; " + _OURS
+        u, standing = PROVED_SAW_DEG, Standing.ASSUMPTION
+        basis = "what test cuts leave, the saw being proved; " + _OURS
     else:
-        u, standing, basis = UNPROVED_SAW_DEG, Standing.ASSUMPTION, "saw not proved; " + _OURS
+        u, standing = UNPROVED_SAW_DEG, Standing.ASSUMPTION
+        basis = "saw not proved; " + _OURS
     return (
         _saw_line(ErrorName.SAW_SCALE, u, standing, basis),
         _saw_line(ErrorName.SAW_FENCE, u, standing, basis),

@@ -1,0 +1,70 @@
+"""What the seasons do to the joints once they are up, and what keeps them shut."""
+
+from typing import Final
+
+from longpoint.forecast.house_season import HouseSeason
+from longpoint.forecast.season.joint_opening import JointEnd
+from longpoint.forecast.season.seasons import LIMIT_MM, SeasonOpening, SeasonOutlook
+from longpoint.forecast.verdicts import in_hundred
+from longpoint.house_plan import HousePlan
+from longpoint.quantities.formatting import format_tenth, format_unit
+from longpoint.quantities.length import Units
+from longpoint.sheets.blocks import Block, Column, Heading, Paragraph, Table, Together
+
+NOTHING: Final = "stays shut"
+
+
+def season_blocks(plan: HousePlan, season: HouseSeason) -> tuple[Block, ...]:
+    """Return how far the joints open in the driest and the dampest season, and what helps.
+
+    Args:
+        plan: The planned house.
+        season: What the seasons do to its joints.
+    """
+    if not season.outlooks:
+        return ()
+    units = plan.house.units
+    columns = (
+        Column(title="After fitting", share=2.4),
+        Column(title=_column_title(season.outlooks[0].driest), share=2.6),
+        Column(title=_column_title(season.outlooks[0].dampest), share=2.6),
+    )
+    rows = tuple(_row(outlook, units) for outlook in season.outlooks)
+    limit = f"{format_tenth(LIMIT_MM, units)} {format_unit(units)}"
+    said = [
+        f"Fitted at {season.fitted_percent:.0f} % moisture. How far a joint opens if nothing holds "
+        f"it, and how many in 100 then stand open more than {limit} with glue or pins alone.",
+    ]
+    if season.assumed:
+        said.append("The air of the house is assumed: write [season].")
+    said += [f"{each}." for each in season.taken_for_granted]
+    blocks: list[Heading | Table | Paragraph] = [
+        Heading(text="What the seasons do to it", level=3),
+        Table(columns=columns, rows=rows),
+        Paragraph(text=" ".join(said), is_small=True),
+    ]
+    if season.advice:
+        helps = " ".join(advice.words for advice in season.advice)
+        blocks.append(Paragraph(text=f"What helps, the most first. {helps}"))
+    return (Together(blocks=tuple(blocks)),)
+
+
+def _column_title(opening: SeasonOpening) -> str:
+    season = opening.season
+    return f"{season.name.capitalize()}, {season.humidity_percent:.0f} % air"
+
+
+def _row(outlook: SeasonOutlook, units: Units) -> tuple[str, ...]:
+    return (
+        outlook.joint.place,
+        _opens(outlook.driest, units),
+        _opens(outlook.dampest, units),
+    )
+
+
+def _opens(opening: SeasonOpening, units: Units) -> str:
+    if not opening.end.is_seen:
+        return NOTHING
+    gap = f"{format_tenth(opening.free_mm, units)} {format_unit(units)}"
+    end = "" if opening.end is JointEnd.FACE else f" at the {opening.end.value}"
+    return f"{gap}{end}, {in_hundred(opening.chance_over_limit)}"
