@@ -10,6 +10,7 @@ from typing import Final
 
 from longpoint.forecast.budget.records import Cause, ErrorBudget, ErrorName
 from longpoint.forecast.fitup.lines import FitLine, Respect, fit_lines
+from longpoint.forecast.fitup.squared import squared_up
 from longpoint.forecast.lines import Line, LineGroup, LineOpening, Spread
 from longpoint.forecast.planned_face import PlannedFace
 from longpoint.forecast.records import CauseShare
@@ -89,13 +90,17 @@ class WeighedFace:
 def face_lines(face: PlannedFace, solver: LinearSolver | None = None) -> FaceLines:
     """Return the lines of a face in every respect.
 
+    A frame a little out of square takes those of the true one: they differ by no more than the
+    angle, while the known lists would lose sets whose weights just turn negative.
+
     Args:
         face: The face as planned.
         solver: For shapes whose lines aren't known beforehand; None: the built-in one.
     """
+    frame = squared_up(face.frame) or face.frame
     return FaceLines(
         face=face,
-        lines=tuple(fit_lines(face.frame, face.limits, respect, solver) for respect in RESPECTS),
+        lines=tuple(fit_lines(frame, face.limits, respect, solver) for respect in RESPECTS),
     )
 
 

@@ -19,9 +19,14 @@ from tests import house_documents
 ONLY_TWO = dict.fromkeys(house_documents.SIZE) | {"width": 1200, "height": 1050}
 
 
-def a_house(quirk: float = 4.5, *, walls: WallAge = WallAge.NEW, **window: object) -> House:
+SIX = dict.fromkeys(ONLY_TWO) | {"top": 1200, "bottom": 1200, "left": 1050, "right": 1050}
+
+
+def a_house(
+    quirk: float = 4.5, window: dict[str, object] | None = None, walls: WallAge = WallAge.NEW
+) -> House:
     document = house_documents.house(
-        openings=[house_documents.window(**(ONLY_TWO | window))],
+        openings=[house_documents.window(**(ONLY_TWO | (window or {})))],
         saws={"S1": {"kerf": 2.4, "end_trim": 10}},
         profiles={
             "OG57": {"face": 70, "thickness": 18},
@@ -95,8 +100,7 @@ def test_the_other_side_pays_where_the_quirk_is_narrow() -> None:
 
 
 def test_what_is_read_already_is_not_asked_for() -> None:
-    sides = {"top": 1200, "bottom": 1200, "left": 1050, "right": 1050}
-    house = a_house(**{"width": None, "height": None}, **sides, rising=1594.5, falling=1594.5)
+    house = a_house(window=SIX | {"rising": 1594.5, "falling": 1594.5})
     found = worths(house)
     assert Step.DIAGONALS not in found
     assert Step.OTHER_SIDE not in found
@@ -104,8 +108,7 @@ def test_what_is_read_already_is_not_asked_for() -> None:
 
 
 def test_a_leaning_opening_can_be_left_at_the_stop() -> None:
-    sides = {"top": 1200, "bottom": 1200, "left": 1050, "right": 1050}
-    house = a_house(**{"width": None, "height": None}, **sides, rising=1596, falling=1593)
+    house = a_house(window=SIX | {"rising": 1596, "falling": 1593})
     budget = trued(house).changed(ErrorName.HAND_SET_CUT, u=0.25)
     found = worths(house, budget)[Step.LEAVE_AT_STOP]
     assert found.after > found.before

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from longpoint.forecast.fitup.frame import FrameRow
 from longpoint.linear.port import (
@@ -13,6 +14,8 @@ from longpoint.linear.port import (
     LinearStatus,
 )
 
+_NOUGHT: Final = 1e-12
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FitUp:
@@ -22,13 +25,13 @@ class FitUp:
         ratio: Fit ratio: it fits when this is at most 1; 0 when nothing is out at all. Infinite
             where pieces overlap however they are shifted.
         moves: Slide, shift and turn of each piece, (3 n,).
-        active: Weight of each row in the limit that rules, (rows,): >= 0, and with them no move
-            changes the sum.
+        weights: Weight of each row in the limit that rules, (rows,): >= 0, and with them no move
+            changes the sum; nought where the ratio is.
     """
 
     ratio: float
     moves: tuple[float, ...]
-    active: tuple[float, ...]
+    weights: tuple[float, ...]
 
 
 def best_fit_up(rows: Sequence[FrameRow], errors: Sequence[float], solver: LinearSolver) -> FitUp:
@@ -63,9 +66,10 @@ def best_fit_up(rows: Sequence[FrameRow], errors: Sequence[float], solver: Linea
         LinearProblem(columns=(*columns, ratio), rows=tuple(LinearRow(upper=-x) for x in off))
     )
     if solved.status is not LinearStatus.OPTIMAL:
-        return FitUp(ratio=math.inf, moves=(0.0,) * count, active=(0.0,) * len(rows))
+        return FitUp(ratio=math.inf, moves=(0.0,) * count, weights=(0.0,) * len(rows))
+    rules = solved.values[-1] > _NOUGHT
     return FitUp(
-        ratio=solved.values[-1],
+        ratio=solved.values[-1] if rules else 0.0,
         moves=solved.values[:-1],
-        active=tuple(max(0.0, -dual) for dual in solved.duals),
+        weights=tuple(max(0.0, -dual) if rules else 0.0 for dual in solved.duals),
     )

@@ -1,68 +1,41 @@
 """The fit ratio of a frame as the largest of finitely many lines over its errors.
 
 By duality the best fit-up of any errors is ruled by one of a fixed list of weightings of the rows
-in which no move has a say. A weighting is known by its rows; for another size of the same kind of
-frame the same rows, weighed anew, do. A weighting that is missing from the list can only make the
-ratio too small, and the chance of a fit too large, so lists are audited against exact programmes.
+in which no move has a say. A weighting is known by its rows; in another frame of the same kind the
+same rows, weighed anew, do. A weighting that is missing from the list can only make the ratio too
+small, and the chance of a fit too large, so lists are audited against exact programmes.
 """
 
 import math
 import random
 from collections.abc import Iterable, Sequence
-from enum import StrEnum
 from typing import Final
 
 from longpoint.forecast.fitup.exact import best_fit_up
-from longpoint.forecast.fitup.frame import (
-    SLOTS,
-    FitLimits,
-    Frame,
-    FrameRow,
-    RowKind,
-    Slot,
-    frame_rows,
-)
+from longpoint.forecast.fitup.frame import SLOTS, FitLimits, Frame, FrameRow, Slot, frame_rows
 from longpoint.forecast.fitup.known_sets import known_sets
+from longpoint.forecast.fitup.respect import Respect, rows_of
+from longpoint.forecast.fitup.weighing import FitLine, columns_of, line_of, row_weights
 from longpoint.linear.port import LinearSolver
 from longpoint.linear.simplex import SimplexSolver
 
-FitLine = tuple[float, ...]
-"""Change of the fit ratio per unit of each error slot, (8 n,)."""
+__all__ = ["FitLine", "Respect", "fit_lines", "learned_lines", "missing_lines", "ratio_by"]
 
 LEARNING_DRAWS: Final = 400
-ALREADY_SEEN: Final = 60
+"""Most programmes solved to learn the lines of a frame of which no list is known."""
+QUIET_DRAWS: Final = 60
 """A list is taken as learned once so many draws in a row brought nothing new."""
 
-_SMALL: Final = 1e-7
+_NEAR: Final = (0.7, 1.0)
+"""Where a ratio by the list is worth an exact programme: a missing line only makes it too small."""
+_SHORT: Final = 1e-6
 _SEED: Final = 4
-
-
-class Respect(StrEnum):
-    """In what respect a frame is to fit."""
-
-    GAPS = "gaps"
-    """Its joints close and their edges meet, whatever that asks of the quirk."""
-    QUIRK = "quirk"
-    """Its quirks stay in their bands, its pieces don't overlap; joints may stand open."""
-    IN_PLANE = "in-plane"
-    """Both."""
-
-
-def rows_of(rows: Sequence[FrameRow], respect: Respect) -> tuple[FrameRow, ...]:
-    """Return the rows that count in a respect."""
-    match respect:
-        case Respect.GAPS:
-            return tuple(row for row in rows if row.kind is not RowKind.QUIRK)
-        case Respect.QUIRK:
-            return tuple(row for row in rows if row.kind is RowKind.QUIRK or not row.limit_mm)
-        case Respect.IN_PLANE:
-            return tuple(rows)
 
 
 def fit_lines(
     frame: Frame, limits: FitLimits, respect: Respect, solver: LinearSolver | None = None
 ) -> tuple[FitLine, ...]:
-    """Return lines whose largest is the fit ratio of a frame, and 0.
+    """Return lines whose largest is the fit ratio of a frame, or 0 where all are below.
 
     Args:
         frame: The frame.
@@ -71,114 +44,107 @@ def fit_lines(
         solver: For frames of which no list is known; None: the built-in one.
 
     Returns:
-        Lines over the frame's errors.
+        Lines over the frame's errors, (lines, 8 n).
     """
     rows = rows_of(frame_rows(frame, limits), respect)
-    known = known_sets(len(frame.sides), len(frame.joints), respect.value, _tightness(rows))
-    weighed = [weights for chosen in known if (weights := row_weights(rows, chosen)) is not None]
-    lines = _distinct(_line(rows, chosen) for chosen in weighed)
-    if lines:
-        return lines
-    return learned_lines(frame, rows, solver or SimplexSolver())
+    columns = columns_of(rows)
+    weighed = (row_weights(columns, chosen) for chosen in known_sets(frame, rows, respect))
+    lines = _distinct(line_of(rows, weights) for weights in weighed if weights)
+    return lines or learned_lines(frame, limits, respect, solver or SimplexSolver())
 
 
 def learned_lines(
-    frame: Frame, rows: Sequence[FrameRow], solver: LinearSolver, lines: Sequence[FitLine] = ()
+    frame: Frame,
+    limits: FitLimits,
+    respect: Respect,
+    solver: LinearSolver,
+    lines: Sequence[FitLine] = (),
 ) -> tuple[FitLine, ...]:
     """Return lines with those added that exact programmes of spread errors bring to light.
 
     Args:
         frame: The frame.
-        rows: Its rows in one respect.
+        limits: What counts as a fit.
+        respect: In what respect.
         solver: Solves the programmes.
         lines: Those known beforehand.
+
+    Returns:
+        The lines known, and the new ones; the same on every machine with the same solver.
     """
+    rows = rows_of(frame_rows(frame, limits), respect)
     stream = random.Random(_SEED)
-    found = list(lines)
-    quiet = 0
+    found, quiet = list(lines), 0
     for _ in range(LEARNING_DRAWS):
-        errors = _spread_errors(frame, stream)
-        fit = best_fit_up(rows, errors, solver)
-        if not math.isfinite(fit.ratio) or fit.ratio <= 0.0:
-            continue
-        if fit.ratio > ratio_by(found, errors) * (1.0 + 1e-6) + 1e-9:
-            found.append(_line(rows, tuple(enumerate(fit.active))))
-            quiet = 0
-        else:
-            quiet += 1
-        if quiet == ALREADY_SEEN:
+        new = _missing(rows, found, _spread_errors(frame, stream), solver)
+        found += new
+        quiet = 0 if new else quiet + 1
+        if quiet == QUIET_DRAWS:
             break
-    return tuple(found)
+    return _distinct(found)
+
+
+def missing_lines(
+    frame: Frame,
+    limits: FitLimits,
+    respect: Respect,
+    lines: Sequence[FitLine],
+    draws: Iterable[Sequence[float]],
+    solver: LinearSolver,
+) -> tuple[FitLine, ...]:
+    """Return lines that a list lacks, found where given errors just seem to fit.
+
+    Args:
+        frame: The frame.
+        limits: What counts as a fit.
+        respect: In what respect.
+        lines: The list.
+        draws: Errors of the frame, (draws, 8 n); those whose ratio by the list is near 1 are
+            solved exactly.
+        solver: Solves the programmes.
+
+    Returns:
+        Lines to add to the list; empty when it was right for every draw.
+    """
+    rows = rows_of(frame_rows(frame, limits), respect)
+    known, left = list(lines), list(draws)
+    # A line found for one draw may bring others near 1 that seemed to fit with ease.
+    while True:
+        near = [_seems_to_fit(known, errors) for errors in left]
+        if not any(near):
+            return tuple(known[len(lines) :])
+        seeming = [errors for errors, is_near in zip(left, near, strict=True) if is_near]
+        left = [errors for errors, is_near in zip(left, near, strict=True) if not is_near]
+        for errors in seeming:
+            known += _missing(rows, known, errors, solver)
 
 
 def ratio_by(lines: Iterable[FitLine], errors: Sequence[float]) -> float:
-    """Return the largest of some lines at given errors, at least 0."""
-    return max(
-        (math.fsum(a * e for a, e in zip(line, errors, strict=True)) for line in lines),
-        default=0.0,
-    )
+    """Return the fit ratio of given errors by a list of lines, >= 0."""
+    sums = (math.fsum(a * e for a, e in zip(line, errors, strict=True)) for line in lines)
+    return max(0.0, max(sums, default=0.0))
 
 
-Weights = tuple[tuple[int, float], ...]
+def _seems_to_fit(lines: Sequence[FitLine], errors: Sequence[float]) -> bool:
+    """Tell whether a list finds errors just allowed."""
+    return _NEAR[0] <= ratio_by(lines, errors) <= _NEAR[1]
 
 
-def row_weights(rows: Sequence[FrameRow], chosen: Sequence[int]) -> Weights | None:
-    """Return weights of chosen rows with which no move changes their sum, and limits add to 1.
-
-    Returns:
-        (row, weight) pairs, weights >= 0; None where the rows allow none in this frame.
-    """
-    count = len(chosen)
-    moves = len(rows[0].moves)
-    system = [[rows[i].moves[k] for i in chosen] + [0.0] for k in range(moves)]
-    system.append([rows[i].limit_mm for i in chosen] + [1.0])
-    _scale(system)
-    for column in range(count):
-        pivot_row = max(range(column, len(system)), key=lambda r: abs(system[r][column]))
-        pivot = system[pivot_row][column]
-        if abs(pivot) < _SMALL:
-            return None
-        system[column], system[pivot_row] = system[pivot_row], system[column]
-        lead = [x / pivot for x in system[column]]
-        system[column] = lead
-        for r, row in enumerate(system):
-            factor = row[column]
-            if r != column and factor:
-                system[r] = [x - factor * y for x, y in zip(row, lead, strict=True)]
-    if any(abs(row[-1]) > _SMALL for row in system[count:]):
-        return None
-    weights = [row[-1] for row in system[:count]]
-    largest = max(weights)
-    if min(weights) < -_SMALL * max(1.0, largest):
-        return None
-    return tuple((i, w) for i, w in zip(chosen, weights, strict=True) if w > 0.0)
-
-
-def _scale(system: list[list[float]]) -> None:
-    """Bring turns, which are per radian, to the size of the other rows."""
-    for index, row in enumerate(system[:-1]):
-        largest = max(abs(x) for x in row)
-        if largest > 0.0:
-            system[index] = [x / largest for x in row]
-
-
-def _line(rows: Sequence[FrameRow], weights: Weights) -> FitLine:
-    total = [0.0] * len(rows[0].errors)
-    for index, weight in weights:
-        if weight > 0.0:
-            total = [t + weight * e for t, e in zip(total, rows[index].errors, strict=True)]
-    return tuple(total)
+def _missing(
+    rows: Sequence[FrameRow],
+    lines: Sequence[FitLine],
+    errors: Sequence[float],
+    solver: LinearSolver,
+) -> list[FitLine]:
+    """Return the line that rules these errors, if none of the list reaches as high."""
+    fit = best_fit_up(rows, errors, solver)
+    if not math.isfinite(fit.ratio) or fit.ratio <= ratio_by(lines, errors) + _SHORT:
+        return []
+    return [line_of(rows, tuple((i, w) for i, w in enumerate(fit.weights) if w > 0.0))]
 
 
 def _distinct(lines: Iterable[FitLine]) -> tuple[FitLine, ...]:
     return tuple({tuple(round(x, 9) for x in line): line for line in lines}.values())
-
-
-def _tightness(rows: Sequence[FrameRow]) -> float:
-    """Return the least room of a quirk against the gap allowed; infinite without quirks."""
-    quirk = min((r.limit_mm for r in rows if r.kind is RowKind.QUIRK), default=math.inf)
-    gap = max((r.limit_mm for r in rows if r.kind is RowKind.HEEL_GAP), default=0.0)
-    return quirk / gap if gap else math.inf
 
 
 def _spread_errors(frame: Frame, stream: random.Random) -> tuple[float, ...]:
