@@ -95,7 +95,7 @@ def _advice(
     readings = tuple(w for w in helping if w.step not in _DONE_ONCE)
     proof = next((w for w in helping if w.step is Step.PROOF), None)
     enough = next((w for w in readings if w.after >= sure), None)
-    now = f"{in_hundred(chance)} as read, {_wanted(sure)} wanted"
+    now = f"{in_hundred(chance)} as it stands, {_wanted(sure)} wanted"
     if chance >= sure:
         verdict, why = Verdict.BATCH, _batch_why(face, chance, sure)
     elif proof is not None and _main(face.causes) is Cause.SAW:
