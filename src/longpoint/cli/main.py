@@ -9,10 +9,13 @@ import longpoint
 
 SUBCOMMANDS: Final = {
     "check": "Say what is wrong or doubtful in the readings, before any piece is made.",
+    "learn": "Learn what a saw and a tape are out by, from finished work.",
     "new": "Write a commented starter file for a new house.",
     "pieces": "Show the pieces of a house, or of one opening or run.",
     "plan": "Plan a house: pieces, sticks and sheets.",
+    "proof": "Say what a frame of four offcuts tells of the saw.",
     "schema": "Print the JSON Schema of the house file.",
+    "tap": "Say what to tap at a set that stands open.",
 }
 
 

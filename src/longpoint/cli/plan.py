@@ -1,6 +1,7 @@
 """`longpoint plan`: the main job."""
 
 import sys
+from dataclasses import replace
 from pathlib import Path
 from typing import Final
 
@@ -10,6 +11,7 @@ from longpoint.cli.imagined import PLAIN_DRAWS, house_imagined
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.plan_folder import void_sheets, write_plan
 from longpoint.errors import LongpointError
+from longpoint.exchange.crew_files import crew_lines
 from longpoint.exchange.house_files import load_house_document
 from longpoint.forecast.chances import DRAWS
 from longpoint.pipeline import plan_house
@@ -47,8 +49,14 @@ MOST_DRAWS: Final = 1_000_000
     help=f"How many houses the forecast imagines. [default: {DRAWS}, or {PLAIN_DRAWS} without "
     "numpy]",
 )
+@click.option(
+    "--crew",
+    type=click.Path(path_type=Path, dir_okay=False),
+    default=None,
+    help="File of the crew's own figures, for the forecast; see longpoint learn.",
+)
 @exits
-def command(house: Path, out: Path, paper: str, draws: int | None) -> Outcome:
+def command(house: Path, out: Path, paper: str, draws: int | None, crew: Path | None) -> Outcome:
     """Plan HOUSE and write its sheets to a folder.
 
     The folder gets sheets.pdf, each sheet as a page for the screen, a drawing of each opening,
@@ -63,7 +71,11 @@ def command(house: Path, out: Path, paper: str, draws: int | None) -> Outcome:
         raise
     if len(survey.house.openings) >= LONG_WORK and sys.stderr.isatty():
         click.echo(f"Planning {len(survey.house.openings)} openings ...", err=True)
-    plan = plan_house(survey, linear_solver(), house_imagined(draws))
+    learned, said = crew_lines(crew, survey.house) if crew is not None else ((), ())
+    survey = replace(survey, findings=(*survey.findings, *said))
+    for finding in said:
+        click.echo(str(finding), err=True)
+    plan = plan_house(survey, linear_solver(), house_imagined(draws), learned)
     written = write_plan(plan, document, out, Paper(paper))
     click.echo(plan_text(plan))
     click.echo(f"\nSheets: {written}")
