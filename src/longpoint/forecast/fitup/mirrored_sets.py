@@ -40,6 +40,32 @@ def images(chosen: RowSet, *, is_closed: bool, respect: Respect) -> tuple[RowSet
     return tuple(dict.fromkeys(found))
 
 
+def turned(chosen: RowSet, respect: Respect) -> RowSet:
+    """Return a set of rows of a closed frame of four sides after a quarter turn.
+
+    Args:
+        chosen: Indices among the rows of the respect.
+        respect: Whose rows are counted.
+
+    Returns:
+        The same rows of the next side and joint each.
+
+    Example:
+        >>> turned((0, 3, 32), Respect.IN_PLANE)
+        (8, 11, 38)
+    """
+    full = _rows_of(is_closed=True, respect=respect)
+    place = {row: index for index, row in enumerate(full)}
+    joint_rows, side_rows = _JOINT_ROWS * _CLOSED_SIDES, _SIDE_ROWS * _CLOSED_SIDES
+
+    def after(row: int) -> int:
+        if row < joint_rows:
+            return (row + _JOINT_ROWS) % joint_rows
+        return joint_rows + (row - joint_rows + _SIDE_ROWS) % side_rows
+
+    return tuple(sorted(place[after(full[i])] for i in chosen))
+
+
 def tightness(rows: Sequence[FrameRow]) -> float:
     """Return the least room of a quirk against the gap allowed; infinite where one is missing."""
     quirk_mm = min((r.limit_mm for r in rows if r.kind is RowKind.QUIRK), default=math.inf)

@@ -135,7 +135,10 @@ def verdict(outcomes: Sequence[Outcome], chance: float = USUAL) -> Verdict:
     if not enough(outcomes):
         return Verdict.TOO_FEW
     off = fmean(x.closed - x.chance for x in outcomes)
-    u = _clustered_u(outcomes, lambda x: x.closed - x.chance)
+    # Houses that happen to go all alike show no spread; the chances themselves say how much to
+    # expect at the least.
+    expected = fmean(x.chance * (1.0 - x.chance) for x in outcomes) / len(outcomes)
+    u = max(_clustered_u(outcomes, lambda x: x.closed - x.chance), math.sqrt(expected))
     houses = len({x.house for x in outcomes})
     reach = t_quantile((1.0 + chance) / 2.0, houses - 1) * u
     if abs(off) <= reach:

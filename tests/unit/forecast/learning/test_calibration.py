@@ -171,3 +171,13 @@ def test_thirty_joints_of_five_houses_are_enough() -> None:
 def test_what_is_no_chance_is_no_forecast(chance: float) -> None:
     with pytest.raises(QuantityError):
         Outcome(house="H", chance=chance, closed=True)
+
+
+def test_houses_that_happen_to_go_all_alike_are_no_proof_by_themselves() -> None:
+    # 8 of 10 called 80 closed in each of six houses: no spread between houses, and nothing amiss.
+    alike = [
+        Outcome(house=f"H{house}", chance=0.8 + 1e-9, closed=joint < 8)
+        for house in range(6)
+        for joint in range(10)
+    ]
+    assert verdict(alike) is Verdict.KEPT
