@@ -1,10 +1,12 @@
 """How likely the openings of a house are to fit when all is cut in one batch."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
 from longpoint.forecast.budget.records import ErrorBudget
+from longpoint.forecast.exact_share import misses
 from longpoint.forecast.face_lines import (
     FaceLines,
     WeighedFace,
@@ -14,9 +16,11 @@ from longpoint.forecast.face_lines import (
     step_opening,
     weighed_face,
 )
-from longpoint.forecast.lines import LineEngine, LineHouse, LineTally
+from longpoint.forecast.lines import LineEngine, LineHouse, LineTally, OpeningTally
 from longpoint.forecast.records import Chances, FaceForecast, HouseForecast
 from longpoint.forecast.terms import frame_errors
+from longpoint.linear.port import LinearSolver
+from longpoint.linear.simplex import SimplexSolver
 from longpoint.survey.house import House
 
 SEED: Final = 20_260
@@ -42,7 +46,11 @@ class Imagined:
 
 
 def forecast_faces(
-    house: House, faces: Sequence[FaceLines], budget: ErrorBudget, imagined: Imagined
+    house: House,
+    faces: Sequence[FaceLines],
+    budget: ErrorBudget,
+    imagined: Imagined,
+    solver: LinearSolver | None = None,
 ) -> HouseForecast:
     """Return the forecast of a house: each face by itself, and all of them at once.
 
@@ -54,8 +62,14 @@ def forecast_faces(
         faces: The faces that get pieces, with their lines.
         budget: What readings, marks and cuts may be out by.
         imagined: By whom and how often it is drawn.
+        solver: Confirms fits where a quirk has little room; None: the built-in one.
     """
-    weighed = tuple(weighed_face(found, frame_errors(found.face, budget, house)) for found in faces)
+    errors = tuple(frame_errors(found.face, budget, house) for found in faces)
+    taken_back = tuple(
+        misses(found, off, solver or SimplexSolver(), seed=imagined.seed)
+        for found, off in zip(faces, errors, strict=True)
+    )
+    weighed = tuple(weighed_face(found, off) for found, off in zip(faces, errors, strict=True))
     tally = tally_faces(weighed, imagined)
     steps = imagined.engine.tally(
         LineHouse(
@@ -65,34 +79,51 @@ def forecast_faces(
             seed=imagined.seed + 1,
         )
     )
-    draws = imagined.draws
-    forecasts = []
-    for found, each, fit, step in zip(faces, weighed, tally.openings, steps.openings, strict=True):
-        gaps, quirk, in_plane = (count / draws for count in fit.fits)
-        level = step.fits[0] / draws
-        forecasts.append(
-            FaceForecast(
-                mark=found.face.opening.mark,
-                face=found.face.fitted.face,
-                chances=Chances(
-                    gaps=gaps,
-                    quirk=quirk,
-                    fits=in_plane,
-                    faces=level,
-                    all=in_plane * level,
-                    first_order=first_look(each),
-                ),
-                causes=cause_shares(each),
-            )
+    forecasts = tuple(
+        _face_forecast(found, each, fit, step.fits[0] / imagined.draws, imagined.draws, back)
+        for found, each, fit, step, back in zip(
+            faces, weighed, tally.openings, steps.openings, taken_back, strict=True
         )
+    )
+    more = math.fsum(
+        opening.together / imagined.draws * back
+        for opening, back in zip(tally.openings, taken_back, strict=True)
+    )
+    mean = sum(k * n for k, n in enumerate(tally.misfits)) / imagined.draws
     return HouseForecast(
-        faces=tuple(forecasts),
-        all_fit=tally.misfits[0] / draws,
-        misfits_mean=sum(k * n for k, n in enumerate(tally.misfits)) / draws,
-        misfits_p90=_p90(tally),
-        draws=draws,
+        faces=forecasts,
+        all_fit=tally.misfits[0] / imagined.draws * math.prod(1.0 - back for back in taken_back),
+        misfits_mean=mean + more,
+        misfits_p90=min(len(faces), _p90(tally) + round(more)),
+        draws=imagined.draws,
         seed=imagined.seed,
         budget=budget,
+    )
+
+
+def _face_forecast(
+    found: FaceLines,
+    weighed: WeighedFace,
+    fit: OpeningTally,
+    level: float,
+    draws: int,
+    taken_back: float,
+) -> FaceForecast:
+    gaps, quirk, _ = (count / draws for count in fit.fits)
+    fits = fit.together / draws * (1.0 - taken_back)
+    return FaceForecast(
+        mark=found.face.opening.mark,
+        face=found.face.fitted.face,
+        chances=Chances(
+            gaps=gaps,
+            quirk=quirk,
+            fits=fits,
+            faces=level,
+            all=fits * level,
+            first_order=first_look(weighed),
+        ),
+        causes=cause_shares(weighed),
+        taken_back=taken_back,
     )
 
 

@@ -5,7 +5,6 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from operator import mul
-from statistics import NormalDist
 from typing import Final
 
 from longpoint.forecast.budget.records import Cause, ErrorBudget, ErrorName
@@ -69,7 +68,9 @@ class TermLine:
     @property
     def reserve(self) -> float:
         """How many of its uncertainties it stays below its limit."""
-        return (1.0 - self.offset) / self.u if self.u else math.inf
+        if not self.u:
+            return math.inf if self.offset <= 1.0 else -math.inf
+        return (1.0 - self.offset) / self.u
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -217,7 +218,7 @@ def first_look(weighed: WeighedFace) -> float:
     for line in weighed.lines[-1]:
         if all(_together(line, other) <= ALIKE for other in taken):
             taken.append(line)
-            chance *= NormalDist().cdf(line.reserve)
+            chance *= 0.5 * math.erfc(-line.reserve / math.sqrt(2.0))
         if len(taken) == LINES_AT_A_GLANCE:
             break
     return chance

@@ -9,7 +9,7 @@ from longpoint.forecast.chances import Imagined, forecast_faces
 from longpoint.forecast.face_lines import FaceLines, face_lines
 from longpoint.forecast.house_season import HouseSeason, house_season
 from longpoint.forecast.planned_face import planned_faces
-from longpoint.forecast.records import HouseForecast
+from longpoint.forecast.records import FaceForecast, HouseForecast
 from longpoint.forecast.verdicts import Advice, advise
 from longpoint.forecast.worth import Worth, steps_worth
 from longpoint.linear.port import LinearSolver
@@ -62,11 +62,11 @@ def forecast_house(
     """
     budget = house_budget(house, learned)
     found = tuple(face_lines(face, solver) for face in planned_faces(house, shapes, held))
-    forecast = forecast_faces(house, found, budget, imagined)
+    forecast = forecast_faces(house, found, budget, imagined, solver)
     worths = _worths(house, found, forecast, budget, imagined)
     if_proved = None
     if not house.saw.is_proved:
-        if_proved = forecast_faces(house, found, proved_saw(budget), imagined)
+        if_proved = forecast_faces(house, found, proved_saw(budget), imagined, solver)
     return Outlook(
         forecast=forecast,
         if_proved=if_proved,
@@ -83,12 +83,16 @@ def _worths(
     imagined: Imagined,
 ) -> dict[str, tuple[Worth, ...]]:
     """Return what helps each opening that is under the crew's threshold, at its worse face."""
-    doubtful: dict[str, tuple[float, FaceLines]] = {}
+    doubtful: dict[str, tuple[float, FaceLines, FaceForecast]] = {}
     for each, face in zip(found, forecast.faces, strict=True):
         chance = face.chances.fits
-        if chance < house.crew.sure and chance < doubtful.get(face.mark, (1.0, each))[0]:
-            doubtful[face.mark] = (chance, each)
+        if chance < house.crew.sure and (
+            face.mark not in doubtful or chance < doubtful[face.mark][0]
+        ):
+            doubtful[face.mark] = (chance, each, face)
     if not doubtful:
         return {}
-    lines = [each for _, each in doubtful.values()]
-    return dict(zip(doubtful, steps_worth(house, lines, budget, imagined), strict=True))
+    steps = steps_worth(
+        house, tuple((each, face) for _, each, face in doubtful.values()), budget, imagined
+    )
+    return dict(zip(doubtful, steps, strict=True))

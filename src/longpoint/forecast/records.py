@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Final
 
 from longpoint.forecast.budget.records import Cause, ErrorBudget
 
@@ -19,6 +20,24 @@ class Verdict(StrEnum):
     """Cut the head long and fit it on the wall."""
     HOLD = "hold"
     """Its readings are in doubt."""
+
+
+class Step(StrEnum):
+    """What can still be done before the saw starts."""
+
+    PROOF = "prove the saw on four offcuts"
+    DIAGONALS = "read both diagonals"
+    OTHER_SIDE = "read the other width and the other height"
+    BEVEL = "read one corner with a bevel gauge"
+    REPEAT = "read the same again"
+    STOP_BLOCK = "cut pairs against a stop block"
+    STRAIGHTEDGE = "lay a straightedge along the sides"
+    LEAVE_AT_STOP = "leave the saw at its 45 stop"
+    SET_AS_READ = "set the saw to the angles read"
+
+
+FREE: Final = (Step.LEAVE_AT_STOP, Step.SET_AS_READ)
+"""The other way of setting the saw: it takes no time."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,12 +78,15 @@ class FaceForecast:
         face: "a" or "b" where both are trimmed, else "".
         chances: How likely it is to fit.
         causes: What most of its doubt comes from, the largest first.
+        taken_back: Share of the fits that exact programmes didn't confirm; the chances are after
+            it was taken off. Looked for only where a quirk has little room.
     """
 
     mark: str
     face: str
     chances: Chances
     causes: tuple[CauseShare, ...]
+    taken_back: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

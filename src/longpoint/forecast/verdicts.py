@@ -6,13 +6,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.forecast.budget.records import Cause
-from longpoint.forecast.records import CauseShare, FaceForecast, HouseForecast, Verdict
-from longpoint.forecast.worth import FREE, Step, Worth
+from longpoint.forecast.records import FREE, CauseShare, FaceForecast, HouseForecast, Step, Verdict
+from longpoint.forecast.worth import MAIN_SHARE, Worth
 from longpoint.survey.house import House
 from longpoint.survey.openings import Mitres, Opening
-
-MAIN_SHARE: Final = 0.5
-"""A cause with more than half of the doubt is the main one."""
 
 LEAST_GAIN: Final = 0.01
 """A step that brings less than one in a hundred isn't worth naming."""

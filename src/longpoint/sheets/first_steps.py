@@ -3,10 +3,10 @@
 from typing import Final
 
 from longpoint.forecast.forecast_house import Outlook
-from longpoint.forecast.records import Verdict
+from longpoint.forecast.records import FREE, Step, Verdict
 from longpoint.forecast.saw_proof import saw_proof
 from longpoint.forecast.verdicts import LEAST_GAIN, Advice, in_hundred
-from longpoint.forecast.worth import FREE, Step, Worth
+from longpoint.forecast.worth import Worth
 from longpoint.house_plan import HousePlan
 from longpoint.sheets.blocks import (
     Beside,

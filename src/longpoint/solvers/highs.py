@@ -8,6 +8,7 @@ from types import ModuleType
 from typing import NamedTuple
 
 from longpoint.linear.port import LinearColumn, LinearProblem, LinearSolution, LinearStatus
+from longpoint.solvers.one_thread import numpy_in_one_thread
 
 
 class _Columns(NamedTuple):
@@ -33,8 +34,9 @@ class HighsSolver:
     """
 
     def __init__(self) -> None:
+        # Before highspy, which imports numpy itself.
+        self._numpy: ModuleType = numpy_in_one_thread()
         self._highspy: ModuleType = importlib.import_module("highspy")
-        self._numpy: ModuleType = importlib.import_module("numpy")
         # The friendly class writes a banner before it can be told to be silent; its base doesn't.
         self._highs = self._highspy.highs._Highs()
         self._highs.setOptionValue("output_flag", False)

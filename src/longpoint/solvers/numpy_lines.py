@@ -1,6 +1,5 @@
 """Draws of a whole house judged with numpy, behind the port of the lines."""
 
-import importlib
 import importlib.util
 from collections.abc import Sequence
 from types import ModuleType
@@ -16,6 +15,7 @@ from longpoint.forecast.lines import (
 )
 from longpoint.forecast.stream import Spread
 from longpoint.solvers.numpy_stream import NumpyStream
+from longpoint.solvers.one_thread import numpy_in_one_thread
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -61,7 +61,7 @@ class NumpyLines:
     """
 
     def __init__(self) -> None:
-        self._numpy: ModuleType = importlib.import_module("numpy")
+        self._numpy: ModuleType = numpy_in_one_thread()
         self._stream = NumpyStream()
 
     @staticmethod

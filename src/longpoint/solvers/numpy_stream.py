@@ -1,6 +1,5 @@
 """The random stream of the forecast with numpy: the same draws, many at a time."""
 
-import importlib
 import math
 from collections.abc import Sequence
 from types import ModuleType
@@ -14,6 +13,7 @@ from longpoint.forecast.stream import (
     Spread,
     key_of,
 )
+from longpoint.solvers.one_thread import numpy_in_one_thread
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -32,7 +32,7 @@ class NumpyStream:
     """
 
     def __init__(self) -> None:
-        self._numpy: ModuleType = importlib.import_module("numpy")
+        self._numpy: ModuleType = numpy_in_one_thread()
 
     def draws(
         self, seed: int, stream: int, rows: "NDArray[Any]", spreads: Sequence[Spread]

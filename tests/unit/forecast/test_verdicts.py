@@ -8,10 +8,11 @@ from longpoint.forecast.records import (
     Chances,
     FaceForecast,
     HouseForecast,
+    Step,
     Verdict,
 )
 from longpoint.forecast.verdicts import Advice, advise, in_hundred
-from longpoint.forecast.worth import Step, Worth
+from longpoint.forecast.worth import Worth
 from longpoint.survey.house import House
 from longpoint.survey.house_file import read_house
 from tests import house_documents

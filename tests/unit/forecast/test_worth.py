@@ -4,10 +4,11 @@ import pytest
 
 from longpoint.forecast.budget.house_budget import house_budget
 from longpoint.forecast.budget.records import ErrorBudget, ErrorName
-from longpoint.forecast.chances import Imagined
+from longpoint.forecast.chances import Imagined, forecast_faces
 from longpoint.forecast.face_lines import face_lines
 from longpoint.forecast.planned_face import planned_faces
-from longpoint.forecast.worth import Step, Worth, steps_worth
+from longpoint.forecast.records import Step
+from longpoint.forecast.worth import Worth, steps_worth
 from longpoint.shape.fitted import Shapes
 from longpoint.shape.opening_fit import fit_openings
 from longpoint.solvers.numpy_lines import NumpyLines
@@ -45,7 +46,10 @@ def worths(house: House, budget: ErrorBudget | None = None) -> dict[Step, Worth]
         face_lines(face) for face in planned_faces(house, Shapes(openings=openings), frozenset())
     ]
     imagined = Imagined(engine=NumpyLines(), draws=15_000, seed=5)
-    (steps,) = steps_worth(house, found, budget or house_budget(house), imagined)
+    supposed = budget or house_budget(house)
+    forecast = forecast_faces(house, found, supposed, imagined)
+    doubtful = tuple(zip(found, forecast.faces, strict=True))
+    (steps,) = steps_worth(house, doubtful, supposed, imagined)
     return {worth.step: worth for worth in steps}
 
 
@@ -72,7 +76,10 @@ def test_a_proof_costs_each_opening_its_share_of_the_house() -> None:
     faces = planned_faces(two, Shapes(openings=openings), frozenset())
     found = [face_lines(face) for face in faces]
     imagined = Imagined(engine=NumpyLines(), draws=500, seed=5)
-    steps = steps_worth(two, found, house_budget(two), imagined)
+    budget = house_budget(two)
+    forecast = forecast_faces(two, found, budget, imagined)
+    doubtful = tuple(zip(found, forecast.faces, strict=True))
+    steps = steps_worth(two, doubtful, budget, imagined)
     minutes = {w.minutes for face in steps for w in face if w.step is Step.PROOF}
     assert minutes == {house.crew.minutes.proof / 2}
 
@@ -101,10 +108,14 @@ def test_the_other_side_pays_where_the_quirk_is_narrow() -> None:
 
 def test_what_is_read_already_is_not_asked_for() -> None:
     house = a_house(window=SIX | {"rising": 1594.5, "falling": 1594.5})
-    found = worths(house)
+    found = worths(house, trued(house))
     assert Step.DIAGONALS not in found
     assert Step.OTHER_SIDE not in found
     assert Step.REPEAT in found
+
+
+def test_readings_are_left_for_the_plan_after_a_proof_that_is_enough() -> None:
+    assert set(worths(a_house())) == {Step.PROOF}
 
 
 def test_a_leaning_opening_can_be_left_at_the_stop() -> None:

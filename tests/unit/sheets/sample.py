@@ -18,10 +18,11 @@ from longpoint.forecast.records import (
     Chances,
     FaceForecast,
     HouseForecast,
+    Step,
     Verdict,
 )
 from longpoint.forecast.verdicts import Advice
-from longpoint.forecast.worth import Step, Worth
+from longpoint.forecast.worth import Worth
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import SQUARE_CUT, CutKind, EndCut, Piece, Role
 from longpoint.quantities.length import Units

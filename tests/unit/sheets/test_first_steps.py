@@ -2,8 +2,8 @@ from dataclasses import replace
 
 import pytest
 
+from longpoint.forecast.records import Step
 from longpoint.forecast.saw_proof import saw_proof
-from longpoint.forecast.worth import Step
 from longpoint.house_plan import HousePlan
 from longpoint.sheets.blocks import Beside, Blank, Block, Cell, Heading, Paragraph, Table, Together
 from longpoint.sheets.first_steps import first_steps
