@@ -26,8 +26,8 @@ def face(band: tuple[float, float] = (3.0, 7.0)) -> tuple[FaceLines, FrameErrors
 
 
 def with_lines_left_out(found: FaceLines) -> FaceLines:
-    """Return a list that knows only a tenth of what can rule, as a bad list would."""
-    return replace(found, lines=(*found.lines[:2], found.lines[2][::10]))
+    """Return a list that knows only three lines of what can rule, as a bad list would."""
+    return replace(found, lines=(*found.lines[:2], found.lines[2][-3:]))
 
 
 def test_a_roomy_quirk_is_left_to_the_lists() -> None:
@@ -36,14 +36,14 @@ def test_a_roomy_quirk_is_left_to_the_lists() -> None:
 
 
 def test_fits_that_only_a_short_list_calls_are_taken_back() -> None:
-    found, errors = face((4.4, 5.6))
+    found, errors = face((4.7, 5.3))
     bad = misses(with_lines_left_out(found), errors, HighsSolver(), seed=1, draws=100)
     good = misses(found, errors, HighsSolver(), seed=1, draws=100)
     assert bad > good + 0.1
 
 
 def test_the_built_in_solver_finds_the_same() -> None:
-    found, errors = face((4.4, 5.6))
+    found, errors = face((4.7, 5.3))
     short = with_lines_left_out(found)
     one, other = (
         misses(short, errors, solver, seed=2, draws=40)
@@ -55,7 +55,7 @@ def test_the_built_in_solver_finds_the_same() -> None:
 def test_a_known_lean_uses_up_the_room() -> None:
     found, errors = face()
     known = list(errors.known)
-    known[SLOTS * 1 + Slot.REVEAL_START] = 1.5
+    known[SLOTS * 1 + Slot.REVEAL_START] = 5.0
     leaning = replace(errors, known=tuple(known))
     assert misses(with_lines_left_out(found), leaning, HighsSolver(), seed=1, draws=60) > 0.0
 
