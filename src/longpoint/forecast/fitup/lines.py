@@ -9,6 +9,7 @@ small, and the chance of a fit too large, so lists are audited against exact pro
 import math
 import random
 from collections.abc import Iterable, Sequence
+from operator import mul
 from typing import Final
 
 from longpoint.forecast.fitup.exact import best_fit_up
@@ -121,7 +122,7 @@ def missing_lines(
 
 def ratio_by(lines: Iterable[FitLine], errors: Sequence[float]) -> float:
     """Return the fit ratio of given errors by a list of lines, >= 0."""
-    sums = (math.fsum(a * e for a, e in zip(line, errors, strict=True)) for line in lines)
+    sums = (sum(map(mul, line, errors)) for line in lines)
     return max(0.0, max(sums, default=0.0))
 
 

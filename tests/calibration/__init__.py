@@ -1,0 +1,1 @@
+"""Whether the forecast tells the truth: its chances beside what became of simulated houses."""
