@@ -17,5 +17,9 @@ def house_imagined(draws: int | None = None) -> Imagined:
         draws: How many houses; None: as many as take no more than a breath.
     """
     if NumpyLines.is_installed():
-        return Imagined(engine=NumpyLines(), draws=draws or DRAWS)
+        try:
+            return Imagined(engine=NumpyLines(), draws=draws or DRAWS)
+        except ImportError:
+            # Installed, but broken: the plain engine does as well, only slower.
+            pass
     return Imagined(engine=PlainLines(), draws=draws or PLAIN_DRAWS)

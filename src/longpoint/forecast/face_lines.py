@@ -59,11 +59,13 @@ class TermLine:
         offset: Its value with no error but what is known.
         over: Its change per standard uncertainty of each term.
         u: Its standard uncertainty.
+        biased: What tools are known for makes of its offset, by cause.
     """
 
     offset: float
     over: tuple[float, ...]
     u: float
+    biased: tuple[tuple[Cause, float], ...] = ()
 
     @property
     def reserve(self) -> float:
@@ -108,6 +110,7 @@ def face_lines(face: PlannedFace, solver: LinearSolver | None = None) -> FaceLin
 def weighed_face(found: FaceLines, errors: FrameErrors) -> WeighedFace:
     """Return a face's lines over what its frame may be out by."""
     known = _entries(errors.known)
+    biases = tuple((cause, _entries(effect)) for cause, effect in errors.biases)
     terms = tuple(_entries(term.effect) for term in errors.terms)
     return WeighedFace(
         name=found.name,
@@ -117,7 +120,7 @@ def weighed_face(found: FaceLines, errors: FrameErrors) -> WeighedFace:
                 sorted(
                     (
                         line
-                        for line in (_term_line(each, known, terms) for each in lines)
+                        for line in (_term_line(each, known, terms, biases) for each in lines)
                         if line.reserve < OUT_OF_REACH
                     ),
                     key=lambda line: line.reserve,
@@ -193,15 +196,18 @@ def cause_shares(weighed: WeighedFace) -> tuple[CauseShare, ...]:
     """Return what part of a face's doubt comes from each cause, the largest first.
 
     References:
-        First order: each line's variance by cause, lines weighted by their chance to be passed.
+        First order: each line's mean square by cause, what is known of a tool as well as what
+        isn't; lines weighted by their chance to be passed.
     """
     shares: dict[Cause, float] = defaultdict(float)
     weights = 0.0
     for line in weighed.lines[-1]:
         weight = math.exp(-0.5 * line.reserve**2) if line.reserve > 0.0 else 1.0
         weights += weight
-        for term, part in zip(weighed.terms, line.over, strict=True):
-            shares[term.cause] += weight * (part / line.u) ** 2 if line.u else 0.0
+        parts = [(term.cause, x) for term, x in zip(weighed.terms, line.over, strict=True)]
+        total = math.fsum(x * x for _, x in (*parts, *line.biased))
+        for cause, x in (*parts, *line.biased):
+            shares[cause] += weight * x * x / total if total else 0.0
     found = (CauseShare(cause=c, share=s / weights) for c, s in shares.items() if s > 0.0)
     return tuple(sorted(found, key=lambda s: (-s.share, s.cause.value)))
 
@@ -232,10 +238,20 @@ def _entries(effect: Sequence[float]) -> _Entries:
     return tuple((slot, size) for slot, size in enumerate(effect) if size)
 
 
-def _term_line(line: FitLine, known: _Entries, terms: Sequence[_Entries]) -> TermLine:
+def _term_line(
+    line: FitLine,
+    known: _Entries,
+    terms: Sequence[_Entries],
+    biases: Sequence[tuple[Cause, _Entries]],
+) -> TermLine:
     over = tuple([sum([line[slot] * size for slot, size in entries]) for entries in terms])
     return TermLine(
-        offset=sum(line[slot] * size for slot, size in known), over=over, u=math.hypot(*over)
+        offset=sum(line[slot] * size for slot, size in known),
+        over=over,
+        u=math.hypot(*over),
+        biased=tuple(
+            (cause, sum(line[slot] * size for slot, size in entries)) for cause, entries in biases
+        ),
     )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from longpoint.forecast.budget.house_budget import house_budget, proved_saw
+from longpoint.forecast.budget.house_budget import house_budget, is_saw_open, proved_saw
 from longpoint.forecast.budget.records import BudgetLine, ErrorBudget
 from longpoint.forecast.chances import Imagined, forecast_faces
 from longpoint.forecast.face_lines import FaceLines, face_lines
@@ -65,7 +65,7 @@ def forecast_house(
     forecast = forecast_faces(house, found, budget, imagined, solver)
     worths = _worths(house, found, forecast, budget, imagined)
     if_proved = None
-    if not house.saw.is_proved:
+    if is_saw_open(house, budget):
         if_proved = forecast_faces(house, found, proved_saw(budget), imagined, solver)
     return Outlook(
         forecast=forecast,

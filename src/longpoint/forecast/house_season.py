@@ -32,7 +32,8 @@ class HouseSeason:
         fitted_percent: Moisture of the timber at fitting.
         outlooks: One for each profile that is mitred round openings, and one for the skirting.
         advice: What would keep them tighter, the greatest effect first.
-        taken_for_granted: Profiles whose timber isn't known, and what they are taken for.
+        taken_for_granted: Profiles whose timber isn't known, and what they are taken for; seasons
+            that were written the wrong way round.
         assumed: True when the file tells nothing of the seasons.
     """
 
@@ -51,6 +52,10 @@ def house_season(house: House) -> HouseSeason:
     """
     seasons = house.seasons
     driest, dampest = _season("driest", seasons.driest), _season("dampest", seasons.dampest)
+    swapped: tuple[str, ...] = ()
+    if driest.moisture_percent > dampest.moisture_percent:
+        swapped = ("The driest air under [season] is damper than the dampest: taken as swapped",)
+        driest, dampest = _season("driest", seasons.dampest), _season("dampest", seasons.driest)
     fitted_percent = _fitted_percent(seasons)
     joints = tuple(_joints(house))
     return HouseSeason(
@@ -65,7 +70,8 @@ def house_season(house: House) -> HouseSeason:
             ),
             units=house.units,
         ),
-        taken_for_granted=tuple(
+        taken_for_granted=swapped
+        + tuple(
             f"{p.name} ({p.material or 'no material given'}) taken for {ASSUMED_SPECIES.name}"
             for p in _profiles(house)
             if species_of(p.material) is None

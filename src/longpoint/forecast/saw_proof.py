@@ -10,6 +10,9 @@ from longpoint.errors import SurveyError
 CUTS: Final = 8
 CORNERS: Final = 4
 
+MOST_STEEP_DEG: Final = 2.0
+"""No saw in use is out by more: the gaps were read or written wrong; our limit."""
+
 ONE_CUT_DEG: Final = 0.05
 """Spread of one cut at the saw's stop; assumed."""
 
@@ -59,7 +62,7 @@ def saw_proof(
         feeler_mm: Step of the feelers. [mm]
 
     Raises:
-        SurveyError: There aren't four corners, or the width is none.
+        SurveyError: There aren't four corners, the width is none, or no saw is so far out.
 
     Example:
         >>> proof = saw_proof([(0.4, 0.0)] * 4, 66.0)
@@ -79,6 +82,12 @@ def saw_proof(
     mitre_mm = math.sqrt(2.0) * width_mm
     sum_mm = math.fsum(heel - toe for heel, toe in gaps_mm)
     steep_deg = math.degrees(sum_mm / (CUTS * mitre_mm))
+    if abs(steep_deg) > MOST_STEEP_DEG:
+        raise SurveyError(
+            f"The gaps add up to {sum_mm:g} mm, heels less toes.",
+            f"A saw would have to be {abs(steep_deg):.0f} degrees out for that.",
+            "Read the gaps again, heel first and then toe, in millimetres.",
+        )
     reading_mm = feeler_mm / math.sqrt(12.0) * math.sqrt(2.0 * CORNERS)
     u_deg = math.hypot(math.degrees(reading_mm / (CUTS * mitre_mm)), ONE_CUT_DEG / math.sqrt(CUTS))
     return SawProof(

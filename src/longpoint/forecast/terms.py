@@ -47,10 +47,12 @@ class FrameErrors:
     Attributes:
         terms: Independent of each other.
         known: What it is known to be out by, (8 n,).
+        biases: The part of it that tools are known for, by cause; the rest is the reveal's shape.
     """
 
     terms: tuple[FrameTerm, ...]
     known: Effect
+    biases: tuple[tuple[Cause, Effect], ...] = ()
 
 
 def frame_errors(face: PlannedFace, budget: ErrorBudget, house: House) -> FrameErrors:
@@ -69,16 +71,20 @@ def frame_errors(face: PlannedFace, budget: ErrorBudget, house: House) -> FrameE
         too wide makes it too short by as much, and a hooked end cut past its angle makes it too
         short by width / cos^2 per radian.
     """
+    biases = tuple(
+        (line.cause, _scaled(_shared_effect(face, line.name), line.bias))
+        for line in budget.lines
+        if line.bias
+    )
     known = face.known_off()
-    for line in budget.lines:
-        if line.bias:
-            known = _plus(known, _scaled(_shared_effect(face, line.name), line.bias))
+    for _, effect in biases:
+        known = _plus(known, effect)
     terms = (
         *_shared(face, budget, house),
         *_shape_terms(face, budget),
         *_piece_terms(face, budget),
     )
-    return FrameErrors(terms=terms, known=known)
+    return FrameErrors(terms=terms, known=known, biases=biases)
 
 
 def _shared(face: PlannedFace, budget: ErrorBudget, house: House) -> Iterable[FrameTerm]:

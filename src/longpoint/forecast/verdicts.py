@@ -95,17 +95,13 @@ def _advice(
     now = f"{in_hundred(chance)} as it stands, {_wanted(sure)} wanted"
     if chance >= sure:
         verdict, why = Verdict.BATCH, _batch_why(face, chance, sure)
-    elif proof is not None and _main(face.causes) is Cause.SAW:
-        verdict = Verdict.PROVE_SAW
-        why = (
-            f"{now}: {_hundredth(face.causes[0].share)} of the doubt is the saw, and proving it "
-            f"first makes it {in_hundred(proof.after)}."
-        )
+    elif proof is not None and _is_proof_first(proof, readings, enough, face, sure):
+        verdict, why = Verdict.PROVE_SAW, f"{now}: {_proof_why(proof, face, sure)}"
     elif enough is not None:
         verdict = Verdict.READ_FIRST
         why = (
-            f"{now}: to {enough.step.value} makes it {in_hundred(enough.after)} for "
-            f"{enough.minutes:g} min."
+            f"{now}: {enough.step.value} first, {enough.minutes:g} min, and it is "
+            f"{in_hundred(enough.after)}."
         )
     else:
         verdict = Verdict.CUT_LONG
@@ -119,6 +115,32 @@ def _advice(
         chance=chance,
         why=why + _way_words(opening, helping, sure) + _assumed_words(face),
         steps=helping,
+    )
+
+
+def _is_proof_first(
+    proof: Worth,
+    readings: Sequence[Worth],
+    enough: Worth | None,
+    face: FaceForecast,
+    sure: float,
+) -> bool:
+    """Tell whether the saw comes first: it is most of the doubt, does it alone, or saves most."""
+    if _main(face.causes) is Cause.SAW:
+        return True
+    if enough is not None and enough.saved_per_minute > proof.saved_per_minute:
+        return False
+    return proof.after >= sure or all(
+        proof.saved_per_minute >= worth.saved_per_minute for worth in readings
+    )
+
+
+def _proof_why(proof: Worth, face: FaceForecast, sure: float) -> str:
+    share = next((s.share for s in face.causes if s.cause is Cause.SAW), 0.0)
+    then = "" if proof.after >= sure else ", and a reading more may do the rest: then plan again"
+    return (
+        f"{_hundredth(share)} of the doubt is the saw, and proving it first makes it "
+        f"{in_hundred(proof.after)}{then}."
     )
 
 
@@ -136,7 +158,7 @@ def _wanted(sure: float) -> str:
 
 def _best_words(readings: Sequence[Worth]) -> str:
     best = max(readings, key=lambda w: w.after, default=None)
-    return "" if best is None else f" (to {best.step.value}: {in_hundred(best.after)})"
+    return "" if best is None else f" ({best.step.value}: {in_hundred(best.after)})"
 
 
 def _way_words(opening: Opening, helping: Iterable[Worth], sure: float) -> str:

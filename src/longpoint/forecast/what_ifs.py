@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from longpoint.errors import PieceError, ShapeError
-from longpoint.forecast.budget.house_budget import STOP_BLOCK_MM, proved_saw
+from longpoint.forecast.budget.house_budget import STOP_BLOCK_MM, is_saw_open, proved_saw
 from longpoint.forecast.budget.records import ErrorBudget, ErrorName
 from longpoint.forecast.face_lines import FaceLines, WeighedFace, weighed_face
 from longpoint.forecast.planned_face import PlannedFace, planned_face
@@ -50,7 +50,7 @@ class Case:
 
 def quick_cases(house: House, found: FaceLines, budget: ErrorBudget) -> Iterable[Case]:
     """Yield what needs no further reading: a proof of the saw, the other way of setting it."""
-    if not house.saw.is_proved:
+    if is_saw_open(house, budget):
         yield _with_budget(house, found, Step.PROOF, proved_saw(budget))
     yield from _way_cases(house, found, budget)
 

@@ -77,6 +77,18 @@ def running_length(length_mm: float, units: Units) -> str:
     return f"{length_mm / 1000.0:.1f} m"
 
 
+def format_gap(gap_mm: float, units: Units) -> str:
+    """Return a gap as it is read with feelers: tenths of a millimetre, thousandths of an inch.
+
+    Example:
+        >>> format_gap(0.52, Units.MM), format_gap(0.5, Units.INCH)
+        ('0.5', '0.020')
+    """
+    if units is Units.MM:
+        return _tenths(gap_mm)
+    return f"{gap_mm / MM_PER_INCH:.3f}"
+
+
 def format_angle(angle_deg: float) -> str:
     """Return an angle in tenths of a degree, as set on a saw.
 

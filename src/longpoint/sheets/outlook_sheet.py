@@ -7,7 +7,7 @@ from longpoint.forecast.forecast_house import Outlook
 from longpoint.forecast.records import HouseForecast, Verdict
 from longpoint.forecast.verdicts import in_hundred
 from longpoint.house_plan import HousePlan
-from longpoint.quantities.formatting import format_tenth, format_unit
+from longpoint.quantities.formatting import format_gap, format_unit
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Beside, Block, Cell, Column, Heading, Paragraph, Table, Together
 from longpoint.sheets.dialects import words_for
@@ -171,8 +171,8 @@ def _meant(plan: HousePlan, forecast: HouseForecast, units: Units) -> str:
     crew = plan.house.crew
     quirk = words_for(plan.house.dialect).quirk
     gaps_mm = sorted({opening.max_gap_mm for opening in plan.house.openings})
-    gaps = " or ".join(format_tenth(gap_mm, units) for gap_mm in gaps_mm)
-    step, unit = format_tenth(FACE_STEP_MM, units), format_unit(units)
+    gaps = " or ".join(format_gap(gap_mm, units) for gap_mm in gaps_mm)
+    step, unit = format_gap(FACE_STEP_MM, units), format_unit(units)
     whose = "our minutes" if crew.assumed else "your minutes"
     draws = f"{forecast.draws:,}".replace(",", NO_BREAK)
     misfit_min = crew.refit_min + crew.spoiled_min

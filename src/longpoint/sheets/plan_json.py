@@ -1,5 +1,6 @@
 """The plan as a document for other programs; its keys are fixed, its figures in hundredths."""
 
+import math
 from typing import Any, Final
 
 from longpoint.errors import Finding
@@ -180,7 +181,8 @@ def _chances(chances: Chances) -> Document:
 
 
 def _chance(value: float) -> float:
-    return min(SUREST, _hundredths(value))
+    # Full hundredths, as on the sheets: never rounded up to what is wanted.
+    return min(SUREST, math.floor(100.0 * value + 1e-9) / 100.0)
 
 
 def _forecast(plan: HousePlan) -> Document | None:

@@ -7,7 +7,7 @@ from longpoint.forecast.season.joint_opening import JointEnd
 from longpoint.forecast.season.seasons import LIMIT_MM, SeasonOpening, SeasonOutlook
 from longpoint.forecast.verdicts import in_hundred
 from longpoint.house_plan import HousePlan
-from longpoint.quantities.formatting import format_tenth, format_unit
+from longpoint.quantities.formatting import format_gap, format_unit
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Column, Heading, Paragraph, Table, Together
 
@@ -30,7 +30,7 @@ def season_blocks(plan: HousePlan, season: HouseSeason) -> tuple[Block, ...]:
         Column(title=_column_title(season.outlooks[0].dampest), share=2.6),
     )
     rows = tuple(_row(outlook, units) for outlook in season.outlooks)
-    limit = f"{format_tenth(LIMIT_MM, units)} {format_unit(units)}"
+    limit = f"{format_gap(LIMIT_MM, units)} {format_unit(units)}"
     said = [
         f"Fitted at {season.fitted_percent:.0f} % moisture. How far a joint opens if nothing holds "
         f"it, and how many in 100 then stand open more than {limit} with glue or pins alone.",
@@ -45,7 +45,9 @@ def season_blocks(plan: HousePlan, season: HouseSeason) -> tuple[Block, ...]:
     ]
     if season.advice:
         helps = " ".join(advice.words for advice in season.advice)
-        blocks.append(Paragraph(text=f"What helps, the most first. {helps}"))
+        blocks.append(
+            Paragraph(text=f"What helps, the most first, with glue or pins alone: {helps}")
+        )
     return (Together(blocks=tuple(blocks)),)
 
 
@@ -65,6 +67,6 @@ def _row(outlook: SeasonOutlook, units: Units) -> tuple[str, ...]:
 def _opens(opening: SeasonOpening, units: Units) -> str:
     if not opening.end.is_seen:
         return NOTHING
-    gap = f"{format_tenth(opening.free_mm, units)} {format_unit(units)}"
+    gap = f"{format_gap(opening.free_mm, units)} {format_unit(units)}"
     end = "" if opening.end is JointEnd.FACE else f" at the {opening.end.value}"
     return f"{gap}{end}, {in_hundred(opening.chance_over_limit)}"

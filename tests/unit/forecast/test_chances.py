@@ -3,7 +3,7 @@ from dataclasses import replace
 
 import pytest
 
-from longpoint.forecast.budget.house_budget import house_budget, proved_saw
+from longpoint.forecast.budget.house_budget import house_budget, is_saw_open, proved_saw
 from longpoint.forecast.budget.records import Cause, ErrorBudget, ErrorName
 from longpoint.forecast.chances import Imagined, forecast_faces
 from longpoint.forecast.face_lines import FaceLines, face_lines
@@ -124,3 +124,16 @@ def test_a_house_without_openings_has_nothing_to_forecast() -> None:
     assert found.faces == ()
     assert found.all_fit == 1.0
     assert found.misfits_p90 == 0
+
+
+def test_a_saw_known_to_cut_steep_is_the_cause_and_proving_it_the_cure() -> None:
+    house = a_house()
+    known = proved_saw(house_budget(house)).changed(ErrorName.SAW_SCALE, bias=0.2, u=0.02)
+    (face,) = forecast(house, known).faces
+    assert face.causes[0].cause is Cause.SAW
+    assert face.causes[0].share > 0.5
+    assert is_saw_open(house, known)
+    assert not is_saw_open(
+        replace(house, saw=replace(house.saw, found_left_deg=45.0, found_right_deg=45.0)),
+        proved_saw(known),
+    )

@@ -64,3 +64,11 @@ def test_each_pair_of_profiles_is_looked_at_once_and_skirting_where_there_is_som
 def test_a_house_of_nothing_has_no_seasons() -> None:
     house = replace(a_house(), openings=())
     assert house_season(house).outlooks == ()
+
+
+def test_seasons_written_the_wrong_way_round_are_taken_as_swapped_and_said() -> None:
+    house = a_house()
+    seasons = replace(house.seasons, driest=house.seasons.dampest, dampest=house.seasons.driest)
+    right, wrong = house_season(house), house_season(replace(house, seasons=seasons))
+    assert wrong.outlooks == right.outlooks
+    assert "taken as swapped" in wrong.taken_for_granted[0]

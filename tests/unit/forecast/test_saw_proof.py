@@ -46,3 +46,8 @@ def test_coarser_feelers_and_narrower_faces_prove_less() -> None:
 def test_half_a_frame_proves_nothing(gaps: list[tuple[float, float]], width_mm: float) -> None:
     with pytest.raises(SurveyError):
         saw_proof(gaps, width_mm)
+
+
+def test_gaps_that_no_saw_could_leave_are_refused() -> None:
+    with pytest.raises(SurveyError, match="Read the gaps again"):
+        saw_proof([(50.0, 0.0)] * 4, 66.0)

@@ -129,3 +129,25 @@ def test_no_chance_is_told_above_99_or_rounded_up(thousandths: int) -> None:
     told = int(in_hundred(thousandths / 1000.0).removesuffix(" in 100"))
     assert told <= 99
     assert told <= thousandths / 10.0
+
+
+def test_a_proof_that_does_it_alone_wins_though_the_saw_is_less_than_half_of_the_doubt() -> None:
+    proof = worth(Step.PROOF, 0.8, 0.93, minutes=0.5)
+    diagonals = worth(Step.DIAGONALS, 0.8, 0.92)
+    advice = advice_on(0.8, proof, diagonals, cause=Cause.SAW, share=0.4)
+    assert advice.verdict is Verdict.PROVE_SAW
+    assert "93 in 100." in advice.why
+
+
+def test_a_proof_that_saves_most_but_is_not_enough_says_what_then() -> None:
+    proof = worth(Step.PROOF, 0.5, 0.8, minutes=0.5)
+    advice = advice_on(0.5, proof, worth(Step.REPEAT, 0.5, 0.6), cause=Cause.SAW, share=0.4)
+    assert advice.verdict is Verdict.PROVE_SAW
+    assert "then plan again" in advice.why
+
+
+def test_a_cheaper_reading_that_is_enough_stands_before_a_proof() -> None:
+    proof = worth(Step.PROOF, 0.8, 0.93, minutes=3.0)
+    diagonals = worth(Step.DIAGONALS, 0.8, 0.95)
+    advice = advice_on(0.8, proof, diagonals, cause=Cause.SAW, share=0.4)
+    assert advice.verdict is Verdict.READ_FIRST

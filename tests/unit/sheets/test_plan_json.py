@@ -75,7 +75,7 @@ def test_chances_are_in_hundredths_and_none_is_over_99() -> None:
     assert closing == {"W1": 0.87, "W2": 0.99, "W3": None, "D1": 0.71, "W4": None}
     by_mark = {entry["mark"]: entry for entry in DOCUMENT["openings"]}
     assert by_mark["W1"]["chances"] == {
-        "gaps": 0.89, "quirk": 0.88, "fits": 0.87, "faces": 0.98, "all": 0.86, "first_order": 0.88,
+        "gaps": 0.89, "quirk": 0.88, "fits": 0.87, "faces": 0.98, "all": 0.86, "first_order": 0.87,
     }  # fmt: skip
     assert max(by_mark["W2"]["chances"].values()) == 0.99
     assert by_mark["D1"]["main_cause"] == "face width"

@@ -73,6 +73,14 @@ def house_budget(house: House, learned: tuple[BudgetLine, ...] = ()) -> ErrorBud
     return budget
 
 
+def is_saw_open(house: House, budget: ErrorBudget) -> bool:
+    """Tell whether a proof of the saw is still to be made, or what is known of it to be set."""
+    known_deg = max(
+        abs(budget.line(name).bias) for name in (ErrorName.SAW_SCALE, ErrorName.SAW_FENCE)
+    )
+    return not house.saw.is_proved or known_deg > PROVED_SAW_DEG
+
+
 def proved_saw(budget: ErrorBudget) -> ErrorBudget:
     """Return the budget after the saw was proved on offcuts and its error dialled out."""
     for name in (ErrorName.SAW_SCALE, ErrorName.SAW_FENCE):

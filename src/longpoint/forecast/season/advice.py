@@ -8,7 +8,7 @@ from longpoint.forecast.season.coefficients import Species
 from longpoint.forecast.season.joint_opening import HELD_SHARES, JointKind, Restraint
 from longpoint.forecast.season.seasons import JointBoard, Season, SeasonJoint, free_opening
 from longpoint.forecast.season.species import MDF
-from longpoint.quantities.formatting import format_tenth, format_unit
+from longpoint.quantities.formatting import format_gap, format_tenth, format_unit
 from longpoint.quantities.length import Units
 
 
@@ -169,7 +169,7 @@ def _advice(plan: SeasonPlan, remedy: _Remedy, units: Units) -> SeasonAdvice | N
     after_mm = remedy.plan.widest_mm(frozenset(helped))
     if not helped or not _prints_less(after_mm, before_mm, units):
         return None
-    before, after = format_tenth(before_mm, units), format_tenth(after_mm, units)
+    before, after = format_gap(before_mm, units), format_gap(after_mm, units)
     return SeasonAdvice(
         kind=remedy.kind,
         places=helped,
@@ -180,7 +180,7 @@ def _advice(plan: SeasonPlan, remedy: _Remedy, units: Units) -> SeasonAdvice | N
 
 
 def _prints_less(after_mm: float, before_mm: float, units: Units) -> bool:
-    return after_mm < before_mm and format_tenth(after_mm, units) != format_tenth(before_mm, units)
+    return after_mm < before_mm and format_gap(after_mm, units) != format_gap(before_mm, units)
 
 
 def _gap_mm(plan: SeasonPlan, joint: SeasonJoint) -> float:

@@ -99,7 +99,7 @@ def _angle_words(frame: Frame, angle: AngleTold) -> str:
     )
     return (
         f"{where} are {abs(angle.over_deg):.2f} degrees {past} their angle, give or take "
-        f"{_up(2.0 * angle.u_deg, 2)}: {left} {opens} stay{'s' if angle.joint is not None else ''}"
+        f"{_up(2.0 * angle.u_deg, 2)}: {left} {opens} stay"
         f" open by {angle.left_mm:.1f}."
     )
 
@@ -123,10 +123,13 @@ def _leaves(seen: SeenFrame, limits: FitLimits, plan: TapPlan) -> tuple[str, ...
     if plan.before_worst_mm is None or plan.after_worst_mm is None:
         return ("No gap was read, so there is nothing to advise: read heel and toe of each joint.",)
     before, after = (f"{abs(x) + 0.0:.1f}" for x in (plan.before_worst_mm, plan.after_worst_mm))
-    first = f"Leave it as it lies: no tap betters the widest joint, now {before}."
+    first = (
+        "Leave it as it lies: no safe order of taps was found that betters the widest joint read, "
+        f"now {before}."
+    )
     if plan.taps:
         first = (
-            f"Worked out, not measured: the widest joint goes from {before} to about {after}; "
+            f"Worked out, not measured: the widest joint read goes from {before} to about {after}; "
             f"allowed {limits.gap_mm:g}. Read again after the taps."
         )
     elif Cannot.PART_READ in plan.cannot:
@@ -232,7 +235,8 @@ _BLIND_WORDS: Final = {
     "short at the other.",
     Blind.PIECES_OR_OPENING: "A set too large looks the same as an opening smaller than it was "
     "read: measure a piece.",
-    Blind.ANGLES: "Whether the angles add up can't be told: heel or toe gaps are missing.",
+    Blind.ANGLES: "Whether the angles add up can't be told: read heel and toe of every joint, and "
+    "where the set is open at the bottom the quirk of every piece at both ends.",
     Blind.LENGTHS: "Whether the lengths go together can't be told: read steps and quirks, and "
     "settle the angles first.",
 }
