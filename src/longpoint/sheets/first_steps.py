@@ -74,7 +74,7 @@ def _meaning(verdict: Verdict) -> str:
         case Verdict.HOLD:
             return f"No length is given; see {FIRST_SHEET}."
         case Verdict.BATCH:
-            return "In one go, as printed."
+            return "As printed; those of a batch in one go."
 
 
 def _proof(house: House, outlook: Outlook) -> tuple[Block, ...]:

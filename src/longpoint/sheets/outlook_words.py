@@ -48,7 +48,7 @@ def safe_line(plan: HousePlan) -> str:
     found = verdicts(plan).values()
     safe = sum(verdict is Verdict.BATCH for verdict in found)
     openings = "opening" if len(found) == 1 else "openings"
-    return f"{safe} of {len(found)} {openings} can be cut with the rest."
+    return f"{safe} of {len(found)} {openings} can be cut as planned."
 
 
 def misfit_words(mean: float) -> str:

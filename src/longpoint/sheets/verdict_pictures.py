@@ -28,11 +28,11 @@ def verdict_words(verdict: Verdict) -> str:
 
     Example:
         >>> verdict_words(Verdict.BATCH), verdict_words(Verdict.CUT_LONG)
-        ('cut with the rest', 'cut the head long')
+        ('cut as planned', 'cut the head long')
     """
     match verdict:
         case Verdict.BATCH:
-            return "cut with the rest"
+            return "cut as planned"
         case Verdict.READ_FIRST:
             return "read first"
         case Verdict.PROVE_SAW:

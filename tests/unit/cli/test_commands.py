@@ -69,7 +69,7 @@ def test_a_sound_house_is_planned_with_status_0(tmp_path: Path) -> None:
     assert plan["openings"][0]["verdict"] == "batch"
     assert 0.9 <= plan["openings"][0]["p_close"] <= 0.99
     assert plan["forecast"]["model"] is True
-    assert "Will it close? 1 of 1 opening can be cut with the rest." in done.output
+    assert "Will it close? 1 of 1 opening can be cut as planned." in done.output
     assert (tmp_path / "sheets" / "sheets.pdf").read_bytes().startswith(b"%PDF")
     for sheet in ("findings", "outlook", "openings", "order", "cut"):
         assert (tmp_path / "sheets" / f"{sheet}.html").exists()

@@ -250,5 +250,5 @@ def test_the_forecast_of_a_small_house_stands_on_one_page() -> None:
             reader = PdfReader(io.BytesIO(render_pdf(tuple(sheets), paper)))
             assert len(reader.pages) == 1
             text = reader.pages[0].extract_text()
-            assert "cut with the rest" in text
+            assert "cut as planned" in text
             assert "houses imagined" in text

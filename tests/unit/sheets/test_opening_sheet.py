@@ -76,7 +76,7 @@ def test_findings_stand_with_their_opening() -> None:
 
 def test_every_opening_with_lengths_says_its_verdict_and_why_under_its_title() -> None:
     blocks = flat(opening_blocks(PLAN))
-    for mark, lead in (("W1", "Read first."), ("W2", "Cut with the rest.")):
+    for mark, lead in (("W1", "Read first."), ("W2", "Cut as planned.")):
         at = next(n for n, b in enumerate(blocks) if isinstance(b, Heading) and b.text[:2] == mark)
         said = blocks[at + 1]
         assert isinstance(said, Paragraph)

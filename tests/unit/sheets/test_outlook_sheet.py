@@ -62,7 +62,7 @@ def rows(found: Table) -> list[list[str]]:
 def test_the_sheet_opens_with_how_many_can_be_cut() -> None:
     first = outlook_blocks(PLAN)[0]
     assert isinstance(first, Heading)
-    assert first.text == "1 of 5 openings can be cut with the rest."
+    assert first.text == "1 of 5 openings can be cut as planned."
 
 
 def test_the_house_stands_in_one_row_and_in_two_while_the_saw_is_not_proved() -> None:
@@ -152,7 +152,7 @@ def test_a_house_that_is_all_held_has_no_chances() -> None:
     none = replace(OUTLOOK, forecast=replace(FORECAST, faces=()), advice=())
     held = replace(PLAN, held=marks, outlook=none)
     said = texts(held)
-    assert said[0] == "0 of 5 openings can be cut with the rest."
+    assert said[0] == "0 of 5 openings can be cut as planned."
     assert not any("in 100" in text for text in said[:-1])
 
 

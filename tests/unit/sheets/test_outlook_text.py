@@ -8,7 +8,7 @@ from tests.unit.sheets.sample import ADVICE, FORECAST, OUTLOOK, PLAN, unproved
 
 def test_the_house_is_told_in_two_lines_and_three_while_the_saw_is_not_proved() -> None:
     lines = outlook_lines(PLAN, 96)
-    assert lines[0] == "Will it close? 1 of 5 openings can be cut with the rest."
+    assert lines[0] == "Will it close? 1 of 5 openings can be cut as planned."
     said = " ".join(line.strip() for line in lines)
     assert (
         "As it stands: all of 3 openings fit 62 in 100; 0.4 won't on average, nine times in ten "
@@ -22,7 +22,7 @@ def test_the_house_is_told_in_two_lines_and_three_while_the_saw_is_not_proved() 
 
 def test_every_opening_has_its_verdict_and_the_doubtful_ones_their_reason() -> None:
     lines = outlook_lines(PLAN, 96)
-    assert "  W2  cut with the rest: 99 in 100" in lines
+    assert "  W2  cut as planned: 99 in 100" in lines
     assert "  W3  held" in lines
     assert f"W1 read first: {ADVICE[0].why}" in " ".join(" ".join(lines).split())
 

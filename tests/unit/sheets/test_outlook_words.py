@@ -40,7 +40,7 @@ def test_an_opening_neither_forecast_nor_held_has_no_verdict() -> None:
 
 
 def test_the_safe_openings_are_counted_among_all_that_were_written() -> None:
-    assert safe_line(PLAN) == "1 of 5 openings can be cut with the rest."
+    assert safe_line(PLAN) == "1 of 5 openings can be cut as planned."
 
 
 def test_the_worse_face_is_the_one_that_is_told() -> None:
