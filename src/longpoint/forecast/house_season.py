@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
 
+from longpoint.errors import LongpointError
 from longpoint.forecast.season.advice import SeasonAdvice, SeasonPlan, season_advice
 from longpoint.forecast.season.coefficients import Species
 from longpoint.forecast.season.emc import equilibrium_moisture_percent
@@ -35,6 +36,7 @@ class HouseSeason:
         taken_for_granted: Profiles whose timber isn't known, and what they are taken for; seasons
             that were written the wrong way round.
         assumed: True when the file tells nothing of the seasons.
+        trouble: Why nothing was worked out, in the usual three sentences; empty: it was.
     """
 
     fitted_percent: float
@@ -42,6 +44,7 @@ class HouseSeason:
     advice: tuple[SeasonAdvice, ...]
     taken_for_granted: tuple[str, ...]
     assumed: bool
+    trouble: str = ""
 
 
 def house_season(house: House) -> HouseSeason:
@@ -49,7 +52,25 @@ def house_season(house: House) -> HouseSeason:
 
     Args:
         house: Gives profiles, and the air at fitting and through the year.
+
+    Returns:
+        The outlook; where its air or its corners can't be worked with, the reason instead, so that
+        no plan is lost by it.
     """
+    try:
+        return _worked_out(house)
+    except LongpointError as error:
+        return HouseSeason(
+            fitted_percent=0.0,
+            outlooks=(),
+            advice=(),
+            taken_for_granted=(),
+            assumed=house.seasons.assumed,
+            trouble=str(error),
+        )
+
+
+def _worked_out(house: House) -> HouseSeason:
     seasons = house.seasons
     driest, dampest = _season("driest", seasons.driest), _season("dampest", seasons.dampest)
     swapped: tuple[str, ...] = ()

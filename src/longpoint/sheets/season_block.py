@@ -21,6 +21,9 @@ def season_blocks(plan: HousePlan, season: HouseSeason) -> tuple[Block, ...]:
         plan: The planned house.
         season: What the seasons do to its joints.
     """
+    if season.trouble:
+        heading = Heading(text="What the seasons do to it", level=3)
+        return (Together(blocks=(heading, Paragraph(text=season.trouble))),)
     if not season.outlooks:
         return ()
     units = plan.house.units

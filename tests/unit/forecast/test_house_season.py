@@ -72,3 +72,12 @@ def test_seasons_written_the_wrong_way_round_are_taken_as_swapped_and_said() -> 
     right, wrong = house_season(house), house_season(replace(house, seasons=seasons))
     assert wrong.outlooks == right.outlooks
     assert "taken as swapped" in wrong.taken_for_granted[0]
+
+
+def test_air_that_no_timber_can_be_worked_out_for_costs_no_plan() -> None:
+    house = a_house()
+    seasons = replace(house.seasons, dampest=Air(humidity_percent=99.0))
+    season = house_season(replace(house, seasons=seasons))
+    assert season.outlooks == ()
+    assert "99" in season.trouble
+    assert house_season(house).trouble == ""

@@ -67,3 +67,8 @@ def test_inches_are_told_in_inches() -> None:
 def test_a_house_without_joints_gets_no_block() -> None:
     found: tuple[Block, ...] = season_blocks(PLAN, replace(house_season(HOUSE), outlooks=()))
     assert found == ()
+
+
+def test_why_nothing_was_worked_out_stands_instead() -> None:
+    season = replace(house_season(HOUSE), outlooks=(), trouble="A humidity of 99 % was given.")
+    assert "A humidity of 99 % was given." in words(blocks(season))
