@@ -173,7 +173,7 @@ def _meant(plan: HousePlan, forecast: HouseForecast, units: Units) -> str:
     gaps_mm = sorted({opening.max_gap_mm for opening in plan.house.openings})
     gaps = " or ".join(format_gap(gap_mm, units) for gap_mm in gaps_mm)
     step, unit = format_gap(FACE_STEP_MM, units), format_unit(units)
-    whose = "our minutes" if crew.assumed else "your minutes"
+    whose = "our minutes" if crew.has_our_minutes else "your minutes"
     draws = f"{forecast.draws:,}".replace(",", NO_BREAK)
     misfit_min = crew.refit_min + crew.spoiled_min
     return (

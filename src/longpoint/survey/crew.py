@@ -64,6 +64,16 @@ class Crew:
     assumed: bool = False
 
     @property
+    def has_our_minutes(self) -> bool:
+        """Tell whether the minutes that the break-even rests on are ours, not the crew's own."""
+        ours = Crew()
+        return (self.refit_min, self.spoiled_min, self.batch_saves_min) == (
+            ours.refit_min,
+            ours.spoiled_min,
+            ours.batch_saves_min,
+        )
+
+    @property
     def sure(self) -> float:
         """Return the chance of fitting from which cutting in one batch pays.
 

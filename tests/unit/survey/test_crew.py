@@ -1,6 +1,6 @@
 import pytest
 
-from longpoint.survey.crew import LEAST_SURE, MOST_SURE, Crew
+from longpoint.survey.crew import LEAST_SURE, MOST_SURE, Crew, WallAge
 
 
 @pytest.mark.parametrize("chance", [0.6, 0.75, 0.9])
@@ -28,3 +28,8 @@ def test_it_stays_between_even_chances_and_what_a_forecast_can_tell(
     crew: Crew, sure: float
 ) -> None:
     assert crew.sure == sure
+
+
+def test_a_crew_that_tells_of_its_walls_alone_keeps_our_minutes() -> None:
+    assert Crew(walls=WallAge.OLD).has_our_minutes
+    assert not Crew(batch_saves_min=3.0).has_our_minutes
