@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, Final, NoReturn
 
+from longpoint.catalogue.all_trims import trim_tables
 from longpoint.errors import ExchangeError
 from longpoint.survey.house import SurveyResult
 from longpoint.survey.house_file import read_house
@@ -31,7 +32,7 @@ def load_house(path: Path) -> SurveyResult:
         ExchangeError: The file can't be read.
         SurveyError: It can be read, but can't be used as a whole.
     """
-    return read_house(load_house_document(path))
+    return read_house(load_house_document(path), trim_tables())
 
 
 def load_house_document(path: Path) -> dict[str, object]:

@@ -12,6 +12,7 @@ from longpoint.survey.openings import Opening
 from longpoint.survey.profiles import Offcut, Profile, Stock
 from longpoint.survey.rooms import Room, Run
 from longpoint.survey.season import HouseSeasons
+from longpoint.survey.trims import TrimEntry
 
 
 class Dialect(StrEnum):
@@ -31,11 +32,12 @@ class EntryKind(StrEnum):
     OPENING = "opening"
     ROOM = "room"
     RUN = "run"
+    TRIM = "trim"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeldEntry:
-    """An opening, room or run that couldn't be read; kept so that it stands on every sheet.
+    """An opening, room, run or trim that couldn't be read; kept so that it stands on every sheet.
 
     Attributes:
         kind: What it is.
@@ -64,6 +66,7 @@ class House:
         openings: Openings that could be read.
         rooms: Rooms that could be read.
         runs: Skirting runs read on their own.
+        trims: All other trim: rails, cornice, linings, stops, panelling and so on.
         held: Entries that couldn't be read.
         skirting_profile: Name of the default skirting; may be empty.
         floor_gap_mm: Gap left under the skirting.
@@ -84,6 +87,7 @@ class House:
     openings: tuple[Opening, ...] = ()
     rooms: tuple[Room, ...] = ()
     runs: tuple[Run, ...] = ()
+    trims: tuple[TrimEntry, ...] = ()
     held: tuple[HeldEntry, ...] = ()
     skirting_profile: str = ""
     floor_gap_mm: float = 0.0

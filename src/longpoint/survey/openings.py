@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from longpoint.survey.as_built import AsBuilt
+from longpoint.survey.outlines import OutlineReadings
 from longpoint.survey.per_side import PerSide as PerSide
 from longpoint.survey.readings import OpeningReadings
 
@@ -45,13 +46,71 @@ class Mitres(StrEnum):
     """The saw's stop at 45; the quirk takes the difference."""
 
 
+class Joint(StrEnum):
+    """How the pieces of a set meet."""
+
+    MITRE = "mitre"
+    BUTT = "butt"
+    """The head (and sill piece) runs through over square legs."""
+    BLOCKS = "blocks"
+    """Square pieces between corner blocks."""
+
+
+class ApronEnds(StrEnum):
+    """How the ends of an apron are finished."""
+
+    SQUARE = "square"
+    RETURN = "return"
+    """Mitred, with a small piece back to the wall."""
+
+
+class Flush(StrEnum):
+    """What is done where the lining stands proud of the wall or sits shy of it; one thing only."""
+
+    LEAVE = "leave"
+    """Nothing: the trim is cut flat."""
+    PACK = "pack"
+    """The neighbour is packed to the same tilt."""
+    BACK_BEVEL = "back-bevel"
+    """The cuts are relieved at the back."""
+    RE_SET = "re-set"
+    """The reveal is put right first."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Arch:
-    """An arched head as read over straight sides."""
+    """An arched head as read over straight sides.
+
+    Attributes:
+        rise_mm: How far the crown stands above the springing line.
+        crown_mm: Crown above the sill; None when it wasn't read.
+        segments: How many straight-grained pieces make it; None: as few as the blank allows.
+        blank: Name of the profile that the segments are cut from; may be empty.
+        offsets: Points of the arch's edge: across from the left springing, up from its line. [mm]
+    """
 
     rise_mm: float
     crown_mm: float | None = None
-    """Crown above the sill, where it was read as well."""
+    segments: int | None = None
+    blank: str = ""
+    offsets: tuple[tuple[float, float], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardFit:
+    """How a window board sits between the linings.
+
+    Attributes:
+        inside_mm: Between the linings at the board; None: the opening's fitted bottom.
+        depth_left_mm: From the sash to the wall's face at the left end.
+        depth_right_mm: The same at the right end.
+        nosing_mm: How far the board stands out past the wall's face.
+    """
+
+    inside_mm: float | None = None
+    depth_left_mm: float
+    depth_right_mm: float
+    nosing_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,6 +146,18 @@ class Opening:
         lining_edge_mm: Thickness of the reveal's edge seen; None when not read.
         raked: True when opposite sides are meant to differ.
         arch: An arched head; None for a straight one.
+        outline: A shape told otherwise than by four sides; None for one with four, whose lengths
+            are then in `readings`.
+        joint: How the pieces of the set meet.
+        head_horn_mm: How far a butt head runs past the legs at each end.
+        corner_block: Name of the corner blocks' profile; empty where there are none.
+        plinth: Name of the plinth blocks' profile; empty where there are none.
+        plinth_height_mm: Their height.
+        back_band: Name of the profile that goes round the set's outer edge; may be empty.
+        board_fit: How the window board is notched between the linings; None when not read.
+        apron_ends: How the apron's ends are finished.
+        flush: What is done where the lining stands proud or sits shy.
+        wedge: Name of the profile that small wedges are cut from; empty where none are wanted.
         nominal: Size on the drawing, where there is one.
         batch: Name of a group of openings made alike; may be empty.
         accept: Codes of findings that the crew has looked at and accepts here.
@@ -114,6 +185,17 @@ class Opening:
     lining_edge_mm: float | None = None
     raked: bool = False
     arch: Arch | None = None
+    outline: OutlineReadings | None = None
+    joint: Joint = Joint.MITRE
+    head_horn_mm: float = 0.0
+    corner_block: str = ""
+    plinth: str = ""
+    plinth_height_mm: float = 0.0
+    back_band: str = ""
+    board_fit: BoardFit | None = None
+    apron_ends: ApronEnds = ApronEnds.SQUARE
+    flush: Flush = Flush.LEAVE
+    wedge: str = ""
     nominal: Nominal | None = None
     batch: str = ""
     accept: tuple[str, ...] = ()

@@ -59,6 +59,8 @@ def _accepted_codes(house: House) -> dict[str, frozenset[str]]:
         codes[opening.mark] = frozenset(opening.accept)
     for run in house.runs:
         codes[run.mark] = frozenset(run.accept)
+    for trim in house.trims:
+        codes[trim.mark] = frozenset(trim.accept)
     for room in house.rooms:
         for place in (room.name, *(f"{room.name} {wall.mark}" for wall in room.walls)):
             codes[place] = codes.get(place, frozenset()) | frozenset(room.accept)

@@ -3,7 +3,7 @@
 from typing import Final
 
 from longpoint.survey.house_file.keys import Key, Kind, Table
-from longpoint.survey.openings import Method, Mitres
+from longpoint.survey.openings import ApronEnds, Flush, Joint, Method, Mitres
 
 WIDEST_QUIRK_MM: Final = 100.0
 ASSUMED_QUIRK_MM: Final = 5.0
@@ -119,6 +119,86 @@ ACCEPT: Final = Key(
     left_out="none",
 )
 
+JOINT: Final = Key(
+    name="joint",
+    kind=Kind.CHOICE,
+    meaning=(
+        "How the pieces of a set meet. mitre: bisecting each corner; butt: the head runs through "
+        "over square legs; blocks: square pieces between corner blocks."
+    ),
+    example="mitre",
+    choices=tuple(each.value for each in Joint),
+    default=Joint.MITRE.value,
+    left_out="mitre",
+)
+HEAD_HORN: Final = Key(
+    name="head_horn",
+    kind=Kind.LENGTH,
+    meaning="How far a butt head runs past the legs at each end.",
+    example=12,
+    default=0.0,
+    left_out="0",
+    high=500.0,
+)
+CORNER_BLOCK: Final = Key(
+    name="corner_block",
+    kind=Kind.TEXT,
+    meaning="Profile of the corner blocks; its face is the block's side.",
+    example="CB70",
+    left_out="needed where joint is blocks",
+)
+BACK_BAND: Final = Key(
+    name="back_band",
+    kind=Kind.TEXT,
+    meaning="Profile that goes round the outer edge of the set.",
+    example="BB22",
+    left_out="none",
+)
+PLINTH: Final = Key(
+    name="plinth",
+    kind=Kind.TEXT,
+    meaning="Profile of the plinth blocks under the legs.",
+    example="PB70",
+    left_out="none: the legs stand on the floor",
+)
+PLINTH_HEIGHT: Final = Key(
+    name="plinth_height",
+    kind=Kind.LENGTH,
+    meaning="Height of the plinth blocks.",
+    example=150,
+    left_out="needed where there are plinth blocks",
+    above=True,
+    high=1000.0,
+)
+APRON_ENDS: Final = Key(
+    name="apron_ends",
+    kind=Kind.CHOICE,
+    meaning="How the apron's ends are finished. return: mitred, with a small piece to the wall.",
+    example="square",
+    choices=tuple(each.value for each in ApronEnds),
+    default=ApronEnds.SQUARE.value,
+    left_out="square",
+)
+FLUSH: Final = Key(
+    name="flush",
+    kind=Kind.CHOICE,
+    meaning=(
+        "What is done where the lining stands proud or sits shy; one thing only. leave: cut flat; "
+        "pack: both pieces to one tilt; back-bevel: backs relieved; re-set: the reveal first."
+    ),
+    example="leave",
+    choices=tuple(each.value for each in Flush),
+    default=Flush.LEAVE.value,
+    left_out="leave; the findings tell what each way would need",
+)
+WEDGE: Final = Key(
+    name="wedge",
+    kind=Kind.TEXT,
+    meaning="Profile that small wedges are cut from, where they are to stand on the cut sheet.",
+    example="WG20",
+    left_out="wedges are named, not cut",
+)
+
 DEFAULTS: Final = Table(
     title="the defaults",
     keys=(
@@ -134,6 +214,15 @@ DEFAULTS: Final = Table(
         ),
         BOARD,
         HORN,
+        APRON_ENDS,
+        JOINT,
+        HEAD_HORN,
+        CORNER_BLOCK,
+        PLINTH,
+        PLINTH_HEIGHT,
+        BACK_BAND,
+        FLUSH,
+        WEDGE,
         Key(
             name="tape",
             kind=Kind.TEXT,

@@ -11,12 +11,18 @@ from longpoint.survey.house_file.as_built_document import as_built_document
 from longpoint.survey.house_file.crew_document import crew_document, season_document
 from longpoint.survey.house_file.face_readings import ASSUMED_U_DEG, GAUGES, MIDDLES
 from longpoint.survey.house_file.house_table import FORMAT
+from longpoint.survey.house_file.set_document import (
+    arch_document,
+    outline_document,
+    set_document,
+)
 from longpoint.survey.house_file.written_numbers import number_text
 from longpoint.survey.instruments import Saw, Tape
 from longpoint.survey.openings import Mitres, Opening, PerSide
 from longpoint.survey.profiles import Offcut, Profile, Stock
 from longpoint.survey.readings import OpeningReadings
 from longpoint.survey.rooms import Room, RoomDiagonal, Run, Wall, WallOpening
+from longpoint.survey.trims import TrimEntry
 
 
 def house_document(house: House) -> dict[str, object]:
@@ -74,6 +80,7 @@ class _Writer:
             "openings": [self.opening(each) for each in house.openings],
             "rooms": [self.room(each) for each in house.rooms],
             "runs": [self.run(each) for each in house.runs],
+            **_filled(trims=[self.trim(each) for each in house.trims]),
         }
 
     def length(self, length_mm: float | None) -> int | float | str | None:
@@ -176,10 +183,9 @@ class _Writer:
             floor_cover=self.length(opening.floor_cover_mm) if opening.stands_on_floor else None,
             max_gap=self.length(opening.max_gap_mm),
             raked=opening.raked,
-            arch=opening.arch
-            and _filled(
-                rise=self.length(opening.arch.rise_mm), crown=self.length(opening.arch.crown_mm)
-            ),
+            arch=opening.arch and arch_document(opening.arch, self.length),
+            **outline_document(opening, self.length, self.tape_of),
+            **set_document(opening, self.length, self.tape_of),
             nominal=opening.nominal
             and _filled(
                 width=self.length(opening.nominal.width_mm),
@@ -270,6 +276,10 @@ class _Writer:
             tape=self.tape_name(run.tape),
             accept=list(run.accept),
         )
+
+    def trim(self, trim: TrimEntry) -> dict[str, Any]:
+        """Return a trim as it was written, its tape named: a document has no default for it."""
+        return {**trim.written, **_filled(tape=self.tape_name(trim.tape))}
 
 
 def _per_side(values: PerSide[Any]) -> dict[str, Any]:

@@ -10,6 +10,7 @@ from longpoint.survey.house_file.opening_tables import OPENING
 from longpoint.survey.house_file.room_tables import ROOM, RUN
 from longpoint.survey.house_file.season_tables import SEASON
 from longpoint.survey.house_file.tool_tables import OFFCUT, PROFILE, SAW, STOCK, TAPE
+from longpoint.survey.house_file.trim_tables import TRIM
 
 FORMAT: Final = "longpoint-house/1"
 
@@ -102,6 +103,7 @@ HOUSE: Final = Table(
                 ("openings", "Windows, doors and cased openings.", OPENING),
                 ("rooms", "Rooms and chains of walls.", ROOM),
                 ("runs", "Skirting runs read on their own.", RUN),
+                ("trims", "All other trim, each by its kind in the catalogue.", TRIM),
             )
         ),
     ),

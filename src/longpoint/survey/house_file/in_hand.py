@@ -1,5 +1,6 @@
-"""One opening, room or run while it is being read."""
+"""One opening, room, run or trim while it is being read."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from longpoint.errors import Finding, Severity
@@ -17,13 +18,17 @@ class InHand:
         entry: The entry as read.
         place: Its mark or name, or what stands in for it.
         settings: What the whole house shares.
+        written: The entry as it stands in the file.
     """
 
-    def __init__(self, entry: Entry, place: str, settings: Settings) -> None:
+    def __init__(
+        self, entry: Entry, place: str, settings: Settings, written: Mapping[Any, object]
+    ) -> None:
         self.values = entry.values
         self.troubles = list(entry.troubles)
         self.place = place
         self.settings = settings
+        self.written = written
         self.notes: list[Finding] = []
         self.assumed: list[Assumption] = []
 

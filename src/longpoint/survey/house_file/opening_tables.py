@@ -6,20 +6,32 @@ from typing import Final
 from longpoint.survey.house_file.as_built_tables import AS_BUILT
 from longpoint.survey.house_file.default_tables import (
     ACCEPT,
+    APRON_ENDS,
     ARCHITRAVE,
+    BACK_BAND,
     BOARD,
+    CORNER_BLOCK,
     FLOOR_COVER,
+    FLUSH,
+    HEAD_HORN,
     HORN,
+    JOINT,
     MAX_GAP,
     METHOD,
     MITRES,
+    PLINTH,
+    PLINTH_HEIGHT,
     QUIRK,
     QUIRK_BAND,
     TAP_ROOM,
+    WEDGE,
 )
 from longpoint.survey.house_file.face_tables import FACE_B, LONGEST_SIDE_MM, READING_KEYS
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.openings import Layout, OpeningKind
+
+MOST_SEGMENTS: Final = 24
+MOST_CORNERS: Final = 24
 
 ARCH: Final = Table(
     title="an arch",
@@ -41,6 +53,93 @@ ARCH: Final = Table(
             left_out="not read",
             above=True,
             high=LONGEST_SIDE_MM,
+        ),
+        Key(
+            name="segments",
+            kind=Kind.COUNT,
+            meaning="How many straight-grained pieces make the arch.",
+            example=4,
+            left_out="as few as the blank is wide enough for",
+            low=2,
+            high=MOST_SEGMENTS,
+        ),
+        Key(
+            name="blank",
+            kind=Kind.TEXT,
+            meaning="Profile of the board that its segments are cut from.",
+            example="BD140",
+            left_out="the arch is held: there is nothing to cut it from",
+        ),
+        Key(
+            name="offsets",
+            kind=Kind.POINTS,
+            meaning="Points of its edge: across from the left springing, up from the springing.",
+            example=[[0, 0], [450, 150], [900, 0]],
+            left_out="not read",
+            high=LONGEST_SIDE_MM,
+        ),
+    ),
+)
+
+ACROSS: Final = Table(
+    title="a length across",
+    keys=(
+        *(
+            Key(
+                name=name,
+                kind=Kind.COUNT,
+                meaning=f"Corner where it {verb}, counted from 1 in the order of the sides.",
+                example=example,
+                required=True,
+                low=1,
+                high=MOST_CORNERS,
+            )
+            for name, verb, example in (("from", "starts", 1), ("to", "ends", 3))
+        ),
+        Key(
+            name="length",
+            kind=Kind.READING,
+            meaning="Corner to corner.",
+            example=1664,
+            required=True,
+            above=True,
+            high=2 * LONGEST_SIDE_MM,
+        ),
+    ),
+)
+
+BOARD_FIT: Final = Table(
+    title="a board's fit",
+    keys=(
+        Key(
+            name="inside",
+            kind=Kind.READING,
+            meaning="Between the linings at the board.",
+            example=1105,
+            left_out="the opening's bottom",
+            above=True,
+            high=LONGEST_SIDE_MM,
+        ),
+        *(
+            Key(
+                name=f"depth_{end}",
+                kind=Kind.READING,
+                meaning=f"From the sash to the wall's face at the {end} end.",
+                example=example,
+                required=True,
+                above=True,
+                high=2000.0,
+            )
+            for end, example in (("left", 140), ("right", 142))
+        ),
+        Key(
+            name="nosing",
+            kind=Kind.LENGTH,
+            meaning="How far the board stands out past the wall's face.",
+            example=45,
+            default=0.0,
+            left_out="0",
+            high=1000.0,
         ),
     ),
 )
@@ -127,6 +226,23 @@ OPENING: Final = Table(
         ARCHITRAVE,
         BOARD,
         HORN,
+        Key(
+            name="board_fit",
+            kind=Kind.TABLE,
+            meaning="How the window board sits between the linings: its notches and its width.",
+            example=BOARD_FIT.example(),
+            left_out="the board is cut to length, its notches are marked in place",
+            table=BOARD_FIT,
+        ),
+        APRON_ENDS,
+        JOINT,
+        HEAD_HORN,
+        CORNER_BLOCK,
+        PLINTH,
+        PLINTH_HEIGHT,
+        BACK_BAND,
+        FLUSH,
+        WEDGE,
         METHOD,
         MITRES,
         TAP_ROOM,
@@ -174,6 +290,14 @@ OPENING: Final = Table(
             left_out="not read",
             above=True,
             high=math.nextafter(360.0, 0.0),
+        ),
+        Key(
+            name="across",
+            kind=Kind.TABLES,
+            meaning="Lengths of that shape from corner to corner.",
+            example=[{"from": 1, "to": 3, "length": 1664}],
+            left_out="none",
+            table=ACROSS,
         ),
         Key(
             name="nominal",

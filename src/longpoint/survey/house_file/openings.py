@@ -21,10 +21,11 @@ from longpoint.survey.house_file.default_tables import (
 from longpoint.survey.house_file.face_readings import check_readings, mean, read_face
 from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.keys import SIDES
+from longpoint.survey.house_file.outlines import read_outline
+from longpoint.survey.house_file.set_settings import read_arch, read_set
 from longpoint.survey.house_file.trouble import HouseFileTrouble
 from longpoint.survey.house_file.written_numbers import FINEST_DECIMALS, WrittenLength
 from longpoint.survey.openings import (
-    Arch,
     Layout,
     Method,
     Mitres,
@@ -45,14 +46,14 @@ def build_opening(hand: InHand) -> Opening:
         hand: The entry; every key of it could be read.
 
     Raises:
-        HouseFileTrouble: The keys contradict each other, something needed isn't given anywhere,
-            or a shape is asked for that isn't planned yet.
+        HouseFileTrouble: The keys contradict each other, or something needed isn't given anywhere.
     """
     values = hand.values
     kind = OpeningKind(values["kind"])
-    _check_shape(values)
+    outline = read_outline(hand)
     layout = _layout(hand, kind)
-    check_readings(values, "")
+    if outline is None:
+        check_readings(values, "")
     faces = _faces(hand)
     quirk_mm = _quirk(hand, layout)
     board = _board(hand, layout)
@@ -76,48 +77,14 @@ def build_opening(hand: InHand) -> Opening:
         max_gap_mm=hand.assumable("max_gap", ASSUMED_MAX_GAP_MM, MAX_GAP),
         lining_edge_mm=_mean_mm(values.get("lining_edge")),
         raked=values.get("raked", False),
-        arch=_arch(values),
+        arch=read_arch(hand),
+        outline=outline,
+        **read_set(hand, kind, layout),
         nominal=_nominal(values),
         batch=values.get("batch", ""),
         accept=values.get("accept", ()),
         as_built=read_as_built(hand, values, layout, "as_built."),
         as_built_b=read_as_built(hand, values.get("b", {}), layout, "b.as_built."),
-    )
-
-
-def _check_shape(values: dict[str, Any]) -> None:
-    other = [key for key in ("corners", "sides", "angles") if key in values]
-    if not other:
-        return
-    four_sided = [
-        key
-        for key in (
-            "top",
-            "bottom",
-            "left",
-            "right",
-            "rising",
-            "falling",
-            "width",
-            "height",
-            "arch",
-        )
-        if key in values
-    ]
-    if four_sided:
-        raise HouseFileTrouble(
-            f"The opening gives {other[0]} and {four_sided[0]}.",
-            "Its shape is told in two ways at once.",
-            "Keep one of them and take the other out.",
-            code=CLASH_CODE,
-        )
-    raise HouseFileTrouble(
-        f"The opening's shape is given by its {' and '.join(other)}.",
-        "Openings given by corners, or by sides and angles, are not planned yet, so no length is "
-        "worked out for it.",
-        "Give four sides and two diagonals (top, bottom, left, right, rising, falling) if it has "
-        "four corners; otherwise cut it by hand to the opening.",
-        code="shape-not-planned",
     )
 
 
@@ -284,12 +251,6 @@ def _floor_cover(hand: InHand, kind: OpeningKind) -> float:
 
 def _mean_mm(readings: tuple[WrittenLength, ...] | None) -> float | None:
     return mean([one.value_mm for one in readings]) if readings else None
-
-
-def _arch(values: dict[str, Any]) -> Arch | None:
-    if "arch" not in values:
-        return None
-    return Arch(rise_mm=values["arch"]["rise"], crown_mm=values["arch"].get("crown"))
 
 
 def _nominal(values: dict[str, Any]) -> Nominal | None:

@@ -3,6 +3,8 @@
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
+from types import MappingProxyType
 from typing import Any, Final, Generic, TypeVar
 
 from longpoint.errors import SurveyError
@@ -20,13 +22,18 @@ from longpoint.survey.house_file.remarks import Remarks
 from longpoint.survey.house_file.room_tables import ROOM, RUN
 from longpoint.survey.house_file.rooms import build_room, build_run
 from longpoint.survey.house_file.settings import Settings, read_settings
+from longpoint.survey.house_file.trim_tables import TrimTables
+from longpoint.survey.house_file.trims import build_trim, table_of
 from longpoint.survey.house_file.trouble import HouseFileTrouble, quoted, shown
 from longpoint.survey.house_file.written_numbers import from_digits
 from longpoint.survey.house_file.written_text import read_mark, read_text
 from longpoint.survey.openings import Opening
 from longpoint.survey.rooms import Room, Run
+from longpoint.survey.trims import TrimEntry
 
-T = TypeVar("T", Opening, Room, Run)
+T = TypeVar("T", Opening, Room, Run, TrimEntry)
+
+_TableOf = Callable[[Mapping[object, object]], Table]
 
 FORMAT_STEM: Final = FORMAT.rpartition("/")[0]
 
@@ -37,11 +44,14 @@ class _Read(Generic[T]):
     held: tuple[HeldEntry, ...]
 
 
-def read_house(document: Mapping[str, object]) -> SurveyResult:
+def read_house(
+    document: Mapping[str, object], trims: TrimTables = MappingProxyType({})
+) -> SurveyResult:
     """Return a house as written down, and what is to be said about it.
 
     Args:
         document: The parsed TOML or JSON file.
+        trims: What each kind of the catalogue may hold; a trim of any other kind is held.
 
     Returns:
         The house with every entry that could be read; the others are in `House.held`, each with
@@ -56,12 +66,12 @@ def read_house(document: Mapping[str, object]) -> SurveyResult:
         ('Wren House', 'mm')
     """
     try:
-        return _read(as_table(document, "The house file"))
+        return _read(as_table(document, "The house file"), trims)
     except HouseFileTrouble as trouble:
         raise SurveyError(trouble.read, trouble.wrong, trouble.do) from None
 
 
-def _read(document: Mapping[object, object]) -> SurveyResult:
+def _read(document: Mapping[object, object], tables: TrimTables) -> SurveyResult:
     _check_format(document)
     head = {key: value for key, value in document.items() if key != "defaults"}
     entry = read_entry(HOUSE, head, Units.MM)
@@ -71,7 +81,7 @@ def _read(document: Mapping[object, object]) -> SurveyResult:
     remarks = Remarks(values["name"], Units(values.get("units", "mm")))
     _say_head_assumptions(values, remarks)
     settings = read_settings(document, remarks)
-    openings, rooms, runs = _read_entries(document, settings)
+    openings, rooms, runs, trims = _read_entries(document, settings, tables)
     house = House(
         name=values["name"],
         units=remarks.units,
@@ -84,7 +94,8 @@ def _read(document: Mapping[object, object]) -> SurveyResult:
         openings=openings.entries,
         rooms=rooms.entries,
         runs=runs.entries,
-        held=(*openings.held, *rooms.held, *runs.held),
+        trims=trims.entries,
+        held=(*openings.held, *rooms.held, *runs.held, *trims.held),
         skirting_profile=settings.defaults.get("skirting", ""),
         floor_gap_mm=settings.defaults.get("floor_gap", 0.0),
         longest_run_mm=settings.defaults.get("max_run"),
@@ -125,23 +136,29 @@ def _say_head_assumptions(values: dict[str, Any], remarks: Remarks) -> None:
 
 
 def _read_entries(
-    document: Mapping[object, object], settings: Settings
-) -> tuple[_Read[Opening], _Read[Room], _Read[Run]]:
-    openings = as_list(document.get("openings", []), "openings")
-    rooms = as_list(document.get("rooms", []), "rooms")
-    runs = as_list(document.get("runs", []), "runs")
-    marks = Counter(mark for written in (*openings, *runs) for mark in _labels(written))
+    document: Mapping[object, object], settings: Settings, tables: TrimTables
+) -> tuple[_Read[Opening], _Read[Room], _Read[Run], _Read[TrimEntry]]:
+    openings, rooms, runs, trims = (
+        as_list(document.get(key, []), key) for key in ("openings", "rooms", "runs", "trims")
+    )
+    marks = Counter(mark for written in (*openings, *runs, *trims) for mark in _labels(written))
     names = Counter(name for written in rooms if (name := _name(written)))
+
+    def same(table: Table) -> _TableOf:
+        return lambda _: table
+
+    trim_of, build = partial(table_of, tables=tables), partial(build_trim, tables=tables)
     return (
-        _read_each(openings, OPENING, EntryKind.OPENING, settings, marks, build_opening),
-        _read_each(rooms, ROOM, EntryKind.ROOM, settings, names, build_room),
-        _read_each(runs, RUN, EntryKind.RUN, settings, marks, build_run),
+        _read_each(openings, same(OPENING), EntryKind.OPENING, settings, marks, build_opening),
+        _read_each(rooms, same(ROOM), EntryKind.ROOM, settings, names, build_room),
+        _read_each(runs, same(RUN), EntryKind.RUN, settings, marks, build_run),
+        _read_each(trims, trim_of, EntryKind.TRIM, settings, marks, build),
     )
 
 
 def _read_each(
     written: list[object],
-    table: Table,
+    table_of: _TableOf,
     kind: EntryKind,
     settings: Settings,
     names: Counter[str],
@@ -149,22 +166,23 @@ def _read_each(
 ) -> _Read[T]:
     entries: list[T] = []
     held: list[HeldEntry] = []
+    is_room = kind is EntryKind.ROOM
     for index, one in enumerate(written, start=1):
-        place = (_name(one) if kind is EntryKind.ROOM else _mark(one)) or f"{kind.value} {index}"
+        place = (_name(one) if is_room else _mark(one)) or f"{kind.value} {index}"
         try:
-            entry = read_entry(table, as_table(one, place), settings.remarks.units)
+            rows = as_table(one, place)
+            entry = read_entry(table_of(rows), rows, settings.remarks.units)
         except HouseFileTrouble as trouble:
             settings.remarks.at_place(trouble.finding(place))
             held.append(HeldEntry(kind=kind, mark=place))
             continue
-        hand = InHand(entry, place, settings)
-        built = _build(
-            hand, build, [label for label in _labels(one) or (place,) if names[label] > 1]
-        )
+        hand = InHand(entry, place, settings, rows)
+        twice = [label for label in _labels(one) or (place,) if names[label] > 1]
+        built = _build(hand, build, twice)
         if built is not None:
             entries.append(built)
         else:
-            room = place if kind is EntryKind.ROOM else entry.values.get("room", "")
+            room = place if is_room else entry.values.get("room", "")
             held.append(HeldEntry(kind=kind, mark=place, room=room))
     return _Read(entries=tuple(entries), held=tuple(held))
 
@@ -189,7 +207,7 @@ def _named_twice(name: str) -> HouseFileTrouble:
     return HouseFileTrouble(
         f"{quoted(name)} stands in the file more than once.",
         "Its pieces would carry the same label, so all of them are held.",
-        "Give each opening, run and room its own mark or name.",
+        "Give each opening, run, trim and room its own mark or name.",
         code="mark-twice",
     )
 
@@ -219,7 +237,7 @@ def _marked(document: Mapping[object, object]) -> Iterator[tuple[str, Mapping[ob
 
 
 def _labels(written: object) -> tuple[str, ...]:
-    """Return the mark of an opening or run, and those of its faces where two are trimmed."""
+    """Return the mark of an opening, run or trim, and those of its faces where two are trimmed."""
     mark = _mark(written)
     if not mark or not isinstance(written, Mapping):
         return ()

@@ -2,10 +2,12 @@
 
 import json
 import math
+from types import MappingProxyType
 from typing import Any, Final
 
 from longpoint.survey.house_file.house_table import FORMAT, HOUSE
 from longpoint.survey.house_file.keys import SIDES, Key, Kind, Table
+from longpoint.survey.house_file.trim_tables import TrimTables
 from longpoint.survey.house_file.values import MOST_REPEATS
 from longpoint.survey.house_file.written_text import LONGEST_TEXT
 
@@ -24,18 +26,25 @@ _DIGITS: Final = {"type": "string", "pattern": r"^\s*[0-9]+\s*$", "maxLength": L
 _MARK: Final = {**_TEXT, "pattern": r"""^[^!"$%&'()*,:;<=>?@\[\\\]^`{|}~]+$"""}
 
 
-def house_schema() -> dict[str, Any]:
+def house_schema(trims: TrimTables = MappingProxyType({})) -> dict[str, Any]:
     """Return the schema of a house file, JSON Schema draft 2020-12.
 
     It tells a program which keys there are and what may stand behind them. The reader checks
     more: whether text can be read as a length, ranges in the house's units, and whether the keys
     agree with each other.
 
+    Args:
+        trims: What each kind of the catalogue may hold.
+
     References:
         JSON Schema, draft 2020-12.
     """
     tables: dict[str, Any] = {}
     house = _table(HOUSE, tables)
+    if trims:
+        house["properties"]["trims"]["items"] = {
+            "anyOf": [_kind(name, table, tables) for name, table in trims.items()]
+        }
     house["properties"]["format"] = {"const": FORMAT, "description": "Which kind of file this is."}
     return {
         "$schema": DRAFT,
@@ -46,9 +55,9 @@ def house_schema() -> dict[str, Any]:
     }
 
 
-def schema_text() -> str:
+def schema_text(trims: TrimTables = MappingProxyType({})) -> str:
     """Return the schema as the text of `docs/reference/house.schema.json`."""
-    return json.dumps(house_schema(), indent=2, ensure_ascii=False) + "\n"
+    return json.dumps(house_schema(trims), indent=2, ensure_ascii=False) + "\n"
 
 
 def _table(table: Table, tables: dict[str, Any]) -> dict[str, Any]:
@@ -60,10 +69,20 @@ def _table(table: Table, tables: dict[str, Any]) -> dict[str, Any]:
     }
 
 
+def _kind(name: str, table: Table, tables: dict[str, Any]) -> dict[str, Any]:
+    reference = _reference(table, tables)
+    tables[_table_name(table)]["properties"]["kind"] = {"const": name}
+    return reference
+
+
+def _table_name(table: Table) -> str:
+    return table.title.removeprefix("a ").removeprefix("an ").removeprefix("the ")
+
+
 def _reference(table: Table | None, tables: dict[str, Any]) -> dict[str, Any]:
     if table is None:
         raise AssertionError("a table is described without its keys")
-    name = table.title.removeprefix("a ").removeprefix("an ").removeprefix("the ")
+    name = _table_name(table)
     if name not in tables:
         tables[name] = {}
         tables[name] = _table(table, tables)

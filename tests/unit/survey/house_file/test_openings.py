@@ -103,8 +103,7 @@ def test_horns_left_out_end_flush_and_are_said() -> None:
         (window(architrave="OG75"), "profile-unknown"),
         (window(tape="T9"), "tape-unknown"),
         (window(corners=[[0, 0], [1, 0], [1, 1]]), "keys-clash"),
-        ({"mark": "W1", "kind": "window", "angles": [90, 90]}, "shape-not-planned"),
-        ({"mark": "W1", "kind": "window", "sides": [900, 900, 900]}, "shape-not-planned"),
+        ({"mark": "W1", "kind": "window", "angles": [90, 90]}, "readings-missing"),
         (window(kind=None), "missing-key"),
         (window(quirk=101), "unreadable-value"),
         (window(plane={"tl": 101}), "unreadable-value"),
@@ -119,23 +118,6 @@ def test_an_opening_that_contradicts_itself_is_held_with_a_reason(
     assert [(f.code, f.place, f.severity) for f in result.findings] == [(code, held, Severity.STOP)]
     assert [entry.mark for entry in result.house.held] == [held]
     assert [o.mark for o in result.house.openings] == ["W2"]
-
-
-@pytest.mark.parametrize(
-    "shape",
-    [
-        {"corners": [[0, 0], [900, 0], [900, 600], [0, 600]]},
-        {"sides": [900, 600, 900, 600], "angles": [90, 90, 90, 90]},
-    ],
-)
-def test_a_four_sided_opening_by_corners_or_angles_is_held_with_the_true_reason(
-    shape: dict[str, object],
-) -> None:
-    result = read_house(house(openings=[{"mark": "W1", "kind": "window", **shape}]))
-
-    (finding,) = found(result, "shape-not-planned")
-    assert "by corners, or by sides and angles, are not planned yet" in finding.wrong
-    assert "four sides and two diagonals" in finding.do
 
 
 def test_without_an_architrave_no_length_can_be_worked_out() -> None:

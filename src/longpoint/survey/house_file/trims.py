@@ -1,0 +1,115 @@
+"""Read one entry of [[trims]] by what its kind asks for."""
+
+import math
+from collections.abc import Mapping
+from typing import Any
+
+from longpoint.survey.house_file.entry import as_table, read_entry
+from longpoint.survey.house_file.face_readings import mean, mean_true_mm
+from longpoint.survey.house_file.in_hand import InHand
+from longpoint.survey.house_file.keys import Key, Kind, Table
+from longpoint.survey.house_file.trim_tables import COMMON_KEYS, TRIM, TrimTables
+from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, shown
+from longpoint.survey.instruments import Tape
+from longpoint.survey.trims import TrimEntry
+
+
+def table_of(written: Mapping[Any, object], tables: TrimTables) -> Table:
+    """Return the keys of the kind that an entry names; the common ones where it names none.
+
+    Raises:
+        HouseFileTrouble: There is no such kind.
+    """
+    kind = written.get("kind")
+    if kind is None:
+        return TRIM
+    if isinstance(kind, str) and kind in tables:
+        return tables[kind]
+    known = instead(kind if isinstance(kind, str) else "", tables)
+    raise HouseFileTrouble(
+        f"kind is written as {shown(kind)}.",
+        "The catalogue has no trim of that name.",
+        f"{known} `longpoint catalogue` lists them all.",
+        code="trim-unknown",
+        key="kind",
+    )
+
+
+def build_trim(hand: InHand, tables: TrimTables) -> TrimEntry:
+    """Return the trim that an entry describes.
+
+    Args:
+        hand: The entry; every key of it could be read, its inner lists of tables not yet.
+        tables: The keys of every kind.
+
+    Raises:
+        HouseFileTrouble: A list of tables in it can't be read, or it names what isn't described.
+    """
+    values = hand.values
+    tape = hand.tape()
+    profile = values.get("profile", "")
+    return TrimEntry(
+        mark=values["mark"],
+        kind=values["kind"],
+        room=values.get("room", ""),
+        openings=values.get("openings", ()),
+        profile=hand.profile(profile, "profile") if profile else "",
+        tape=tape.name,
+        values={
+            key.name: _plain(hand, key, values[key.name], tape, key.name)
+            for key in table_of(hand.written, tables).keys
+            if key.name in values and key.name not in COMMON_KEYS
+        },
+        written={str(key): value for key, value in hand.written.items()},
+        accept=values.get("accept", ()),
+    )
+
+
+def _plain(hand: InHand, key: Key, value: Any, tape: Tape, path: str) -> Any:  # noqa: ANN401
+    """Return a value as the catalogue takes it: repeats as their mean, tables as dicts."""
+    match key.kind:
+        case Kind.READING:
+            return _length_mm(value, tape, path)
+        case Kind.READINGS:
+            return tuple(
+                _length_mm(one, tape, f"{path} {index}") for index, one in enumerate(value, start=1)
+            )
+        case Kind.SIGNED_READING | Kind.ANGLE_READING:
+            return mean(value)
+        case Kind.TABLE:
+            return _inner(hand, key, value, tape, path)
+        case Kind.TABLES:
+            return tuple(
+                _listed(hand, key, one, tape, f"{path} {index}")
+                for index, one in enumerate(value, start=1)
+            )
+        case _:
+            return value
+
+
+def _length_mm(readings: Any, tape: Tape, path: str) -> float:  # noqa: ANN401
+    if math.fsum(one.value_mm for one in readings) == 0:
+        return 0.0
+    return mean_true_mm(readings, tape, path)
+
+
+def _listed(hand: InHand, key: Key, written: object, tape: Tape, path: str) -> dict[str, Any]:
+    if key.table is None:
+        raise AssertionError(f"the key {key.name} describes no table")
+    units = hand.settings.remarks.units
+    entry = read_entry(key.table, as_table(written, path), units, f"{path}, ")
+    for trouble in entry.troubles:
+        raise trouble
+    return _inner(hand, key, entry.values, tape, path)
+
+
+def _inner(
+    hand: InHand, key: Key, values: Mapping[str, Any], tape: Tape, path: str
+) -> dict[str, Any]:
+    if key.table is None:
+        raise AssertionError(f"the key {key.name} describes no table")
+    keys = key.table.by_name
+    return {
+        name: _plain(hand, keys[name], value, tape, f"{path}, {name}")
+        for name, value in values.items()
+    }
