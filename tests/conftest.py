@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, settings
 pytest_plugins = ["tests.golden_files"]
 
 TESTS = Path(__file__).resolve().parent
-KINDS = frozenset({"unit", "property", "published", "golden", "browser", "bench"})
+KINDS = frozenset({"unit", "property", "published", "golden", "solids", "browser", "bench"})
 
 # On a busy machine drawing may be slow without anything being wrong.
 settings.register_profile(

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from longpoint.catalogue.plan_trims import PlannedTrim
 from longpoint.errors import Finding
 from longpoint.forecast.forecast_house import Outlook
 from longpoint.pieces.piece import Piece
@@ -20,8 +21,9 @@ class HousePlan:
         pieces: What to cut.
         cut_plan: Out of which sticks.
         findings: What is to be said, the whole house through, in the order of the house.
-        held: Marks of openings and runs that get no lengths.
+        held: Marks of openings, runs and trims that get no lengths.
         readings_code: Short code of the readings, the same whenever they are the same.
+        trims: Trim other than sets and skirting, with its drawings.
         outlook: How likely each opening is to fit, and what to do first; None: not forecast.
     """
 
@@ -32,4 +34,5 @@ class HousePlan:
     findings: tuple[Finding, ...]
     held: frozenset[str]
     readings_code: str
+    trims: tuple[PlannedTrim, ...] = ()
     outlook: Outlook | None = None

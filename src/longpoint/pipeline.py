@@ -1,8 +1,11 @@
 """The whole story on one screen: a house's readings in, its plan out."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
+from longpoint.catalogue.all_trims import CATALOGUE
+from longpoint.catalogue.plan_trims import PlannedTrim, plan_trims
+from longpoint.catalogue.trim import TrimKind
 from longpoint.errors import Finding, held_places
 from longpoint.forecast.budget.records import BudgetLine
 from longpoint.forecast.chances import Imagined
@@ -56,6 +59,7 @@ def plan_house(
     solver: LinearSolver | None = None,
     imagined: Imagined | None = None,
     learned: tuple[BudgetLine, ...] = (),
+    kinds: tuple[TrimKind, ...] = CATALOGUE,
 ) -> HousePlan:
     """Return the plan of a house: pieces, sticks and all that is to be said.
 
@@ -66,28 +70,30 @@ def plan_house(
         solver: Adapter for the cut plan's linear programmes; None: the built-in search alone.
         imagined: By whom and how often the house is drawn for its forecast; None: no forecast.
         learned: What the crew's finished work says of its saw and tape.
+        kinds: The catalogue by which all trim besides sets and skirting is made.
 
     Returns:
         The plan, the same for the same readings on every platform.
     """
     house = survey.house
     shapes, found = check_house(survey)
-    pieces, cut_plan, said = _pieces_and_sticks(house, shapes, held_places(found), solver)
-    findings = in_house_order(house, accepted((*found, *said), house))
+    made = _made(house, shapes, held_places(found), solver, kinds)
+    findings = in_house_order(house, accepted((*found, *made.findings), house))
     held = held_places(findings)
-    if held & {p.opening or p.run for p in pieces}:
-        pieces, cut_plan, _ = _pieces_and_sticks(house, shapes, held, solver)
+    if held & {piece.place for piece in made.pieces}:
+        made = _made(house, shapes, held, solver, kinds)
     outlook = None
     if imagined is not None:
         outlook = forecast_house(house, shapes, held, imagined, solver=solver, learned=learned)
     return HousePlan(
         house=house,
         shapes=shapes,
-        pieces=pieces,
-        cut_plan=cut_plan,
+        pieces=made.pieces,
+        cut_plan=made.cut_plan,
         findings=findings,
         held=held | {entry.mark for entry in house.held},
         readings_code=readings_code(house),
+        trims=made.trims,
         outlook=outlook,
     )
 
@@ -100,6 +106,7 @@ def in_house_order(house: House, findings: tuple[Finding, ...]) -> tuple[Finding
         *(r.name for r in house.rooms),
         *(f"{r.name} {w.mark}" for r in house.rooms for w in r.walls),
         *(r.mark for r in house.runs),
+        *(t.mark for t in house.trims),
     )
     order = {place: index for index, place in enumerate(dict.fromkeys(places))}
     return tuple(sorted(dict.fromkeys(findings), key=lambda f: order.get(f.place, len(order))))
@@ -111,13 +118,36 @@ def _told_once(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     return tuple(f for f in findings if f.code not in SAME_SLIP or f.place not in misclosed)
 
 
-def _pieces_and_sticks(
-    house: House, shapes: Shapes, held: frozenset[str], solver: LinearSolver | None
-) -> tuple[tuple[Piece, ...], CutPlan, tuple[Finding, ...]]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Made:
+    """What comes of the shapes while some places are held."""
+
+    pieces: tuple[Piece, ...]
+    trims: tuple[PlannedTrim, ...]
+    cut_plan: CutPlan
+    findings: tuple[Finding, ...]
+
+
+def _made(
+    house: House,
+    shapes: Shapes,
+    held: frozenset[str],
+    solver: LinearSolver | None,
+    kinds: tuple[TrimKind, ...],
+) -> _Made:
     openings, opening_findings = plan_openings(house, shapes, held)
     runs, run_findings = plan_runs(house, shapes, held | held_places(opening_findings))
-    said = (*opening_findings, *run_findings)
+    so_far = held | held_places((*opening_findings, *run_findings))
+    planned = plan_trims(house, shapes, so_far, kinds)
+    said = (*opening_findings, *run_findings, *planned.findings)
     stopped = held | held_places(said)
-    pieces = tuple(p for p in (*openings, *runs) if (p.opening or p.run) not in stopped)
+    trims = tuple(trim for trim in planned.trims if trim.entry.mark not in stopped)
+    other = (piece for trim in trims for piece in trim.plan.pieces)
+    pieces = tuple(p for p in (*openings, *runs, *other) if p.place not in stopped)
     cut_plan = plan_sticks(pieces, house, solver)
-    return pieces, replace(cut_plan, findings=()), (*said, *cut_plan.findings)
+    return _Made(
+        pieces=pieces,
+        trims=trims,
+        cut_plan=replace(cut_plan, findings=()),
+        findings=(*said, *cut_plan.findings),
+    )

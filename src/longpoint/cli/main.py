@@ -8,10 +8,11 @@ import click
 import longpoint
 
 SUBCOMMANDS: Final = {
+    "catalogue": "List the kinds of trim that a house file may name, and what each asks for.",
     "check": "Say what is wrong or doubtful in the readings, before any piece is made.",
     "learn": "Learn what a saw and a tape are out by, from finished work.",
     "new": "Write a commented starter file for a new house.",
-    "pieces": "Show the pieces of a house, or of one opening or run.",
+    "pieces": "Show the pieces of a house, or of one opening, run or trim.",
     "plan": "Plan a house: pieces, sticks and sheets.",
     "proof": "Say what a frame of four offcuts tells of the saw.",
     "schema": "Print the JSON Schema of the house file.",
@@ -44,7 +45,7 @@ class _Lazy(click.Group):
 def main() -> None:
     """Readings of a house in; pieces, sticks and sheets for the fix-out out.
 
-    Exit status: 0 done; 1 done, but some openings or runs are held back; 2 the file can't be used.
+    Exit status: 0 done; 1 done, but some places are held back; 2 the file can't be used.
     """
 
 

@@ -13,7 +13,7 @@ from longpoint.sheets.terminal import pieces_text
 
 @click.command(name="pieces")
 @click.argument("house", type=click.Path(path_type=Path, dir_okay=False))
-@click.option("--of", "mark", default=None, help="Only the opening or run of this mark.")
+@click.option("--of", "mark", default=None, help="Only the opening, run or trim of this mark.")
 @exits
 def command(house: Path, mark: str | None) -> Outcome:
     """Show the pieces of HOUSE: both lengths, hook reading, saw settings, and the sum behind."""
@@ -21,13 +21,13 @@ def command(house: Path, mark: str | None) -> Outcome:
     plan = plan_house(survey)
     marks = {
         *(o.mark for o in plan.house.openings),
-        *(p.run for p in plan.pieces if p.run),
+        *(piece.place for piece in plan.pieces),
         *plan.held,
     }
     if mark is not None and mark not in marks:
         raise SurveyError(
             f"The pieces of {mark!r} are asked for.",
-            f"{plan.house.name} has no opening or run of that mark.",
+            f"{plan.house.name} has no opening, run or trim of that mark.",
             f"Ask for one of: {', '.join(sorted(marks))}.",
         )
     click.echo(pieces_text(plan, mark))

@@ -7,6 +7,7 @@ from typing import Final
 
 import click
 
+from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.imagined import PLAIN_DRAWS, house_imagined
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.plan_folder import void_sheets, write_plan
@@ -64,7 +65,7 @@ def command(house: Path, out: Path, paper: str, draws: int | None, crew: Path | 
     """
     try:
         document = load_house_document(house)
-        survey = read_house(document)
+        survey = read_house(document, trim_tables())
     except LongpointError:
         if void_sheets(out, Paper(paper)):
             click.echo(f"The sheets in {out} are of older readings; they are marked VOID.")

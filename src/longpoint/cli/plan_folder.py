@@ -5,6 +5,7 @@ from collections.abc import Collection, Mapping
 from pathlib import Path
 from typing import Final
 
+from longpoint.catalogue.all_trims import trim_tables
 from longpoint.errors import ExchangeError, LongpointError
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.house_plan import HousePlan
@@ -23,6 +24,8 @@ PLAN: Final = "plan.json"
 READINGS: Final = "readings.json"
 PDF: Final = "sheets.pdf"
 DRAWINGS: Final = "drawings"
+SOMETIMES: Final = ("trims.html",)
+"""Sheets that only some houses have."""
 
 
 def write_plan(
@@ -53,7 +56,7 @@ def write_plan(
         f"{name}.svg": drawing_svg(drawing) for name, drawing in opening_drawings(plan, state)
     }
     _make(folder / DRAWINGS)
-    _clear_drawings(folder, drawings.keys())
+    _clear_old(folder, drawings.keys(), {f"{sheet.name}.html" for sheet in sheets})
     write_text_safely(folder / READINGS, _json(document))
     for sheet in sheets:
         write_text_safely(folder / f"{sheet.name}.html", sheet_html(sheet))
@@ -87,20 +90,23 @@ def void_sheets(folder: Path, paper: Paper) -> bool:
     """
     try:
         document = json.loads((folder / READINGS).read_text(encoding="utf-8"))
-        survey = read_house(document)
+        survey = read_house(document, trim_tables())
     except (OSError, ValueError, LongpointError):
         return False
     write_plan(plan_house(survey), document, folder, paper, SheetState.STALE)
     return True
 
 
-def _clear_drawings(folder: Path, kept: Collection[str]) -> None:
-    """Take away drawings of an earlier plan whose openings are gone, so that none is cut from."""
+def _clear_old(folder: Path, drawings: Collection[str], pages: Collection[str]) -> None:
+    """Take away drawings and sheets of an earlier plan that this one hasn't: none is cut from."""
     if planned_code(folder) is None:
         return
     for old in (folder / DRAWINGS).glob("*.svg"):
-        if old.name not in kept:
+        if old.name not in drawings:
             old.unlink(missing_ok=True)
+    for name in SOMETIMES:
+        if name not in pages:
+            (folder / name).unlink(missing_ok=True)
 
 
 def _json(document: Mapping[str, object]) -> str:

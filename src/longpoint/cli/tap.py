@@ -5,6 +5,7 @@ from typing import Any, Final
 
 import click
 
+from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paragraphs import paragraphs
 from longpoint.cli.spots import at_corners, spots, whole_figures, with_spots
@@ -68,7 +69,7 @@ def command(
         document = with_spots(document, mark, face or "", "gaps", spots(gaps))
     if quirks is not None:
         document = with_spots(document, mark, face or "", "quirks", whole_figures(spots(quirks)))
-    survey = read_house(document)
+    survey = read_house(document, trim_tables())
     here = [f for f in survey.findings if f.place == mark and f.code == UNREADABLE]
     if here and (gaps is not None or quirks is not None):
         raise QuantityError(here[0].read, here[0].wrong, here[0].do)

@@ -25,6 +25,28 @@ class Role(StrEnum):
     BOARD = "board"
     RUN = "run"
     RETURN = "return"
+    SIDE = "side"
+    """Along a side of an opening that hasn't four."""
+    SEGMENT = "segment"
+    """One of the straight-grained pieces of an arch."""
+    PLINTH_BLOCK = "plinth-block"
+    CORNER_BLOCK = "corner-block"
+    BACK_BAND = "back-band"
+    STOP = "stop"
+    LINING = "lining"
+    WEDGE = "wedge"
+    RAIL = "rail"
+    STILE = "stile"
+    """Upright of a panelling frame."""
+    BEAD = "bead"
+    CORNICE = "cornice"
+    SHELF = "shelf"
+    HANDRAIL = "handrail"
+
+
+ALONG_WALLS: Final = frozenset({Role.RUN, Role.RETURN, Role.BEAD, Role.RAIL})
+"""Roles of pieces that run along a wall, their corners cut through the thickness; a rail of a
+panelling frame, which is mitred across its face, is none of them."""
 
 
 class CutKind(StrEnum):
@@ -71,8 +93,9 @@ class Piece:
     Attributes:
         mark: Its mark, unique in the house, e.g. "W1-head".
         role: What it is in its place.
-        opening: Mark of its opening; None for a run.
-        run: Mark of its run; None for a piece of an opening.
+        opening: Mark of its opening; None for a piece of a run or of other trim.
+        run: Mark of its run; None for any other piece.
+        trim: Mark of the other trim it belongs to (rail, cornice, ...); None for any other piece.
         room: Room it goes to; may be empty.
         face: "a" or "b" where both faces of an opening are trimmed, else "".
         profile: Name of its profile.
@@ -86,12 +109,14 @@ class Piece:
         u_mm: Standard uncertainty of the inner edge's length, from the readings.
         method: The way of fixing that the lengths suppose; None for a run.
         hand_sum: The sum a carpenter can follow, e.g. "1187 + 2 x 5 + 57 + 1.3 slant = 1255.3".
+        notes: What else is to be done to it, one plain line each, e.g. "rip to 92 at the left".
     """
 
     mark: str
     role: Role
     opening: str | None = None
     run: str | None = None
+    trim: str | None = None
     room: str = ""
     face: str = ""
     profile: str
@@ -105,6 +130,17 @@ class Piece:
     u_mm: float = 0.0
     method: Method | None = None
     hand_sum: str = ""
+    notes: tuple[str, ...] = ()
+
+    @property
+    def place(self) -> str:
+        """Mark of the opening, run or other trim it belongs to; its own where it has none."""
+        return self.opening or self.run or self.trim or self.mark
+
+    @property
+    def is_along_wall(self) -> bool:
+        """Tell whether it is cut as skirting is: along a wall, by its back and its face."""
+        return self.role in ALONG_WALLS and (self.role is not Role.RAIL or self.hook_from is None)
 
     @property
     def short_mm(self) -> float:

@@ -183,6 +183,8 @@ class Table:
         columns: Columns from left to right.
         rows: One text or cell per column.
         groups: (index of the first row, text) of each group; may be empty.
+        steps: (index of the row, lines) of what else is to be done to what a row names; below it,
+            over its whole width.
         under: (index of the row, text) of what stands small below a row, over its whole width.
         under_is_said: True when that is sentences, read from the left, rather than a sum.
         caption: Said above the table.
@@ -192,6 +194,7 @@ class Table:
     columns: tuple[Column, ...]
     rows: tuple[tuple[str | Cell, ...], ...]
     groups: tuple[tuple[int, str], ...] = ()
+    steps: tuple[tuple[int, tuple[str, ...]], ...] = ()
     under: tuple[tuple[int, str], ...] = ()
     under_is_said: bool = False
     caption: str = ""
@@ -237,7 +240,8 @@ class Sheet:
     """One sheet.
 
     Attributes:
-        name: File name without ending: "findings", "outlook", "openings", "order", "cut".
+        name: File name without ending: "findings", "outlook", "openings", "trims", "order",
+            "cut".
         title: What it is.
         house: The house's name.
         readings_code: Short code of the readings it was made from; printed on every page.

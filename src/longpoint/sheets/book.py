@@ -9,10 +9,14 @@ from longpoint.sheets.findings_sheet import FIRST_SHEET, findings_blocks
 from longpoint.sheets.opening_sheet import opening_blocks
 from longpoint.sheets.order_sheet import order_blocks
 from longpoint.sheets.outlook_sheet import OUTLOOK_TITLE, outlook_blocks
+from longpoint.sheets.trim_sheet import TRIM_TITLE, trim_blocks
+from longpoint.survey.house import EntryKind
 
 
 def house_sheets(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> tuple[Sheet, ...]:
-    """Return the sheets of a house: findings, outlook, openings, order, cut.
+    """Return the sheets of a house: findings, outlook, openings, other trim, order, cut.
+
+    The sheet of other trim is left out where there is none.
 
     Args:
         plan: The planned house.
@@ -40,11 +44,17 @@ def house_sheets(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> tup
             cautions=cautions,
         )
 
+    has_trims = bool(house.trims) or any(each.kind is EntryKind.TRIM for each in house.held)
     saw = saw_cautions(plan.pieces, house.units)
     return (
         sheet("findings", FIRST_SHEET, f"{unit}.", findings_blocks(plan), common_cautions()),
         sheet("outlook", OUTLOOK_TITLE, "", outlook_blocks(plan), common_cautions()),
         sheet("openings", "Openings", lengths, opening_blocks(plan), fixing_cautions()),
+        *(
+            (sheet("trims", TRIM_TITLE, f"{unit}.", trim_blocks(plan), fixing_cautions()),)
+            if has_trims
+            else ()
+        ),
         sheet("order", "Order", f"{unit}.", order_blocks(plan), common_cautions()),
         sheet("cut", "Cutting", lengths, cut_blocks(plan), saw),
     )

@@ -1,6 +1,6 @@
 """The cells that a piece has in a table: its two ends with their shape, and the figure between."""
 
-from longpoint.pieces.piece import CutKind, HookEnd, Piece, Role
+from longpoint.pieces.piece import CutKind, HookEnd, Piece
 from longpoint.quantities.formatting import format_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Cell
@@ -8,8 +8,8 @@ from longpoint.sheets.dialects import Words
 from longpoint.sheets.end_pictures import HookEdge, SeenEnd, end_picture
 from longpoint.sheets.printed_lengths import PrintedLengths
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure, setting_remarks
-from longpoint.sticks.saw_setting import SawSetting, end_settings
-from longpoint.survey.instruments import Saw, SkirtingCut
+from longpoint.sticks.saw_setting import SawSetting, end_settings, hold_at_saw
+from longpoint.survey.instruments import Saw
 
 
 def end_cells(
@@ -49,7 +49,7 @@ def key_figure(
     if lengths.hook_mm is not None and piece.hook_from is not None:
         end = seen_at(piece.hook_from, is_turned=is_turned)
         return format_length(lengths.hook_mm, units), f"hook {end.value}"
-    if piece.role in (Role.RUN, Role.RETURN):
+    if piece.is_along_wall:
         is_back = lengths.back_mm >= lengths.long_mm
         longer_mm = lengths.back_mm if is_back else lengths.long_mm
         return format_length(longer_mm, units), "back" if is_back else "face"
@@ -58,7 +58,7 @@ def key_figure(
 
 def sum_line(piece: Piece) -> str:
     """Return the sum behind a figure as it stands below a row; empty where there is none."""
-    if not piece.hand_sum or piece.role in (Role.RUN, Role.RETURN):
+    if not piece.hand_sum or piece.is_along_wall:
         return piece.hand_sum
     return f"Sum: {piece.hand_sum}"
 
@@ -76,11 +76,10 @@ def _end_cell(
     own_end = seen_at(end, is_turned=is_turned)
     cut = piece.left if own_end is HookEnd.LEFT else piece.right
     edge = HookEdge.NEAR if is_turned else HookEdge.FAR
-    is_skirting = piece.role in (Role.RUN, Role.RETURN)
     seen = SeenEnd(
         end=end,
         setting=setting,
-        hold=saw.skirting if is_skirting else SkirtingCut.FLAT,
+        hold=hold_at_saw(piece, saw),
         is_scribed=cut.kind is CutKind.SCRIBE,
         hook=edge if piece.hook_from is own_end else None,
     )

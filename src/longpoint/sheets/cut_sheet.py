@@ -5,7 +5,7 @@ from typing import Final
 
 from longpoint.errors import Severity
 from longpoint.house_plan import HousePlan
-from longpoint.pieces.piece import Piece, Role
+from longpoint.pieces.piece import Piece
 from longpoint.quantities.formatting import (
     format_length,
     format_tenth,
@@ -109,7 +109,7 @@ def _set_up(saw: Saw, words: Words, units: Units, pieces: Iterable[Piece]) -> tu
             f"{words.mitre}, and hold a square to it.",
             ask="Found at L 45 and at R 45",
         )
-    has_skirting = any(piece.role in (Role.RUN, Role.RETURN) for piece in pieces)
+    has_skirting = any(piece.is_along_wall for piece in pieces)
     return (
         Heading(text=f"Set up the {words.saw}"),
         proof,
@@ -171,6 +171,9 @@ def _pieces(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
             groups=tuple(groups),
             caption=f"{counted(len(lines), 'piece')} from "
             f"{counted(len(plan.cut_plan.sticks), 'stick')}; {ends_words(settings)}.",
+            steps=tuple(
+                (index, line.piece.notes) for index, line in enumerate(lines) if line.piece.notes
+            ),
             under=tuple(
                 (index, sum_line(line.piece))
                 for index, line in enumerate(lines)

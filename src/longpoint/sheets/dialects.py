@@ -23,6 +23,8 @@ class Words:
         mitre: Cut on the slant across the face.
         scribe: End shaped to the neighbour's section.
         board: Shelf at the bottom of a window.
+        cornice: Trim where wall and ceiling meet.
+        corner_block: Block at the corner of a set.
         saw: The saw the sheet is read at.
     """
 
@@ -32,6 +34,8 @@ class Words:
     mitre: str
     scribe: str
     board: str
+    cornice: str
+    corner_block: str
     saw: str
 
 
@@ -42,6 +46,8 @@ _SOUTH: Final = Words(
     mitre="mitre",
     scribe="scribe",
     board="window board",
+    cornice="cornice",
+    corner_block="corner block",
     saw="drop saw",
 )
 _ISLES: Final = Words(
@@ -51,6 +57,8 @@ _ISLES: Final = Words(
     mitre="mitre",
     scribe="scribe",
     board="window board",
+    cornice="cornice",
+    corner_block="corner block",
     saw="mitre saw",
 )
 _STATES: Final = Words(
@@ -60,6 +68,8 @@ _STATES: Final = Words(
     mitre="miter",
     scribe="cope",
     board="stool",
+    cornice="crown",
+    corner_block="rosette",
     saw="miter saw",
 )
 _CANADA: Final = Words(
@@ -69,6 +79,8 @@ _CANADA: Final = Words(
     mitre="mitre",
     scribe="cope",
     board="stool",
+    cornice="crown",
+    corner_block="rosette",
     saw="mitre saw",
 )
 
@@ -115,11 +127,25 @@ def role_words(role: Role, words: Words) -> str:
             return words.skirting
         case Role.RETURN:
             return "return"
+        case Role.PLINTH_BLOCK:
+            return "plinth block"
+        case Role.CORNER_BLOCK:
+            return words.corner_block
+        case Role.BACK_BAND:
+            return "back-band"
+        case Role.CORNICE:
+            return words.cornice
+        case Role.STOP:
+            return "door stop"
+        case Role.STILE:
+            return "upright"
+        case _:
+            return role.value
 
 
 def piece_words(piece: Piece, words: Words) -> str:
     """Return a piece's place and what it is there, e.g. "W1 head", "D2 face b left leg"."""
-    place = piece.opening or piece.run or piece.mark
+    place = piece.place
     face = f" face {piece.face}" if piece.face else ""
     return f"{place}{face} {role_words(piece.role, words)}"
 

@@ -41,6 +41,7 @@ def accept_line(finding: Finding, house: House) -> str:
         **{f"{r.name} {wall.mark}": f"room {r.name}" for r in house.rooms for wall in r.walls},
         **{room.name: f"room {room.name}" for room in house.rooms},
         **{run.mark: run.mark for run in house.runs},
+        **{trim.mark: trim.mark for trim in house.trims},
         **{opening.mark: opening.mark for opening in house.openings},
     }
     place = where.get(finding.place)

@@ -46,12 +46,13 @@ def _held(plan: HousePlan) -> tuple[Block, ...]:
             Note(
                 severity=Severity.NOTE,
                 title="Nothing is held back",
-                text="Every opening and run that was written has its lengths.",
+                text="Everything that was written has its lengths.",
             ),
         )
     described = {
         **{o.mark: (kind_words(o.kind), o.room) for o in plan.house.openings},
         **{run.mark: ("run", run.room) for run in plan.house.runs},
+        **{trim.mark: (trim.kind, trim.room) for trim in plan.house.trims},
         **{entry.mark: (entry.kind.value, entry.room) for entry in plan.house.held},
     }
     marks = [mark for mark in described if mark in plan.held]

@@ -157,7 +157,7 @@ def _table(table: Table) -> str:
     heads = "".join(
         f'<th scope="col"{_class(column)}>{escape(column.title)}</th>' for column in table.columns
     )
-    groups, under = dict(table.groups), dict(table.under)
+    groups, steps, under = dict(table.groups), dict(table.steps), dict(table.under)
     rows = []
     for index, row in enumerate(table.rows):
         if index in groups:
@@ -169,9 +169,11 @@ def _table(table: Table) -> str:
             _cell(cell, column) for cell, column in zip(row, table.columns, strict=True)
         )
         rows.append(f"<tr>{cells}</tr>")
-        if index in under:
+        if index in steps or index in under:
             span = len(table.columns)
-            rows.append(f'<tr class="under"><td colspan="{span}">{escape(under[index])}</td></tr>')
+            below = "".join(f'<p class="step">{escape(step)}</p>' for step in steps.get(index, ()))
+            below += escape(under.get(index, ""))
+            rows.append(f'<tr class="under"><td colspan="{span}">{below}</td></tr>')
     names = [*(["cards"] if len(table.columns) >= CARDS_FROM else [])]
     names += ["close"] if table.is_close else []
     names += ["told"] if table.under_is_said else []

@@ -36,6 +36,7 @@ td { border-bottom: 1px solid var(--line); padding: .35rem .4rem; vertical-align
 tr { break-inside: avoid; }
 tr:has(+ .under) { break-after: avoid; } tr:has(+ .under) > td { border-bottom: 0; }
 .under td { padding-top: 0; font-size: .8rem; color: var(--faint); text-align: right; }
+.under .step { margin: 0 0 .15rem; font-size: .95rem; color: var(--ink); text-align: left; }
 .told .under td { font-size: .9rem; color: var(--ink); text-align: left; }
 .main { display: block; font-weight: 600; }
 .key .main, td.key { font-size: 1.75rem; font-weight: 700; line-height: 1.1; }
@@ -121,7 +122,8 @@ footer ul { padding-left: 1.2rem; margin: .4rem 0; } footer li { margin: .25rem 
   .key .main, td.key { font-size: 18pt; line-height: 1; }
   .behind { font-size: 8.5pt; }
   .small { font-size: 7.8pt; line-height: 1.25; } .under td { font-size: 7.8pt; padding-top: 0; }
-  .told .under td { font-size: 8.5pt; }
+  .under .step { margin: 0 0 .15rem; font-size: .95rem; color: var(--ink); text-align: left; }
+.told .under td { font-size: 8.5pt; }
   .close td { padding: .5mm 1mm; }
   .tick { width: 4mm; height: 4mm; border-width: .9pt; }
   .line { height: 5mm; border-bottom-width: .7pt; }

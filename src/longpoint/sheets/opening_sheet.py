@@ -23,25 +23,16 @@ from longpoint.sheets.blocks import (
     Table,
     Together,
 )
-from longpoint.sheets.cut_cells import end_cells, figure_cell, sum_line
-from longpoint.sheets.dialects import Words, kind_words, method_words, role_words, words_for
+from longpoint.sheets.dialects import Words, kind_words, method_words, words_for
 from longpoint.sheets.finding_note import finding_note
 from longpoint.sheets.hold_picture import hold_picture
 from longpoint.sheets.opening_faces import face_echo, face_pieces, fitted_faces
+from longpoint.sheets.piece_table import piece_table
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
 from longpoint.sheets.verdict_pictures import verdict_picture, verdict_words
 from longpoint.survey.house import EntryKind
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings
-
-PIECE_COLUMNS: Final = (
-    Column(title="Piece", share=2.9),
-    Column(title="Left end", share=2.7),
-    Column(title="Hook reading", is_key=True, share=3.1),
-    Column(title="Right end", share=2.7),
-    Column(title="Inner edge", is_number=True, share=1.4),
-    Column(title="Outer edge", is_number=True, share=1.4),
-)
 
 SIGNS_TOGETHER: Final = 1500
 """Signs of notes that surely fit on the page of their opening, on either paper."""
@@ -188,32 +179,10 @@ def _pieces_table(
     words: Words,
 ) -> Table:
     units = plan.house.units
-    rows: list[tuple[str | Cell, ...]] = []
-    for piece in pieces:
-        printed = lengths[piece.mark]
-        left, right = end_cells(piece, plan.house.saw, words)
-        rows.append(
-            (
-                Cell(
-                    text=role_words(piece.role, words), small=(f"{piece.mark} · {piece.profile}",)
-                ),
-                left,
-                figure_cell(piece, printed, units),
-                right,
-                format_length(printed.inner_mm, units),
-                format_length(printed.outer_mm, units),
-            )
-        )
     band = " to ".join(format_length(value, units) for value in opening.quirk_band_mm)
     quirk = f"{words.quirk} {_quirks(opening, units)} {format_unit(units)}, {band} accepted"
-    return Table(
-        columns=PIECE_COLUMNS,
-        rows=tuple(rows),
-        under=tuple(
-            (index, sum_line(piece)) for index, piece in enumerate(pieces) if piece.hand_sum
-        ),
-        caption=f"{words.architrave.capitalize()}, {method_words(opening.method)}; {quirk}.",
-    )
+    caption = f"{words.architrave.capitalize()}, {method_words(opening.method)}; {quirk}."
+    return piece_table(plan.house, pieces, lengths, words, caption)
 
 
 def _quirks(opening: Opening, units: Units) -> str:

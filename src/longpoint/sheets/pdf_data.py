@@ -127,9 +127,10 @@ def _table(table: Table) -> Data:
     return {
         "kind": "table",
         "caption": table.caption,
-        "close": table.is_close or bool(table.under),
+        "close": table.is_close or bool(table.under or table.steps),
         "columns": [_column(column) for column in table.columns],
         "groups": {str(index): text for index, text in table.groups},
+        "steps": {str(index): list(lines) for index, lines in table.steps},
         "under": {str(index): text for index, text in table.under},
         "under_is_said": table.under_is_said,
         "rows": [

@@ -3,6 +3,7 @@
 import math
 from typing import Any, Final
 
+from longpoint.catalogue.plan_trims import PlannedTrim
 from longpoint.errors import Finding
 from longpoint.forecast.records import Chances, HouseForecast
 from longpoint.house_plan import HousePlan
@@ -40,6 +41,7 @@ def plan_document(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> Do
         "sticks": [_stick(stick) for stick in plan.cut_plan.sticks],
         "proof": [_proof(proof) for proof in plan.cut_plan.proofs],
         "openings": _openings(plan),
+        "trims": [_trim(trim) for trim in plan.trims],
         "forecast": _forecast(plan),
         "findings": [_finding(finding) for finding in plan.findings],
     }
@@ -58,6 +60,7 @@ def _piece(piece: Piece) -> Document:
         "mark": piece.mark,
         "opening": piece.opening,
         "run": piece.run,
+        "trim": piece.trim,
         "room": piece.room,
         "face": piece.face,
         "role": piece.role.value,
@@ -74,6 +77,7 @@ def _piece(piece: Piece) -> Document:
         "right": _end(piece.right),
         "u_mm": _hundredths(piece.u_mm),
         "hand_sum": piece.hand_sum,
+        "notes": list(piece.notes),
     }
 
 
@@ -153,6 +157,16 @@ def _openings(plan: HousePlan) -> list[Document]:
         if entry.kind is EntryKind.OPENING
     ]
     return entries
+
+
+def _trim(trim: PlannedTrim) -> Document:
+    return {
+        "mark": trim.entry.mark,
+        "kind": trim.entry.kind,
+        "room": trim.entry.room,
+        "openings": list(trim.entry.openings),
+        "lines": list(trim.plan.lines),
+    }
 
 
 def _outlook(plan: HousePlan, mark: str) -> Document:

@@ -56,11 +56,11 @@ def pieces_text(plan: HousePlan, mark: str | None = None, width: int = 96) -> st
 
     Args:
         plan: The planned house.
-        mark: Only the opening or run of this mark; None: all.
+        mark: Only the opening, run or trim of this mark; None: all.
         width: Signs in a line; held between 50 and 100.
     """
     width = _held_width(width)
-    pieces = [p for p in plan.pieces if mark is None or mark in (p.opening, p.run)]
+    pieces = [p for p in plan.pieces if mark is None or mark == p.place]
     lines = _heading(plan, width)
     held = plan.held if mark is None else plan.held & {mark}
     lines += _held(held, width)
@@ -84,6 +84,8 @@ def pieces_text(plan: HousePlan, mark: str | None = None, width: int = 96) -> st
         lines += _wrapped(f"{piece.mark} ({piece.profile}): {'; '.join(facts)}", width)
         if piece.hand_sum:
             lines += _wrapped(f"  sum: {piece.hand_sum}", width, indent="       ")
+        for note in piece.notes:
+            lines += _wrapped(f"  then: {note}", width, indent="        ")
     return _joined(lines)
 
 

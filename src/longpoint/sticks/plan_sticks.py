@@ -119,7 +119,7 @@ def _jobs(pieces: Sequence[Piece], house: House) -> list[_Job]:
 
 
 def _place(piece: Piece) -> str:
-    return piece.opening or piece.run or piece.mark
+    return piece.place
 
 
 def _too_long(job: _Job, pieces: Sequence[Piece]) -> Iterable[TooLong]:

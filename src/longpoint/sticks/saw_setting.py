@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
-from longpoint.pieces.piece import Piece, Role
+from longpoint.pieces.piece import Piece
 from longpoint.survey.instruments import Saw, SkirtingCut
 
 PROVED_AT_DEG: Final = 45.0
@@ -86,7 +86,7 @@ def dial_deg(wanted_deg: float, found_deg: float) -> float:
 
 def hold_at_saw(piece: Piece, saw: Saw) -> SkirtingCut:
     """Return how a piece is held: architrave flat, skirting as the saw's owner has it."""
-    return saw.skirting if piece.role in (Role.RUN, Role.RETURN) else SkirtingCut.FLAT
+    return saw.skirting if piece.is_along_wall else SkirtingCut.FLAT
 
 
 def _setting(mitre_deg: float, bevel_deg: float, saw: Saw, hold: SkirtingCut) -> SawSetting:

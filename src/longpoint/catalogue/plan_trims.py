@@ -1,0 +1,155 @@
+"""Plan every entry of [[trims]] by its kind; one that can't be planned holds nothing but itself."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import Final
+
+from longpoint.catalogue.all_trims import CATALOGUE
+from longpoint.catalogue.trim import Asked, TrimKind, TrimPlan
+from longpoint.errors import Finding, LongpointError, PieceError, Severity
+from longpoint.shape.fitted import Shapes
+from longpoint.survey.house import House
+from longpoint.survey.trims import TrimEntry
+
+TRIM_WAITS: Final = "trim-waits"
+TRIM_NOT_PLANNED: Final = "trim-not-planned"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlannedTrim:
+    """One entry with its plan.
+
+    Attributes:
+        entry: The entry.
+        title: What it is, to stand in a sentence: "a picture rail".
+        plan: Its pieces, drawings and sentences.
+    """
+
+    entry: TrimEntry
+    title: str
+    plan: TrimPlan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrimsPlanned:
+    """All entries, planned.
+
+    Attributes:
+        trims: Those that could be planned, in house order.
+        findings: All that is to be said of them.
+    """
+
+    trims: tuple[PlannedTrim, ...]
+    findings: tuple[Finding, ...]
+
+
+def plan_trims(
+    house: House,
+    shapes: Shapes,
+    held: frozenset[str] = frozenset(),
+    kinds: Iterable[TrimKind] = CATALOGUE,
+) -> TrimsPlanned:
+    """Return the plan of every trim that isn't held.
+
+    Args:
+        house: The house as read.
+        shapes: Fitted openings and rooms.
+        held: Places held back so far. A trim of a held opening does without that opening; one that
+            has no other, or whose room is held, waits.
+        kinds: The catalogue.
+    """
+    by_name = {kind.name: kind for kind in kinds}
+    planned: list[PlannedTrim] = []
+    findings: list[Finding] = []
+    for entry in house.trims:
+        if entry.mark in held:
+            continue
+        kind = by_name[entry.kind]
+        try:
+            sound, waiting = _without_held(house, entry, kind, held)
+            plan = kind.plan(Asked(house=house, shapes=shapes, entry=sound, held=held))
+        except LongpointError as error:
+            findings.append(_stop(entry.mark, error))
+            continue
+        planned.append(PlannedTrim(entry=entry, title=kind.title, plan=plan))
+        findings += (*waiting, *plan.findings)
+    return TrimsPlanned(trims=tuple(planned), findings=tuple(findings))
+
+
+def _without_held(
+    house: House, entry: TrimEntry, kind: TrimKind, held: frozenset[str]
+) -> tuple[TrimEntry, tuple[Finding, ...]]:
+    """Return an entry with what its kind needs, less the openings that are held."""
+    if kind.needs_profile and not entry.profile:
+        raise _missing(entry, "a profile", "profile")
+    _check_room(house, entry, kind, held)
+    known = {opening.mark for opening in house.openings}
+    known |= {each.mark for each in house.held}
+    unknown = [mark for mark in entry.openings if mark not in known]
+    if unknown:
+        raise PieceError(
+            f"{entry.mark} names the opening {unknown[0]}.",
+            "The house has no opening of that mark.",
+            "Name one that is described, or describe it under [[openings]].",
+        )
+    if kind.needs_openings and not entry.openings:
+        raise _missing(entry, "an opening", "openings")
+    lost = held | {each.mark for each in house.held}
+    sound = tuple(mark for mark in entry.openings if mark not in lost)
+    if sound == entry.openings:
+        return entry, ()
+    waiting = ", ".join(mark for mark in entry.openings if mark in lost)
+    if not sound:
+        raise PieceError(
+            f"{entry.mark} is fixed to {waiting}.",
+            "No length may be printed there yet, so none is worked out for this either.",
+            "Put that right first.",
+        )
+    return replace(entry, openings=sound), (
+        Finding(
+            code=TRIM_WAITS,
+            severity=Severity.WARNING,
+            place=entry.mark,
+            read=f"{entry.mark} is fixed to {waiting} as well.",
+            wrong="No length may be printed there yet, so its pieces for it are left out.",
+            do="Put that right, then plan again before you order.",
+        ),
+    )
+
+
+def _check_room(house: House, entry: TrimEntry, kind: TrimKind, held: frozenset[str]) -> None:
+    if not kind.needs_room:
+        return
+    if not entry.room:
+        raise _missing(entry, "a room", "room")
+    if entry.room in held or entry.room in {each.mark for each in house.held}:
+        raise PieceError(
+            f"{entry.mark} runs round {entry.room}.",
+            "That room is held, so no length is worked out for this either.",
+            "Put the room right first.",
+        )
+    if entry.room not in {room.name for room in house.rooms}:
+        raise PieceError(
+            f"{entry.mark} names the room {entry.room}.",
+            "The walls of no such room are described.",
+            "Describe it under [[rooms]], or name one that is.",
+        )
+
+
+def _missing(entry: TrimEntry, what: str, key: str) -> PieceError:
+    return PieceError(
+        f"{entry.mark} is written without {what}.",
+        f"{entry.kind} can't be done without {what}.",
+        f"Write {key} at it.",
+    )
+
+
+def _stop(mark: str, error: LongpointError) -> Finding:
+    return Finding(
+        code=TRIM_NOT_PLANNED,
+        severity=Severity.STOP,
+        place=mark,
+        read=error.read,
+        wrong=error.wrong,
+        do=error.do,
+    )
