@@ -1,7 +1,7 @@
 """The reference page of the house file, made from the keys that the reader itself reads by."""
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from longpoint.survey.house_file.house_table import HOUSE
 from longpoint.survey.house_file.keys import Key, Kind, Table
@@ -53,22 +53,28 @@ KINDS = {
 def house_file_page() -> str:
     """Return the page as Markdown."""
     parts = [OPENING]
-    for path, table in _tables("", HOUSE):
-        parts.append(f"## {path or 'At the top'}\n")
-        parts.append("| key | what stands there | meaning | left out | example |")
-        parts.append("|---|---|---|---|---|")
-        parts.extend(_row(key) for key in table.keys)
-        parts.append("")
+    for path, table in tables_under("", HOUSE):
+        parts += [f"## {path or 'At the top'}\n", *key_rows(table.keys), ""]
     return "\n".join(parts)
 
 
-def _tables(path: str, table: Table) -> Iterator[tuple[str, Table]]:
+def key_rows(keys: Iterable[Key]) -> list[str]:
+    """Return a table of keys as Markdown, line by line."""
+    return [
+        "| key | what stands there | meaning | left out | example |",
+        "|---|---|---|---|---|",
+        *(_row(key) for key in keys),
+    ]
+
+
+def tables_under(path: str, table: Table) -> Iterator[tuple[str, Table]]:
+    """Yield a table and all tables inside it, each with where it stands."""
     yield path, table
     for key in table.keys:
         if key.table is not None:
             inner = f"{path}.{key.name}" if path else key.name
             shown = inner + (".NAME" if key.kind is Kind.NAMED_TABLES else "")
-            yield from _tables(shown, key.table)
+            yield from tables_under(shown, key.table)
 
 
 def _row(key: Key) -> str:

@@ -6,12 +6,14 @@ import shlex
 import shutil
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from longpoint.cli.main import SUBCOMMANDS
 from longpoint.survey.checks.accept import ACCEPTABLE
+from tests.docs.catalogue_page import catalogue_page
 from tests.docs.codes import raised_codes
 from tests.docs.house_file_page import house_file_page
 
@@ -126,9 +128,12 @@ def test_the_reference_names_the_findings_that_can_be_accepted() -> None:
     assert set(re.findall(r"`([a-z-]+)`", section)) == ACCEPTABLE
 
 
-def test_the_page_of_the_house_file_is_that_of_its_reader() -> None:
-    page = ROOT / "docs" / "reference" / "house-file.md"
-    made = house_file_page()
+@pytest.mark.parametrize(
+    ("name", "make"), [("house-file", house_file_page), ("catalogue", catalogue_page)]
+)
+def test_a_page_of_keys_is_that_of_the_reader(name: str, make: Callable[[], str]) -> None:
+    page = ROOT / "docs" / "reference" / f"{name}.md"
+    made = make()
     if os.environ.get("GOLDEN_ACCEPT") == "1":
         page.write_text(made, encoding="utf-8")
     assert page.read_text(encoding="utf-8") == made
