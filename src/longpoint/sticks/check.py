@@ -12,7 +12,7 @@ it everywhere.
 
 import math
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
@@ -113,14 +113,39 @@ def _check_names(plan: CutPlan) -> None:
             raise _refuse(f"stick {name}", f"{times} sticks have this name.")
 
 
-def _check_stick(stick: CutStick, by_mark: dict[str, Piece], house: House) -> None:
-    kerf_mm = house.saw.kerf_mm
-    trim_mm = kerf_mm
-    if stick.source is StickSource.STOCK:
-        trim_mm = max(trim_mm, house.saw.end_trim_mm)
+def check_laid(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> None:
+    """Make sure that the pieces of one stick can be cut from it as they are laid.
+
+    Args:
+        stick: The stick; what it says of its used length isn't looked at.
+        by_mark: The pieces.
+        house: The profiles and the saw.
+
+    Raises:
+        StockError: They can't.
+    """
+    _laid_solids(stick, by_mark, house)
+
+
+def _check_stick(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> None:
     if not stick.laid:
         raise _refuse(f"stick {stick.name}", "Nothing is cut from it.")
+    solids = _laid_solids(stick, by_mark, house)
+    _check_lengths_said(stick, max(solids[-1].rights_mm), _trim_mm(stick, house))
+
+
+def _trim_mm(stick: CutStick, house: House) -> float:
+    kerf_mm = house.saw.kerf_mm
+    if stick.source is StickSource.STOCK:
+        return max(kerf_mm, house.saw.end_trim_mm)
+    return kerf_mm
+
+
+def _laid_solids(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> list[_Solid]:
+    kerf_mm, trim_mm = house.saw.kerf_mm, _trim_mm(stick, house)
     solids = [_laid_solid(stick, laid, by_mark[laid.piece], house) for laid in stick.laid]
+    if not solids:
+        return solids
     if min(solids[0].lefts_mm) < trim_mm - TOLERANCE_MM:
         raise _refuse(f"stick {stick.name}", f"{stick.laid[0].piece} reaches into the left trim.")
     end_mm = max(solids[-1].rights_mm)
@@ -135,7 +160,7 @@ def _check_stick(stick: CutStick, by_mark: dict[str, Piece], house: House) -> No
                 f"Between {one.piece} and {other.piece} a cut needs {needed_mm:.2f} mm along the"
                 f" stick, and {gap_mm:.2f} mm are left.",
             )
-    _check_lengths_said(stick, end_mm, trim_mm)
+    return solids
 
 
 def _least_gap_mm(first: _Solid, second: _Solid) -> float:

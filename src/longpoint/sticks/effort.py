@@ -27,5 +27,7 @@ class Effort:
 
 
 QUICK: Final = Effort(refills=40, pricings=12, masters=60, dives=1)
+AT_THE_SAW: Final = Effort(refills=400)
+"""For a plan made again while somebody waits: many refills, which need no solver."""
 STANDARD: Final = Effort()
 THOROUGH: Final = Effort(refills=400, pricings=80, masters=600, dives=4, grid=50)

@@ -1,0 +1,262 @@
+"""Where the cutting stands: each stick as it lies, what came off it, and what went wrong.
+
+A plan is cut stick by stick, from the left end of each. What happens is told as news; each piece
+of news gives a new state, in which a piece that was cut never moves, and what no longer has a
+place is loose until the rest is planned again (`plan_again`).
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import TypeAlias
+
+from longpoint.errors import StockError
+from longpoint.sticks.plan import CutPlan, Laid, StickSource
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cut:
+    """A piece was cut, and is good."""
+
+    piece: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spoiled:
+    """A piece was cut, and is not good.
+
+    Attributes:
+        piece: Its mark; it has to be cut again.
+        left_mm: Good length that is left of it, square to its shorter points; 0 when none is.
+    """
+
+    piece: str
+    left_mm: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lost:
+    """A piece that had been cut is gone, or broke on the wall; it has to be cut again."""
+
+    piece: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StickRead:
+    """A stick was measured, and is not as long as it should be.
+
+    Attributes:
+        stick: Its name.
+        length_mm: What the tape showed; 0 when the stick isn't there at all.
+    """
+
+    stick: str
+    length_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BadZone:
+    """A part of a stick can't be used: a knot, a split, a dent.
+
+    Attributes:
+        stick: Its name.
+        from_mm: Where it begins, from the stick's left end.
+        to_mm: Where it ends.
+    """
+
+    stick: str
+    from_mm: float
+    to_mm: float
+
+
+News: TypeAlias = Cut | Spoiled | Lost | StickRead | BadZone
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StickAtSaw:
+    """One stick as it lies.
+
+    Attributes:
+        name: Its name.
+        profile: Name of its profile.
+        length_mm: Its length, as measured where it was.
+        source: New stock, or an offcut or the rest of a spoiled piece.
+        done: Pieces that came off it and are good, from the left end.
+        next: Pieces that are to come off it, from left to right.
+        spent_mm: From its left end to the right point of the last piece cut, good or not.
+        bad: (from, to) of what can't be used, from the left end. [mm]
+    """
+
+    name: str
+    profile: str
+    length_mm: float
+    source: StickSource
+    done: tuple[Laid, ...] = ()
+    next: tuple[Laid, ...] = ()
+    spent_mm: float = 0.0
+    bad: tuple[tuple[float, float], ...] = ()
+
+    @property
+    def is_begun(self) -> bool:
+        """Tell whether anything was cut off it."""
+        return self.spent_mm > 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AtTheSaw:
+    """All sticks of a house as they lie.
+
+    Attributes:
+        sticks: Every stick, opened or not, in cutting order.
+        loose: Marks of pieces that have no place at present.
+    """
+
+    sticks: tuple[StickAtSaw, ...]
+    loose: tuple[str, ...] = ()
+
+    @property
+    def done(self) -> frozenset[str]:
+        """Marks of all pieces that are cut and good."""
+        return frozenset(laid.piece for stick in self.sticks for laid in stick.done)
+
+    @property
+    def open_marks(self) -> frozenset[str]:
+        """Marks of all pieces still to be cut."""
+        waiting = (laid.piece for stick in self.sticks for laid in stick.next)
+        return frozenset((*waiting, *self.loose))
+
+
+def nothing_cut(plan: CutPlan) -> AtTheSaw:
+    """Return the state before the first cut of a plan."""
+    return AtTheSaw(
+        sticks=tuple(
+            StickAtSaw(
+                name=stick.name,
+                profile=stick.profile,
+                length_mm=stick.length_mm,
+                source=stick.source,
+                next=stick.laid,
+            )
+            for stick in plan.sticks
+        ),
+        loose=plan.unplaced,
+    )
+
+
+def told(state: AtTheSaw, news: Iterable[News]) -> AtTheSaw:
+    """Return the state after some news, in the order in which it came.
+
+    Raises:
+        StockError: A piece or stick is named that isn't there, or a piece is cut out of turn.
+    """
+    for one in news:
+        state = _told(state, one)
+    return state
+
+
+def _told(state: AtTheSaw, news: News) -> AtTheSaw:
+    match news:
+        case Cut(piece=mark):
+            stick, laid = _waiting(state, mark)
+            return _with(state, _cut_off(stick, laid, is_good=True))
+        case Spoiled(piece=mark, left_mm=left_mm):
+            stick, laid = _waiting(state, mark)
+            state = _with(state, _cut_off(stick, laid, is_good=False))
+            return _loose(_with_rest(state, stick, mark, left_mm), (mark,))
+        case Lost(piece=mark):
+            stick = _of_done(state, mark)
+            done = tuple(laid for laid in stick.done if laid.piece != mark)
+            return _loose(_with(state, replace(stick, done=done)), (mark,))
+        case StickRead(stick=name, length_mm=length_mm):
+            stick = _named(state, name)
+            if length_mm < stick.spent_mm:
+                raise StockError(
+                    f"Stick {name} is read as {length_mm:g} mm long.",
+                    f"{stick.spent_mm:g} mm of it are cut already.",
+                    "Read the whole stick, what is cut off it included.",
+                )
+            return _cleared(state, replace(stick, length_mm=length_mm))
+        case BadZone(stick=name, from_mm=from_mm, to_mm=to_mm):
+            stick = _named(state, name)
+            if not 0.0 <= from_mm < to_mm <= stick.length_mm:
+                raise StockError(
+                    f"Stick {name} is bad from {from_mm:g} to {to_mm:g} mm.",
+                    f"It runs from 0 to {stick.length_mm:g} mm.",
+                    "Measure both from its left end, the nearer one first.",
+                )
+            return _cleared(state, replace(stick, bad=(*stick.bad, (from_mm, to_mm))))
+
+
+def _cut_off(stick: StickAtSaw, laid: Laid, *, is_good: bool) -> StickAtSaw:
+    return replace(
+        stick,
+        done=(*stick.done, laid) if is_good else stick.done,
+        next=stick.next[1:],
+        spent_mm=laid.end_mm,
+    )
+
+
+def _with_rest(state: AtTheSaw, stick: StickAtSaw, mark: str, left_mm: float) -> AtTheSaw:
+    """Return the state with what is left of a spoiled piece as a stick of its own."""
+    if left_mm <= 0.0:
+        return state
+    taken = {each.name for each in state.sticks}
+    name = next(each for n in range(1, len(taken) + 2) if (each := f"{mark}-rest-{n}") not in taken)
+    rest = StickAtSaw(
+        name=name, profile=stick.profile, length_mm=left_mm, source=StickSource.OFFCUT
+    )
+    return replace(state, sticks=(*state.sticks, rest))
+
+
+def _cleared(state: AtTheSaw, stick: StickAtSaw) -> AtTheSaw:
+    """Return the state with a stick whose pieces have to find their places again."""
+    marks = tuple(laid.piece for laid in stick.next)
+    return _loose(_with(state, replace(stick, next=())), marks)
+
+
+def _with(state: AtTheSaw, changed: StickAtSaw) -> AtTheSaw:
+    return replace(
+        state,
+        sticks=tuple(changed if each.name == changed.name else each for each in state.sticks),
+    )
+
+
+def _loose(state: AtTheSaw, marks: tuple[str, ...]) -> AtTheSaw:
+    return replace(state, loose=(*state.loose, *marks))
+
+
+def _named(state: AtTheSaw, name: str) -> StickAtSaw:
+    for stick in state.sticks:
+        if stick.name == name:
+            return stick
+    raise StockError(
+        f"A stick {name} is named.",
+        "No stick of that name lies at the saw.",
+        "Take its name from the cutting list.",
+    )
+
+
+def _waiting(state: AtTheSaw, mark: str) -> tuple[StickAtSaw, Laid]:
+    for stick in state.sticks:
+        for place, laid in enumerate(stick.next):
+            if laid.piece == mark and place == 0:
+                return stick, laid
+            if laid.piece == mark:
+                raise StockError(
+                    f"{mark} is said to be cut.",
+                    f"{stick.next[0].piece} lies before it on {stick.name}, and isn't cut yet.",
+                    "Tell the pieces of a stick from its left end on.",
+                )
+    raise StockError(
+        f"{mark} is said to be cut.",
+        "It isn't among the pieces that wait to be cut.",
+        "Take its mark from the cutting list; a piece that was lost after it was cut is told so.",
+    )
+
+
+def _of_done(state: AtTheSaw, mark: str) -> StickAtSaw:
+    for stick in state.sticks:
+        if any(laid.piece == mark for laid in stick.done):
+            return stick
+    raise StockError(
+        f"{mark} is said to be lost.", "It was never cut.", "Take its mark from the cutting list."
+    )
