@@ -66,7 +66,7 @@ def check_lies_right(
             assert stick.done == was[stick.name].done, "a cut piece moved"
         check_laid(as_cut(stick), by_mark, house)
         for laid in stick.next:
-            if laid.piece in again.moved:
+            if laid.piece in before.loose:
                 assert laid.start_mm > stick.spent_mm, "into what is cut"
             for from_mm, to_mm in stick.bad:
                 assert laid.end_mm <= from_mm or laid.start_mm >= to_mm, "through a bad zone"
@@ -106,9 +106,8 @@ def lived_through(seed: int, accidents: int, *, reversible: bool) -> list[Planne
 def test_whatever_happens_every_piece_has_a_place_and_no_cut_one_moves(reversible: bool) -> None:
     found = lived_through(1, ACCIDENTS, reversible=reversible)
 
-    assert any(again.moved for again in found)
     assert any(again.new for again in found)
-    assert any(again.moved and not again.new for again in found)
+    assert not all(again.new for again in found)
 
 
 @pytest.mark.long

@@ -15,8 +15,10 @@ SUBCOMMANDS: Final = {
     "pieces": "Show the pieces of a house, or of one opening, run or trim.",
     "plan": "Plan a house: pieces, sticks and sheets.",
     "proof": "Say what a frame of four offcuts tells of the saw.",
+    "recut": "Tell what happened at the saw, and get the rest planned again.",
     "schema": "Print the JSON Schema of the house file.",
     "tap": "Say what to tap at a set that stands open.",
+    "thumb": "Say what rules of thumb come to with your figures, and where each breaks.",
 }
 
 

@@ -10,7 +10,7 @@ import click
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.imagined import PLAIN_DRAWS, house_imagined
 from longpoint.cli.outcome import Outcome, exits, outcome
-from longpoint.cli.plan_folder import void_sheets, write_plan
+from longpoint.cli.plan_folder import STATE, void_sheets, write_plan
 from longpoint.errors import LongpointError
 from longpoint.exchange.crew_files import crew_lines
 from longpoint.exchange.house_files import load_house_document
@@ -80,4 +80,6 @@ def command(house: Path, out: Path, paper: str, draws: int | None, crew: Path | 
     written = write_plan(plan, document, out, Paper(paper))
     click.echo(plan_text(plan))
     click.echo(f"\nSheets: {written}")
+    if (out / STATE).exists():
+        click.echo(f"Cutting has begun from this folder: `longpoint recut {out}` goes on from it.")
     return outcome(plan.findings)

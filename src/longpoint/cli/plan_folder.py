@@ -23,6 +23,7 @@ from longpoint.survey.house_file import read_house
 PLAN: Final = "plan.json"
 READINGS: Final = "readings.json"
 PDF: Final = "sheets.pdf"
+STATE: Final = "at-the-saw.json"
 DRAWINGS: Final = "drawings"
 SOMETIMES: Final = ("trims.html",)
 """Sheets that only some houses have."""

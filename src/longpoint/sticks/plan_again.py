@@ -36,13 +36,11 @@ class PlannedAgain:
     Attributes:
         state: Every stick as it lies, with what is to come off it now; new sticks at the end.
         new: Names of the sticks that must be bought or opened beyond those of the plan.
-        moved: Marks of pieces that come off another stick than before, the loose ones included.
         findings: What is to be said of pieces that no stick is left for.
     """
 
     state: AtTheSaw
     new: tuple[str, ...]
-    moved: tuple[str, ...]
     findings: tuple[Finding, ...] = ()
 
 
@@ -72,14 +70,14 @@ def plan_again(
         effort: Limits; small ones, since somebody stands at the saw.
     """
     if not state.loose:
-        return PlannedAgain(state=state, new=(), moved=())
+        return PlannedAgain(state=state, new=())
     again = _Again(house, {piece.mark: piece for piece in pieces}, solver, effort)
     best = again.placed(state)
     if best.new or best.state.loose:
         whole = again.placed(_all_loose(state))
         if again.worth(whole) < again.worth(best):
             best = whole
-    return replace(best, moved=_moved(state, best.state))
+    return best
 
 
 def _all_loose(state: AtTheSaw) -> AtTheSaw:
@@ -88,7 +86,8 @@ def _all_loose(state: AtTheSaw) -> AtTheSaw:
     return AtTheSaw(sticks=emptied, loose=(*marks, *state.loose))
 
 
-def _moved(before: AtTheSaw, after: AtTheSaw) -> tuple[str, ...]:
+def moved_pieces(before: AtTheSaw, after: AtTheSaw) -> tuple[str, ...]:
+    """Return the marks of pieces that come off another stick than they were to before."""
     was = {laid.piece: stick.name for stick in before.sticks for laid in stick.next}
     return tuple(
         laid.piece
@@ -224,7 +223,6 @@ def _merged(state: AtTheSaw, plan: CutPlan, parts: Iterable[_Part]) -> PlannedAg
     return PlannedAgain(
         state=AtTheSaw(sticks=(*sticks, *new), loose=plan.unplaced),
         new=tuple(stick.name for stick in new),
-        moved=(),
         findings=tuple(f for f in plan.findings if f.severity is not Severity.NOTE),
     )
 

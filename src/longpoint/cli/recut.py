@@ -1,0 +1,80 @@
+"""`longpoint recut`: what happened at the saw, and what to cut now."""
+
+import json
+from pathlib import Path
+
+import click
+
+from longpoint.catalogue.all_trims import trim_tables
+from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.plan_folder import READINGS, STATE
+from longpoint.errors import ExchangeError
+from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
+from longpoint.exchange.saw_file import load_at_the_saw, save_at_the_saw
+from longpoint.house_plan import HousePlan
+from longpoint.pipeline import plan_house
+from longpoint.render.paper import Paper
+from longpoint.render.pdf import render_pdf
+from longpoint.sheets.again_sheet import again_sheet
+from longpoint.sheets.again_text import again_text, changed_lines
+from longpoint.sheets.html import sheet_html
+from longpoint.solvers import linear_solver
+from longpoint.sticks.at_the_saw import nothing_cut
+from longpoint.sticks.changed_pieces import AfterChange, with_changed_pieces
+from longpoint.sticks.news_words import WAYS, told_in_words
+from longpoint.sticks.plan_again import plan_again
+from longpoint.survey.house_file import read_house
+
+
+@click.command(name="recut", epilog=f"Ways to tell: {'; '.join(WAYS)}.")
+@click.argument("sheets", type=click.Path(path_type=Path, file_okay=False, exists=True))
+@click.argument("told", nargs=-1)
+@click.option(
+    "--paper",
+    type=click.Choice([p.value for p in Paper]),
+    default=Paper.A4.value,
+    show_default=True,
+    help="Paper of the PDF.",
+)
+@exits
+def command(sheets: Path, told: tuple[str, ...], paper: str) -> Outcome:
+    """Tell what happened at the saw, and get the rest planned again.
+
+    SHEETS is the folder that `longpoint plan` wrote; TOLD are sentences such as "cut W1-head",
+    "spoiled W2-head 900" or "bad OG57-3 1200 1350", in the order in which it happened. What was
+    told before is kept in that folder. What is cut is never moved.
+    """
+    plan = _planned(sheets)
+    kept = _kept(sheets / STATE, plan)
+    state = told_in_words(kept.state, told, plan.house.units)
+    again = plan_again(state, plan.pieces, plan.house)
+    save_at_the_saw(sheets / STATE, again.state, plan.readings_code, plan.pieces)
+    for line in changed_lines(kept):
+        click.echo(line)
+    sheet = again_sheet(plan, kept.state, again)
+    write_text_safely(sheets / "again.html", sheet_html(sheet))
+    write_bytes_safely(sheets / "again.pdf", render_pdf((sheet,), Paper(paper)))
+    click.echo(again_text(plan, kept.state, again))
+    click.echo(f"\nSheet: {sheets / 'again.pdf'}")
+    return Outcome.HELD if again.state.loose else Outcome.DONE
+
+
+def _planned(sheets: Path) -> HousePlan:
+    try:
+        document = json.loads((sheets / READINGS).read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        raise ExchangeError(
+            f"The folder {sheets} is to hold sheets.",
+            f"Its {READINGS} can't be read, so there is no plan to go on from.",
+            "Name the folder that `longpoint plan` wrote.",
+        ) from None
+    survey = read_house(document, trim_tables())
+    solver = None if (sheets / STATE).exists() else linear_solver()
+    return plan_house(survey, solver)
+
+
+def _kept(path: Path, plan: HousePlan) -> AfterChange:
+    if not path.exists():
+        return AfterChange(state=nothing_cut(plan.cut_plan), cut_otherwise=(), cut_in_vain=())
+    kept = load_at_the_saw(path)
+    return with_changed_pieces(kept.state, kept.shapes, plan.pieces)

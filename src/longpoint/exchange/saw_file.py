@@ -1,0 +1,115 @@
+"""Where the cutting stands, as a file beside the sheets."""
+
+import json
+from collections.abc import Iterable, Mapping
+from dataclasses import asdict, dataclass
+from pathlib import Path
+from typing import Any, Final
+
+from longpoint.errors import ExchangeError
+from longpoint.exchange.safe_files import write_text_safely
+from longpoint.pieces.piece import Piece
+from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
+from longpoint.sticks.changed_pieces import PieceShape, shape_of
+from longpoint.sticks.plan import Laid, StickSource
+
+FORMAT: Final = "longpoint-saw/1"
+LARGEST_BYTES: Final = 20_000_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeptSaw:
+    """What is kept of the work at the saw.
+
+    Attributes:
+        state: Where the cutting stands.
+        readings_code: Code of the readings that its pieces were made from.
+        shapes: Those pieces, by mark.
+    """
+
+    state: AtTheSaw
+    readings_code: str
+    shapes: Mapping[str, PieceShape]
+
+
+def save_at_the_saw(
+    path: Path, state: AtTheSaw, readings_code: str, pieces: Iterable[Piece]
+) -> None:
+    """Write where the cutting stands, the whole file or nothing.
+
+    Args:
+        path: Where to.
+        state: The state.
+        readings_code: Code of the readings that its pieces were made from.
+        pieces: All pieces of the house.
+
+    Raises:
+        ExchangeError: It can't be written.
+    """
+    document = {
+        "format": FORMAT,
+        "readings_code": readings_code,
+        **asdict(state),
+        "pieces": {piece.mark: list(shape_of(piece)) for piece in pieces},
+    }
+    write_text_safely(path, json.dumps(document, indent=1, ensure_ascii=False) + "\n")
+
+
+def load_at_the_saw(path: Path) -> KeptSaw:
+    """Return where the cutting stands, and what its pieces were.
+
+    Raises:
+        ExchangeError: The file can't be read, or is something else.
+    """
+    try:
+        if path.stat().st_size > LARGEST_BYTES:
+            raise _refused(path, "It is larger than any house's.")
+        document = json.loads(path.read_text(encoding="utf-8"))
+        if not isinstance(document, dict) or document.get("format") != FORMAT:
+            raise _refused(path, f"It isn't of the format {FORMAT}.")
+        sticks = tuple(_stick(each) for each in document["sticks"])
+        loose = tuple(str(mark) for mark in document["loose"])
+        return KeptSaw(
+            state=AtTheSaw(sticks=sticks, loose=loose),
+            readings_code=str(document["readings_code"]),
+            shapes={str(mark): _shape(each) for mark, each in document["pieces"].items()},
+        )
+    except OSError as error:
+        raise _refused(path, f"It can't be read: {error.strerror or error}.") from None
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
+        raise _refused(path, "What stands in it isn't what was written.") from None
+
+
+def _stick(entry: dict[str, Any]) -> StickAtSaw:
+    return StickAtSaw(
+        name=str(entry["name"]),
+        profile=str(entry["profile"]),
+        length_mm=float(entry["length_mm"]),
+        source=StickSource(entry["source"]),
+        done=tuple(_laid(each) for each in entry["done"]),
+        next=tuple(_laid(each) for each in entry["next"]),
+        spent_mm=float(entry["spent_mm"]),
+        bad=tuple((float(from_mm), float(to_mm)) for from_mm, to_mm in entry["bad"]),
+    )
+
+
+def _shape(entry: list[Any]) -> PieceShape:
+    profile, *figures = entry
+    return PieceShape(str(profile), *map(float, figures))
+
+
+def _laid(entry: dict[str, Any]) -> Laid:
+    return Laid(
+        piece=str(entry["piece"]),
+        turned=bool(entry["turned"]),
+        start_mm=float(entry["start_mm"]),
+        end_mm=float(entry["end_mm"]),
+    )
+
+
+def _refused(path: Path, wrong: str) -> ExchangeError:
+    return ExchangeError(
+        f"The file {path.name} tells where the cutting stands.",
+        wrong,
+        "Take it away to begin again from the plan; tick off by hand what is cut already.",
+    )
