@@ -1,12 +1,13 @@
 """Skirting boards along a wall, before their ends are cut."""
 
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import Final, NamedTuple
 
 from longpoint.shape.fitted import Shapes
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Profile
-from longpoint.survey.rooms import Room, RunEnd
+from longpoint.survey.rooms import FloorFit, FloorPoint, Room, RunEnd
 
 SQUARE_DEG: Final = {RunEnd.INTERNAL: 90.0, RunEnd.EXTERNAL: 270.0}
 """Corner assumed where none was read, inside the room."""
@@ -16,6 +17,13 @@ LEAST_CORNER_DEG: Final = 30.0
 
 FLATTEST_OFF_DEG: Final = 3.0
 """A corner nearer than this to straight is a slip, or no corner."""
+
+
+class Side(StrEnum):
+    """An end of a board, facing the wall."""
+
+    LEFT = "left"
+    RIGHT = "right"
 
 
 class Corner(NamedTuple):
@@ -30,16 +38,22 @@ class Stop:
     """What one end of a board stops at.
 
     Attributes:
-        kind: Corner, square, return or architrave.
+        kind: Corner, square, return, architrave or rake.
         corner_deg: Angle of the corner inside the room; of no meaning at other ends.
         at: Which corner of which room; None when that isn't known.
         is_assumed: True when the corner's angle wasn't read.
+        lean_deg: How far what stands there is off plumb, + with the top away from the room.
+        is_lean_assumed: True when that was taken from the board's own wall.
+        rake_deg: Pitch of the stair at a rake, + where it climbs away from the board.
     """
 
     kind: RunEnd
     corner_deg: float = 90.0
     at: Corner | None = None
     is_assumed: bool = False
+    lean_deg: float = 0.0
+    is_lean_assumed: bool = False
+    rake_deg: float = 0.0
 
     @property
     def is_corner(self) -> bool:
@@ -61,6 +75,9 @@ class Board:
         right: What its right end stops at.
         sum_text: Where the length comes from: "as read 2284", "wall 4606 - 640 = 3966".
         is_held: True when no length may be printed; it still counts for which board runs through.
+        lean_deg: How far its wall is off plumb, + with the top away from the room.
+        floor: The floor under it, from its left end; empty where none was read.
+        floor_fit: How it is set over that floor.
     """
 
     mark: str
@@ -72,6 +89,13 @@ class Board:
     right: Stop
     sum_text: str
     is_held: bool = False
+    lean_deg: float = 0.0
+    floor: tuple[FloorPoint, ...] = ()
+    floor_fit: FloorFit = FloorFit.FOLLOW
+
+    def stop(self, side: Side) -> Stop:
+        """Return what one of its ends stops at."""
+        return self.left if side is Side.LEFT else self.right
 
 
 def corner_angles(house: House, shapes: Shapes, held: frozenset[str]) -> dict[Corner, float]:

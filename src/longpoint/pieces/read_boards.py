@@ -8,17 +8,19 @@ from longpoint.pieces.boards import (
     SQUARE_DEG,
     Board,
     Corner,
+    Side,
     Stop,
     is_possible_corner,
     left_corner,
     right_corner,
 )
+from longpoint.pieces.run_leans import Leans, leaning_stop, next_wall_lean, room_leans
 from longpoint.pieces.run_sums import run_sum
 from longpoint.quantities.formatting import format_angle
 from longpoint.quantities.uncertainty import combine
 from longpoint.shape.room_sightings import wall_reading_u_mm
 from longpoint.survey.house import House
-from longpoint.survey.rooms import Run, RunEnd
+from longpoint.survey.rooms import FloorFit, Run, RunEnd, Wall
 
 CORNER_ON_SOLID: Final = "corner-on-solid"
 END_MISMATCH: Final = "end-mismatch"
@@ -28,10 +30,16 @@ END_MISMATCH: Final = "end-mismatch"
 class _ReadEnd:
     """One end of a run as written, and where it stands."""
 
-    name: str
+    side: Side
     kind: RunEnd
     own_deg: float | None
     at: Corner | None
+    lean_deg: float | None
+    rake_deg: float | None
+
+    @property
+    def name(self) -> str:
+        return self.side.value
 
 
 def read_boards(
@@ -49,25 +57,23 @@ def read_boards(
     """
     boards: list[Board] = []
     findings: list[Finding] = []
+    leans = room_leans(house)
     for run in house.runs:
-        board, said = _board(house, run, angles, is_held=run.mark in held)
+        board, said = _board(house, run, angles, leans, is_held=run.mark in held)
         boards.append(board)
         findings += said
     return tuple(boards), tuple(findings)
 
 
 def _board(
-    house: House, run: Run, angles: dict[Corner, float], *, is_held: bool
+    house: House, run: Run, angles: dict[Corner, float], leans: Leans, *, is_held: bool
 ) -> tuple[Board, tuple[Finding, ...]]:
-    left_at, right_at = _where(house, run)
-    ends = (
-        _ReadEnd(name="left", kind=run.left, own_deg=run.left_corner_deg, at=left_at),
-        _ReadEnd(name="right", kind=run.right, own_deg=run.right_corner_deg, at=right_at),
-    )
+    wall = _wall(house, run)
+    own_deg = run.lean_deg if run.lean_deg is not None else leans.get((run.room, run.wall))
     stops: list[Stop] = []
     findings: list[Finding] = []
-    for end in ends:
-        stop, said = _stop(run, end, angles)
+    for end in _ends(house, run, leans):
+        stop, said = _stop(run, end, angles, own_deg)
         stops.append(stop)
         findings += said
     tape = house.tape(run.tape)
@@ -81,8 +87,49 @@ def _board(
         right=stops[1],
         sum_text=run_sum("as read", (run.length_mm,), house.units),
         is_held=is_held or any(f.severity is Severity.STOP for f in findings),
+        lean_deg=own_deg or 0.0,
+        floor=run.floor or (wall.floor if wall is not None and _fills(house, run, wall) else ()),
+        floor_fit=run.floor_fit or (wall.floor_fit if wall is not None else FloorFit.FOLLOW),
     )
     return board, () if is_held else tuple(findings)
+
+
+def _ends(house: House, run: Run, leans: Leans) -> tuple[_ReadEnd, _ReadEnd]:
+    left_at, right_at = _where(house, run)
+    left_deg, right_deg = run.left_lean_deg, run.right_lean_deg
+    if left_deg is None:
+        left_deg = next_wall_lean(house.rooms, leans, left_at, Side.LEFT)
+    if right_deg is None:
+        right_deg = next_wall_lean(house.rooms, leans, right_at, Side.RIGHT)
+    return (
+        _ReadEnd(
+            side=Side.LEFT,
+            kind=run.left,
+            own_deg=run.left_corner_deg,
+            at=left_at,
+            lean_deg=left_deg,
+            rake_deg=run.left_rake_deg,
+        ),
+        _ReadEnd(
+            side=Side.RIGHT,
+            kind=run.right,
+            own_deg=run.right_corner_deg,
+            at=right_at,
+            lean_deg=right_deg,
+            rake_deg=run.right_rake_deg,
+        ),
+    )
+
+
+def _wall(house: House, run: Run) -> Wall | None:
+    walls = (wall for room in house.rooms if room.name == run.room for wall in room.walls)
+    return next((wall for wall in walls if wall.mark == run.wall), None)
+
+
+def _fills(house: House, run: Run, wall: Wall) -> bool:
+    """Tell whether a run is the only one along its wall, so that the wall's floor lies under it."""
+    along = [other for other in house.runs if (other.room, other.wall) == (run.room, wall.mark)]
+    return len(along) == 1
 
 
 def _where(house: House, run: Run) -> tuple[Corner | None, Corner | None]:
@@ -99,20 +146,28 @@ def _where(house: House, run: Run) -> tuple[Corner | None, Corner | None]:
     )
 
 
-def _stop(run: Run, end: _ReadEnd, angles: dict[Corner, float]) -> tuple[Stop, tuple[Finding, ...]]:
+def _stop(
+    run: Run, end: _ReadEnd, angles: dict[Corner, float], own_lean_deg: float | None
+) -> tuple[Stop, tuple[Finding, ...]]:
     if end.kind not in SQUARE_DEG:
-        return Stop(kind=end.kind), ()
+        rake_deg = end.rake_deg or 0.0 if end.kind is RunEnd.RAKE else 0.0
+        return Stop(kind=end.kind, lean_deg=end.lean_deg or 0.0, rake_deg=rake_deg), ()
     known_deg = angles.get(end.at) if end.at is not None else None
     corner_deg = end.own_deg if end.own_deg is not None else known_deg
-    if corner_deg is None:
-        return Stop(kind=end.kind, corner_deg=SQUARE_DEG[end.kind], at=end.at, is_assumed=True), ()
     findings: tuple[Finding, ...] = ()
-    if end.kind is RunEnd.EXTERNAL and end.own_deg is not None and end.own_deg < 180.0:
-        corner_deg = 360.0 - end.own_deg
-        findings = (_on_solid(run, end, end.own_deg),)
-    if not is_possible_corner(end.kind, corner_deg):
-        findings = (_mismatch(run, end, corner_deg),)
-    return Stop(kind=end.kind, corner_deg=corner_deg, at=end.at), findings
+    if corner_deg is not None:
+        if end.kind is RunEnd.EXTERNAL and end.own_deg is not None and end.own_deg < 180.0:
+            corner_deg = 360.0 - end.own_deg
+            findings = (_on_solid(run, end, end.own_deg),)
+        if not is_possible_corner(end.kind, corner_deg):
+            findings = (_mismatch(run, end, corner_deg),)
+    stop = Stop(
+        kind=end.kind,
+        corner_deg=SQUARE_DEG[end.kind] if corner_deg is None else corner_deg,
+        at=end.at,
+        is_assumed=corner_deg is None,
+    )
+    return leaning_stop(stop, end.lean_deg, own_lean_deg), findings
 
 
 def _on_solid(run: Run, end: _ReadEnd, own_deg: float) -> Finding:

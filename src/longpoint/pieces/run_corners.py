@@ -7,11 +7,11 @@ so at every internal corner the longer of the two boards runs through.
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
-from enum import StrEnum
 from typing import Final
 
 from longpoint.errors import Finding, Severity
-from longpoint.pieces.boards import Board, Corner, Stop
+from longpoint.pieces.boards import Board, Corner
+from longpoint.pieces.boards import Side as Side
 from longpoint.quantities.formatting import format_length
 from longpoint.survey.house import House
 from longpoint.survey.rooms import RunEnd
@@ -19,13 +19,6 @@ from longpoint.survey.rooms import RunEnd
 NEIGHBOUR_ASSUMED: Final = "neighbour-assumed"
 RUN_CORNER_ASSUMED: Final = "run-corner-assumed"
 CORNER_PROFILES: Final = "corner-profiles"
-
-
-class Side(StrEnum):
-    """An end of a board, facing the wall."""
-
-    LEFT = "left"
-    RIGHT = "right"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,8 +44,10 @@ def meetings(boards: Sequence[Board]) -> Meetings:
     the same rule round a room makes every corner one of each.
     """
     found: Meetings = {}
-    for entries in _by_corner(boards).values():
-        pair = [(board, side) for board, side in entries if _stop(board, side).kind in _INTERNAL]
+    for entries in by_corner(boards).values():
+        pair = [
+            (board, side) for board, side in entries if board.stop(side).kind is RunEnd.INTERNAL
+        ]
         if len(pair) == 2 and pair[0][1] is not pair[1][1]:
             (one, one_side), (two, two_side) = pair
             one_first = one.length_mm >= two.length_mm
@@ -60,9 +55,20 @@ def meetings(boards: Sequence[Board]) -> Meetings:
             found[two.mark, two_side] = Meeting(runs_through=not one_first, other=one.mark)
     for board in boards:
         for side in Side:
-            if _stop(board, side).kind is RunEnd.INTERNAL:
+            if board.stop(side).kind is RunEnd.INTERNAL:
                 found.setdefault((board.mark, side), Meeting(runs_through=side is Side.LEFT))
     return found
+
+
+def by_corner(boards: Sequence[Board]) -> dict[Corner, list[tuple[Board, Side]]]:
+    """Return the board ends that stand in each known corner."""
+    corners: dict[Corner, list[tuple[Board, Side]]] = defaultdict(list)
+    for board in boards:
+        for side in Side:
+            at = board.stop(side).at
+            if at is not None:
+                corners[at].append((board, side))
+    return corners
 
 
 def corner_findings(house: House, boards: Sequence[Board], met: Meetings) -> tuple[Finding, ...]:
@@ -74,25 +80,8 @@ def corner_findings(house: House, boards: Sequence[Board], met: Meetings) -> tup
     )
 
 
-_INTERNAL: Final = frozenset({RunEnd.INTERNAL})
-
-
-def _by_corner(boards: Sequence[Board]) -> dict[Corner, list[tuple[Board, Side]]]:
-    corners: dict[Corner, list[tuple[Board, Side]]] = defaultdict(list)
-    for board in boards:
-        for side in Side:
-            at = _stop(board, side).at
-            if at is not None:
-                corners[at].append((board, side))
-    return corners
-
-
-def _stop(board: Board, side: Side) -> Stop:
-    return board.left if side is Side.LEFT else board.right
-
-
 def _assumed_corners(board: Board) -> tuple[Finding, ...]:
-    sides = [side for side in Side if _stop(board, side).is_assumed]
+    sides = [side for side in Side if board.stop(side).is_assumed]
     if not sides:
         return ()
     return (
@@ -134,8 +123,8 @@ def _assumed_neighbours(
 
 def _mixed_profiles(house: House, boards: Sequence[Board]) -> tuple[Finding, ...]:
     findings = []
-    for entries in _by_corner(boards).values():
-        pair = [board for board, side in entries if _stop(board, side).is_corner]
+    for entries in by_corner(boards).values():
+        pair = [board for board, side in entries if board.stop(side).is_corner]
         if len(pair) == 2 and pair[0].profile != pair[1].profile:
             one, two = pair
             findings.append(

@@ -1,14 +1,19 @@
 """Skirting pieces: runs read on their own, and walls whose runs are worked out."""
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from typing import Final
 
-from longpoint.errors import Finding, Severity
-from longpoint.pieces.boards import Board, Stop, corner_angles
-from longpoint.pieces.piece import SQUARE_CUT, CutKind, EndCut, Piece, Role
+from longpoint.errors import Finding
+from longpoint.pieces.boards import Board, Side, Stop, corner_angles
+from longpoint.pieces.piece import Piece, Role
 from longpoint.pieces.read_boards import read_boards
-from longpoint.pieces.run_corners import Meeting, Meetings, Side, corner_findings, meetings
-from longpoint.pieces.run_ends import RETURN_BEVEL_DEG, CutEnd, cut_end
+from longpoint.pieces.returns import return_caution, return_piece
+from longpoint.pieces.run_corners import Meeting, Meetings, corner_findings, meetings
+from longpoint.pieces.run_ends import CutEnd, cut_end
+from longpoint.pieces.run_findings import scarf_note, too_short
+from longpoint.pieces.run_floors import board_scribes, climb_deg, floor_findings, scribe_notes
+from longpoint.pieces.run_leans import lean_findings, seat
 from longpoint.pieces.run_sums import run_sum
 from longpoint.pieces.scarfs import (
     OVER_CUT,
@@ -18,14 +23,11 @@ from longpoint.pieces.scarfs import (
     split_reach,
 )
 from longpoint.pieces.wall_boards import wall_boards
-from longpoint.quantities.formatting import format_angle, format_with_unit
+from longpoint.quantities.formatting import format_angle, format_tenth
 from longpoint.shape.fitted import Shapes
 from longpoint.survey.house import House
 from longpoint.survey.rooms import RunEnd
-
-RUN_TOO_SHORT: Final = "run-too-short"
-SCARF_JOINT: Final = "scarf-joint"
-RETURN_SMALL: Final = "return-small"
+from longpoint.trims.floor_scribe import Scribe
 
 LEAST_SAID_MM: Final = 0.05
 """A smaller step between wall, back and face is not worth a line of the sum."""
@@ -39,6 +41,7 @@ class _CutBoard:
     left: CutEnd
     right: CutEnd
     words: str
+    scribe: Scribe | None = None
 
     @property
     def reach(self) -> Reach:
@@ -47,6 +50,8 @@ class _CutBoard:
             face_start_mm=self.left.face_mm,
             back_end_mm=self.board.length_mm - self.right.back_mm,
             face_end_mm=self.board.length_mm - self.right.face_mm,
+            top_start_mm=self.left.top_mm,
+            top_end_mm=self.right.top_mm,
         )
 
 
@@ -72,36 +77,74 @@ def plan_runs(
     made, made_said = wall_boards(house, shapes, angles, held)
     boards = (*read, *made)
     met = meetings(boards)
+    pieces, said = board_pieces(house, boards, met)
+    return pieces, (*read_said, *made_said, *corner_findings(house, boards, met), *said)
+
+
+def board_pieces(
+    house: House,
+    boards: Sequence[Board],
+    met: Meetings,
+    *,
+    role: Role = Role.RUN,
+    trim: str | None = None,
+) -> tuple[tuple[Piece, ...], tuple[Finding, ...]]:
+    """Return the pieces of boards that run along walls: skirting, rails and beads alike.
+
+    Args:
+        house: The house.
+        boards: Boards with their ends; a held one gets no piece.
+        met: Which of two boards runs through, from `run_corners.meetings`.
+        role: What the pieces are in their place.
+        trim: Mark of the trim they belong to; None: each board is a run of its own.
+
+    Returns:
+        The pieces, each long board in its parts, with the returns; and what is to be said of them,
+        at the trim or at the board.
+    """
     pieces: list[Piece] = []
-    findings = [*read_said, *made_said, *corner_findings(house, boards, met)]
+    scribes = board_scribes(boards)
+    findings = [*lean_findings(house, boards, met), *floor_findings(house, boards, scribes)]
     for board in boards:
         if not board.is_held:
-            cut, said = _pieces(house, _cut_board(board, met))
-            pieces += cut
+            cut, said = _pieces(house, _cut_board(board, met, scribes.get(board.mark)))
+            pieces += cut if trim is None else (_of_trim(piece, trim, role) for piece in cut)
             findings += said
+    if trim is not None:
+        findings = [replace(each, place=trim) for each in findings]
     return tuple(pieces), tuple(findings)
 
 
-def _cut_board(board: Board, met: Meetings) -> _CutBoard:
-    left_met, right_met = (met.get((board.mark, side)) for side in Side)
-    thickness_mm = board.profile.thickness_mm
+def _of_trim(piece: Piece, trim: str, role: Role) -> Piece:
+    return replace(piece, trim=trim, run=None, role=role if piece.role is Role.RUN else piece.role)
+
+
+def _cut_board(board: Board, met: Meetings, scribe: Scribe | None) -> _CutBoard:
+    left, right = (_cut_side(board, side, met, scribe) for side in Side)
     words = (
-        _end_words("left", board.left, left_met),
-        _end_words("right", board.right, right_met),
+        _end_words(side, board.stop(side), met.get((board.mark, side)), cut)
+        for side, cut in zip(Side, (left, right), strict=True)
     )
     return _CutBoard(
         board=board,
-        left=cut_end(board.left, thickness_mm, runs_through=_runs_through(left_met)),
-        right=cut_end(board.right, thickness_mm, runs_through=_runs_through(right_met)),
+        left=left,
+        right=right,
         words="; ".join(word for word in words if word),
+        scribe=scribe,
     )
+
+
+def _cut_side(board: Board, side: Side, met: Meetings, scribe: Scribe | None) -> CutEnd:
+    lies = replace(seat(board), climb_deg=climb_deg(scribe, side))
+    runs_through = _runs_through(met.get((board.mark, side)))
+    return cut_end(board.stop(side), lies, runs_through=runs_through)
 
 
 def _runs_through(meeting: Meeting | None) -> bool:
     return meeting is not None and meeting.runs_through
 
 
-def _end_words(side: str, stop: Stop, meeting: Meeting | None) -> str:
+def _end_words(side: Side, stop: Stop, meeting: Meeting | None, cut: CutEnd) -> str:
     other = meeting.other if meeting is not None else ""
     match stop.kind:
         case RunEnd.INTERNAL if _runs_through(meeting):
@@ -113,25 +156,39 @@ def _end_words(side: str, stop: Stop, meeting: Meeting | None) -> str:
             return f"{side} end mitred, corner {format_angle(stop.corner_deg)} in the room"
         case RunEnd.RETURN:
             return f"{side} end mitred to its return"
+        case RunEnd.RAKE:
+            way = "up" if stop.rake_deg > 0 else "down"
+            return (
+                f"{side} end read to where the lower edges meet, cut "
+                f"{format_angle(abs(cut.cut.mitre_deg))} off square: the line turns {way} "
+                f"{format_angle(abs(stop.rake_deg))} there and both boards take half"
+            )
+        case RunEnd.SQUARE | RunEnd.ARCHITRAVE if cut.cut.mitre_deg:
+            off = format_angle(abs(cut.cut.mitre_deg))
+            return f"{side} end cut {off} off square, along what it stops at"
         case RunEnd.SQUARE | RunEnd.ARCHITRAVE:
             return ""
 
 
 def _pieces(house: House, cut: _CutBoard) -> tuple[tuple[Piece, ...], tuple[Finding, ...]]:
     board = cut.board
-    if min(cut.reach.face_mm, cut.reach.back_mm) <= 0:
-        return (), (_too_short(house, board),)
+    if cut.reach.shortest_mm <= 0:
+        return (), (too_short(house, board),)
     limit_mm = longest_piece_mm(house, board.profile.name)
     parts = split_reach(cut.reach, board.profile.thickness_mm, limit_mm)
     pieces = [_part(house, cut, parts, index) for index in range(len(parts))]
-    findings = [_scarf_note(house, board, parts)] if len(parts) > 1 else []
+    findings = [scarf_note(house, board, parts)] if len(parts) > 1 else []
     returns = [
-        _return(board, side)
+        return_piece(pieces[-1], board.mark, side)
         for side, stop in zip(Side, (board.left, board.right), strict=True)
         if stop.kind is RunEnd.RETURN
     ]
     if returns:
-        findings.append(_return_caution(house, board, len(returns)))
+        findings.append(
+            return_caution(
+                board.mark, board.mark, board.profile.thickness_mm, len(returns), house.units
+            )
+        )
     return (*pieces, *returns), tuple(findings)
 
 
@@ -147,13 +204,29 @@ def _part(house: House, cut: _CutBoard, parts: tuple[Reach, ...], index: int) ->
         width_mm=board.profile.width_mm,
         thickness_mm=board.profile.thickness_mm,
         inner_mm=part.face_mm,
-        outer_mm=part.face_mm,
+        outer_mm=part.face_mm + part.top_mm,
         back_mm=part.back_mm,
         left=cut.left.cut if index == 0 else OVER_CUT,
         right=cut.right.cut if index == last else UNDER_CUT,
         u_mm=board.u_mm,
         hand_sum=_hand_sum(house, cut, parts, index),
+        notes=_notes(house, cut, part),
     )
+
+
+def _notes(house: House, cut: _CutBoard, part: Reach) -> tuple[str, ...]:
+    """Return what a part's upper edge measures where its ends lean, and what comes off below."""
+    notes: tuple[str, ...] = ()
+    if max(abs(part.top_start_mm), abs(part.top_end_mm)) >= LEAST_SAID_MM:
+        bottom, top = (
+            format_tenth(length_mm, house.units)
+            for length_mm in (part.back_mm, part.back_mm + part.top_mm)
+        )
+        notes = (f"the back measures {bottom} along the bottom edge, {top} along the top",)
+    if cut.scribe is None:
+        return notes
+    start_mm, end_mm = max(0.0, part.back_start_mm), min(cut.board.length_mm, part.back_end_mm)
+    return (*notes, *scribe_notes(cut.scribe.part(start_mm, end_mm), house.units))
 
 
 def _hand_sum(house: House, cut: _CutBoard, parts: tuple[Reach, ...], index: int) -> str:
@@ -172,66 +245,3 @@ def _hand_sum(house: House, cut: _CutBoard, parts: tuple[Reach, ...], index: int
         added = run_sum("faces", faces, house.units)
         lines.append(f"part {index + 1} of {len(parts)}, {added}")
     return "; ".join(lines)
-
-
-def _return(board: Board, side: Side) -> Piece:
-    """Return the small piece that closes an open end, its face as long as the board is thick."""
-    thickness_mm = board.profile.thickness_mm
-    joint = EndCut(kind=CutKind.BEVEL, bevel_deg=RETURN_BEVEL_DEG)
-    return Piece(
-        mark=f"{board.mark}-return-{side}",
-        role=Role.RETURN,
-        run=board.mark,
-        room=board.room,
-        profile=board.profile.name,
-        width_mm=board.profile.width_mm,
-        thickness_mm=thickness_mm,
-        inner_mm=thickness_mm,
-        outer_mm=thickness_mm,
-        back_mm=0.0,
-        left=joint if side is Side.RIGHT else SQUARE_CUT,
-        right=SQUARE_CUT if side is Side.RIGHT else joint,
-        hand_sum=f"face as long as {board.mark} is thick; back comes to a point",
-    )
-
-
-def _too_short(house: House, board: Board) -> Finding:
-    return Finding(
-        code=RUN_TOO_SHORT,
-        severity=Severity.STOP,
-        place=board.mark,
-        read=f"Run {board.mark} is {format_with_unit(board.length_mm, house.units)} long.",
-        wrong="Its two end cuts meet before its ends are reached.",
-        do="Read it again, or fit a block of the section there by hand.",
-    )
-
-
-def _scarf_note(house: House, board: Board, parts: tuple[Reach, ...]) -> Finding:
-    joints = ", ".join(format_with_unit(part.face_end_mm, house.units) for part in parts[:-1])
-    thickness = format_with_unit(board.profile.thickness_mm, house.units)
-    return Finding(
-        code=SCARF_JOINT,
-        severity=Severity.NOTE,
-        place=board.mark,
-        read=f"Run {board.mark} is {format_with_unit(board.length_mm, house.units)}, longer than "
-        "one piece can be.",
-        wrong=f"It is cut in {len(parts)} parts, scarfed at 45; on the face the joint stands "
-        f"{joints} from the left end, and the right-hand part laps over the left.",
-        do="Move the joint over the nearest stud: what one part loses there the other gains. "
-        "The lap should point away from the entry: if you come in from the left, turn both scarfs "
-        f"round, which makes the right part's back {thickness} longer instead of the left's.",
-    )
-
-
-def _return_caution(house: House, board: Board, count: int) -> Finding:
-    thickness = format_with_unit(board.profile.thickness_mm, house.units)
-    what = "The return" if count == 1 else "Each return"
-    return Finding(
-        code=RETURN_SMALL,
-        severity=Severity.WARNING,
-        place=board.mark,
-        read=f"{what} of {board.mark} is {thickness} long on the face and comes to a point behind.",
-        wrong="That is too small to hold at the saw.",
-        do="Cut the 45 on the end of a longer stick, then cut the return off it with a handsaw, "
-        "or let the blade stop before you reach for it.",
-    )

@@ -6,11 +6,12 @@ more.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from longpoint.pieces.piece import CutKind, EndCut
 from longpoint.survey.house import House
+from longpoint.trims.skirting_joints import scarf_overlap_mm
 
 SCARF_DEG: Final = 45.0
 
@@ -29,22 +30,33 @@ OVER_CUT: Final = EndCut(kind=CutKind.SCARF, bevel_deg=-SCARF_DEG)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reach:
-    """From where to where a board reaches along the wall, on its back and on its face. [mm]"""
+    """From where to where a board's lower edges reach along the wall, on its back and its face.
+
+    Attributes:
+        back_start_mm: Left end of the back.
+        face_start_mm: Left end of the face.
+        back_end_mm: Right end of the back.
+        face_end_mm: Right end of the face.
+        top_start_mm: How much further out the upper edges reach at the left end.
+        top_end_mm: The same at the right end.
+    """
 
     back_start_mm: float
     face_start_mm: float
     back_end_mm: float
     face_end_mm: float
+    top_start_mm: float = 0.0
+    top_end_mm: float = 0.0
 
     @property
     def start_mm(self) -> float:
         """Its leftmost point."""
-        return min(self.back_start_mm, self.face_start_mm)
+        return min(self.back_start_mm, self.face_start_mm) - max(0.0, self.top_start_mm)
 
     @property
     def end_mm(self) -> float:
         """Its rightmost point."""
-        return max(self.back_end_mm, self.face_end_mm)
+        return max(self.back_end_mm, self.face_end_mm) + max(0.0, self.top_end_mm)
 
     @property
     def face_mm(self) -> float:
@@ -55,6 +67,16 @@ class Reach:
     def back_mm(self) -> float:
         """Length along the back."""
         return self.back_end_mm - self.back_start_mm
+
+    @property
+    def top_mm(self) -> float:
+        """How much longer the upper edges are than the lower ones."""
+        return self.top_start_mm + self.top_end_mm
+
+    @property
+    def shortest_mm(self) -> float:
+        """The shortest of its four edges."""
+        return min(self.face_mm, self.back_mm) + min(0.0, self.top_mm)
 
     @property
     def extent_mm(self) -> float:
@@ -96,14 +118,17 @@ def split_reach(whole: Reach, thickness_mm: float, limit_mm: float | None) -> tu
     """
     if limit_mm is None or whole.extent_mm <= limit_mm + 1e-6:
         return (whole,)
-    overlap_mm = thickness_mm * math.tan(math.radians(SCARF_DEG))
+    overlap_mm = scarf_overlap_mm(thickness_mm, SCARF_DEG)
     joints = _joints(whole, overlap_mm, limit_mm)
     starts = [(whole.back_start_mm, whole.face_start_mm)] + [(x + overlap_mm, x) for x in joints]
     ends = [(x + overlap_mm, x) for x in joints] + [(whole.back_end_mm, whole.face_end_mm)]
-    return tuple(
+    parts = [
         Reach(back_start_mm=bs, face_start_mm=fs, back_end_mm=be, face_end_mm=fe)
         for (bs, fs), (be, fe) in zip(starts, ends, strict=True)
-    )
+    ]
+    parts[0] = replace(parts[0], top_start_mm=whole.top_start_mm)
+    parts[-1] = replace(parts[-1], top_end_mm=whole.top_end_mm)
+    return tuple(parts)
 
 
 def _joints(whole: Reach, overlap_mm: float, limit_mm: float) -> list[float]:

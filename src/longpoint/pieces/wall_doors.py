@@ -1,7 +1,8 @@
 """The doors that interrupt the skirting of a wall."""
 
+import math
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from longpoint.errors import Finding
 from longpoint.pieces.wall_findings import (
@@ -13,6 +14,8 @@ from longpoint.pieces.wall_findings import (
 )
 from longpoint.shape.fitted import Shapes
 from longpoint.survey.house import House
+from longpoint.survey.openings import Opening
+from longpoint.survey.readings import Place
 from longpoint.survey.rooms import Room, Wall
 from longpoint.survey.trimmed_openings import TrimmedOpening, trimmed_opening
 
@@ -53,9 +56,26 @@ class WallDoor:
 
 
 def wall_doors(
-    house: House, shapes: Shapes, room: Room, wall: Wall, held: frozenset[str]
+    house: House,
+    shapes: Shapes,
+    room: Room,
+    wall: Wall,
+    held: frozenset[str],
+    *,
+    low_mm: float = 0.0,
+    only: frozenset[str] | None = None,
 ) -> tuple[tuple[WallDoor, ...] | None, tuple[Finding, ...]]:
     """Return the doors of a wall from left to right; windows don't interrupt skirting.
+
+    Args:
+        house: The house as read.
+        shapes: Fitted openings.
+        room: The room from which the wall is seen.
+        wall: The wall.
+        held: Marks held back.
+        low_mm: Lower edge of what they interrupt, above the floor: above their plinth blocks it
+            meets the legs.
+        only: Marks of the openings that interrupt it; None: those that stand on the floor.
 
     Returns:
         The doors, None when one of them leaves the wall's runs open, and what is to be said.
@@ -76,12 +96,12 @@ def wall_doors(
         if opening is None:
             stop = opening_unknown(room, wall, place.mark, is_held=place.mark in unreadable)
             return None, (stop,)
-        if not opening.stands_on_floor:
+        if not (opening.stands_on_floor if only is None else place.mark in only):
             continue
         if place.from_left_mm is None:
             unplaced.append(place.mark)
             continue
-        trim = trimmed_opening(house, opening, room.name)
+        trim = trimmed_opening(house, _seen_at(opening, low_mm), room.name)
         floor_mm = trim.floor_width_mm or fitted_mm.get(place.mark)
         if floor_mm is None:
             return None, (door_width_missing(room, wall, place.mark),)
@@ -98,3 +118,38 @@ def wall_doors(
     if unplaced:
         return None, (from_left_missing(room, wall, tuple(unplaced)),)
     return tuple(sorted(doors, key=lambda door: door.from_left_mm)), tuple(notes)
+
+
+def reaching(house: House, low_mm: float) -> frozenset[str]:
+    """Return the openings standing on the floor whose trim reaches up to a height.
+
+    Args:
+        house: The house as read.
+        low_mm: Lower edge of what would run through, above the floor. [mm]
+
+    Returns:
+        Their marks. An opening whose height wasn't read is among them. Windows never are: how high
+        their sills stand isn't read.
+    """
+    return frozenset(
+        opening.mark
+        for opening in house.openings
+        if opening.stands_on_floor and _top_mm(house, opening) > low_mm
+    )
+
+
+def _top_mm(house: House, opening: Opening) -> float:
+    """Return the highest that an opening's trim stands above the floor."""
+    sides = (opening.readings.side_mm(Place.LEFT), opening.readings.side_mm(Place.RIGHT))
+    heights = [height_mm for height_mm in sides if height_mm is not None]
+    if not heights:
+        return math.inf
+    crown_mm = opening.arch.rise_mm if opening.arch is not None else 0.0
+    band_mm = house.profile(opening.back_band).width_mm if opening.back_band else 0.0
+    face_mm = house.profile(opening.profiles.head).width_mm
+    return max(heights) + crown_mm + opening.quirk_mm.head + face_mm + band_mm
+
+
+def _seen_at(opening: Opening, low_mm: float) -> Opening:
+    """Return an opening without the plinth blocks that end below a height."""
+    return replace(opening, plinth="") if low_mm > opening.plinth_height_mm else opening

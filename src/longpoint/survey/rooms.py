@@ -13,6 +13,21 @@ class RunEnd(StrEnum):
     RETURN = "return"
     ARCHITRAVE = "architrave"
     """Read to the outer edge of where the architrave will be."""
+    RAKE = "rake"
+    """The same board runs on up or down a stair; read to where the two lower edges meet."""
+
+
+class FloorFit(StrEnum):
+    """How a board is set over a floor that isn't level."""
+
+    FOLLOW = "follow"
+    """It lies as the floor does, and is scribed to what departs from a straight line."""
+    LEVEL = "level"
+    """Its top is level, and all that the floor rises comes off its lower edge."""
+
+
+FloorPoint = tuple[float, float]
+"""A place along a wall from its left-hand end, and the floor's height there. [mm]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,6 +52,9 @@ class Wall:
         skirting: True when the runs of this wall are to be worked out.
         profile: Name of its skirting.
         bow_mm: Middle of the wall off a string from end to end, + into the room; None: not read.
+        lean_deg: How far it is off plumb, + with the top away from the room; None: not read.
+        floor: The floor along it, + above a level line that is the same for the whole room.
+        floor_fit: How its boards are set over that floor.
     """
 
     mark: str
@@ -47,6 +65,9 @@ class Wall:
     skirting: bool = False
     profile: str = ""
     bow_mm: float | None = None
+    lean_deg: float | None = None
+    floor: tuple[FloorPoint, ...] = ()
+    floor_fit: FloorFit = FloorFit.FOLLOW
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,6 +116,14 @@ class Run:
         right: What its right end stops at.
         left_corner_deg: Corner read at its left end, inside the room; None: the wall's, or 90.
         right_corner_deg: The same at its right end.
+        left_rake_deg: Pitch of the stair at its left end, + where it climbs away from the run.
+        right_rake_deg: The same at its right end.
+        lean_deg: How far its wall is off plumb, + with the top away from the room; None: the
+            wall's.
+        left_lean_deg: The same of what stands at its left end; None: the next wall's.
+        right_lean_deg: The same at its right end.
+        floor: The floor under it from its left end; empty: the wall's.
+        floor_fit: How it is set over that floor; None: as its wall is.
         tape: Name of the tape that read it.
         accept: Codes of findings that the crew accepts here.
     """
@@ -108,5 +137,12 @@ class Run:
     right: RunEnd
     left_corner_deg: float | None = None
     right_corner_deg: float | None = None
+    left_rake_deg: float | None = None
+    right_rake_deg: float | None = None
+    lean_deg: float | None = None
+    left_lean_deg: float | None = None
+    right_lean_deg: float | None = None
+    floor: tuple[FloorPoint, ...] = ()
+    floor_fit: FloorFit | None = None
     tape: str
     accept: tuple[str, ...] = ()

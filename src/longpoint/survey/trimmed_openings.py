@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from longpoint.survey.house import House
-from longpoint.survey.openings import Opening, PerSide
+from longpoint.survey.openings import Layout, Opening, PerSide
 from longpoint.survey.readings import Place
 
 
@@ -17,9 +17,10 @@ class TrimmedOpening:
         width_mm: Mean of its widths at top and bottom; None when neither was read.
         floor_width_mm: Width at floor level; None when it wasn't read.
         left_quirk_mm: Quirk of the left leg.
-        left_face_mm: Face width of the left leg.
+        left_face_mm: What stands past that quirk at the floor: the left leg and its back band, or
+            its plinth block.
         right_quirk_mm: Quirk of the right leg.
-        right_face_mm: Face width of the right leg.
+        right_face_mm: The same past the right quirk.
     """
 
     mark: str
@@ -32,17 +33,17 @@ class TrimmedOpening:
 
     @property
     def left_mm(self) -> float:
-        """From the reveal's face to the outer edge of the left architrave. [mm]"""
+        """From the reveal's face to the outer edge of what stands left of it at the floor. [mm]"""
         return self.left_quirk_mm + self.left_face_mm
 
     @property
     def right_mm(self) -> float:
-        """From the reveal's face to the outer edge of the right architrave. [mm]"""
+        """From the reveal's face to the outer edge of what stands right of it at the floor. [mm]"""
         return self.right_quirk_mm + self.right_face_mm
 
     @property
     def outer_mm(self) -> float | None:
-        """From the outer edge of one architrave to that of the other. [mm]"""
+        """From one of these outer edges to the other. [mm]"""
         if self.width_mm is None:
             return None
         return self.left_mm + self.width_mm + self.right_mm
@@ -81,7 +82,22 @@ def trimmed_opening(house: House, opening: Opening, room: str) -> TrimmedOpening
         width_mm=math.fsum(widths) / len(widths) if widths else None,
         floor_width_mm=readings.side_mm(Place.BOTTOM),
         left_quirk_mm=quirks.left,
-        left_face_mm=house.profile(profiles.left).width_mm,
+        left_face_mm=_face_mm(house, opening, profiles.left),
         right_quirk_mm=quirks.right,
-        right_face_mm=house.profile(profiles.right).width_mm,
+        right_face_mm=_face_mm(house, opening, profiles.right),
     )
+
+
+def _face_mm(house: House, opening: Opening, leg: str) -> float:
+    """Return how far a leg reaches past its quirk where skirting meets it.
+
+    A plinth block stands in line with the leg's inner edge; one wider than the leg carries the
+    back band too, one that isn't leaves the band to run down beside it.
+    """
+    leg_mm = house.profile(leg).width_mm
+    has_plinth = bool(opening.plinth) and opening.layout is not Layout.ALL_ROUND
+    plinth_mm = house.profile(opening.plinth).width_mm if has_plinth else 0.0
+    if plinth_mm > leg_mm:
+        return plinth_mm
+    band_mm = house.profile(opening.back_band).width_mm if opening.back_band else 0.0
+    return leg_mm + band_mm

@@ -1,15 +1,19 @@
 import math
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
 from longpoint.errors import Finding, Severity, held_places
+from longpoint.pieces.boards import corner_angles
 from longpoint.pieces.piece import CutKind, Piece, Role
-from longpoint.pieces.runs import plan_runs
+from longpoint.pieces.read_boards import read_boards
+from longpoint.pieces.runs import board_pieces, plan_runs
 from longpoint.shape.fitted import Shapes
 from longpoint.shape.room_fit import fit_rooms
 from longpoint.survey.checks.wall_sums import check_wall_sums
 from longpoint.survey.house import House
+from longpoint.survey.rooms import FloorFit, RunEnd
 from tests.room_builder import a_door, a_house, a_room, a_run, a_scenario, a_wall
 
 
@@ -176,3 +180,77 @@ def test_what_the_crew_can_carry_splits_a_run() -> None:
     pieces, _ = planned(a_house(runs=[run], longest_run_mm=3000))
     assert list(pieces) == ["S1-1", "S1-2"]
     assert pieces["S1-1"].back_mm <= 3000
+
+
+def with_runs(house: House, **changed: dict[str, Any]) -> House:
+    """Return a house with some of its runs changed, by their marks."""
+    return replace(
+        house, runs=tuple(replace(run, **changed.get(run.mark, {})) for run in house.runs)
+    )
+
+
+def test_the_cottage_s_run_to_the_foot_of_the_stairs_is_cut_at_half_the_pitch() -> None:
+    house = with_runs(a_scenario("fallow-end"), R14={"right": RunEnd.RAKE, "right_rake_deg": 38.01})
+    run = planned(house)[0]["R14"]
+    # The key: each piece 19.00 off square.
+    assert run.right.mitre_deg == pytest.approx(-19.00, abs=0.01)
+    assert run.left.bevel_deg == pytest.approx(-22.5)
+    assert run.outer_mm == pytest.approx(
+        run.inner_mm - run.width_mm * math.tan(math.radians(19.005))
+    )
+    assert "the line turns up 38.0 there and both boards take half" in run.hand_sum
+
+
+def test_the_cottage_s_floors_get_advice_that_can_be_followed() -> None:
+    house = with_runs(
+        a_scenario("fallow-end"),
+        R1={"floor": ((0.0, 9.0), (4188.0, 0.0))},
+        R2={"floor": ((0.0, 0.0), (1900.0, 6.0), (3640.0, 0.0))},
+        R9={"floor": ((0.0, 4.0), (1018.0, 0.0))},
+        R10={"floor": ((0.0, 12.0), (3402.0, 0.0)), "floor_fit": FloorFit.LEVEL},
+    )
+    pieces, findings = planned(house)
+    told = {(f.place, f.code) for f in findings if f.place in ("R1", "R2", "R9", "R10")}
+    assert {("R1", "floor-followed"), ("R9", "floor-followed"), ("R10", "scribe-deep")} <= told
+    assert pieces["R1"].notes == ()
+    assert pieces["R2"].notes == (
+        "scribe the bottom edge: 0 off at the left, 6 at 1900, 0 at the right",
+    )
+    assert pieces["R10"].notes == ("scribe the bottom edge: 12 off at the left, 0 at the right",)
+
+
+def test_a_scarfed_board_s_parts_each_get_their_part_of_the_floor() -> None:
+    run = replace(
+        a_run("S1", 6000, "square", "square"),
+        floor=((0.0, 0.0), (3000.0, 8.0), (6000.0, 0.0)),
+    )
+    pieces, _ = planned(a_house(runs=[run], longest_run_mm=4000))
+    first, second = pieces["S1-1"], pieces["S1-2"]
+    assert "8 at 3000" in first.notes[0]
+    # The longest piece is 4000, so the second's back begins there: 8 x 2000 / 3000 = 5.3.
+    assert second.back_mm == pytest.approx(2000)
+    assert "0 at the right" in second.notes[0]
+    assert second.notes[0].startswith("scribe the bottom edge: 5.5 off at the left")
+
+
+def test_boards_of_other_trim_are_cut_alike_and_belong_to_it() -> None:
+    house = a_house(runs=[a_run("S1", 8000, "return", "square")])
+    angles = corner_angles(house, Shapes(), frozenset())
+    boards, _ = read_boards(house, angles, frozenset())
+    own, own_said = board_pieces(house, boards, {})
+    rails, said = board_pieces(house, boards, {}, role=Role.RAIL, trim="PR1")
+    assert [(p.role, p.trim, p.run) for p in rails] == [
+        (Role.RAIL, "PR1", None),
+        (Role.RAIL, "PR1", None),
+        (Role.RETURN, "PR1", None),
+    ]
+    assert [p.inner_mm for p in rails] == [p.inner_mm for p in own]
+    assert {f.place for f in said} == {"PR1"}
+    assert [f.code for f in said] == [f.code for f in own_said]
+
+
+def test_a_leaning_board_too_short_for_its_cuts_is_held() -> None:
+    run = replace(a_run("S1", 20, "external", "square"), lean_deg=14.0, left_lean_deg=14.0)
+    pieces, findings = planned(a_house(runs=[run]))
+    assert pieces == {}
+    assert ("run-too-short", "S1") in [(f.code, f.place) for f in findings]

@@ -61,3 +61,33 @@ def test_what_the_crew_will_carry_limits_too() -> None:
     assert longest_piece_mm(a_house(longest_run_mm=3600), "SK90") == 3600
     longer = a_house(longest_run_mm=3600, stock=[Stock(profile="SK90", length_mm=2400)])
     assert longest_piece_mm(longer, "SK90") == 2379
+
+
+def test_upper_edges_that_reach_further_count_for_what_a_stick_has_to_hold() -> None:
+    whole = Reach(
+        back_start_mm=0.0,
+        face_start_mm=18.0,
+        back_end_mm=1000.0,
+        face_end_mm=1000.0,
+        top_start_mm=4.0,
+        top_end_mm=-6.0,
+    )
+    assert (whole.start_mm, whole.end_mm, whole.extent_mm) == (-4.0, 1000.0, 1004.0)
+    assert whole.top_mm == -2.0
+    # The face is the shorter below, and both upper edges are 2 shorter than the lower ones.
+    assert whole.shortest_mm == 980.0
+
+
+def test_parts_of_a_board_keep_the_lean_of_its_two_ends_only() -> None:
+    whole = Reach(
+        back_start_mm=0.0,
+        face_start_mm=0.0,
+        back_end_mm=6000.0,
+        face_end_mm=6000.0,
+        top_start_mm=3.0,
+        top_end_mm=5.0,
+    )
+    first, second = split_reach(whole, 18.0, 5000.0)
+    assert (first.top_start_mm, first.top_end_mm) == (3.0, 0.0)
+    assert (second.top_start_mm, second.top_end_mm) == (0.0, 5.0)
+    assert max(first.extent_mm, second.extent_mm) <= 5000.0

@@ -1,17 +1,19 @@
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 
 from longpoint.errors import Finding, Severity
 from longpoint.pieces.boards import Board, Corner, corner_angles
-from longpoint.pieces.wall_boards import wall_boards
+from longpoint.pieces.wall_boards import Course, room_boards, wall_boards
+from longpoint.pieces.wall_doors import reaching
 from longpoint.shape.fitted import Shapes
 from longpoint.shape.room_fit import fit_rooms
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening, OpeningKind
 from longpoint.survey.rooms import Room, RunEnd
-from tests.room_builder import a_door, a_house, a_room, a_run, a_wall
+from tests.room_builder import SKIRTING, a_door, a_house, a_room, a_run, a_wall
 
 NOTHING: frozenset[str] = frozenset()
 
@@ -209,3 +211,66 @@ def test_a_corner_that_is_nearly_straight_is_held() -> None:
     boards, findings = made(a_house(rooms=[room]))
     assert boards == {}
     assert "corner-impossible" in [f.code for f in findings]
+
+
+def a_course(house: House, course: Course, **leans: float) -> dict[str, Board]:
+    (room,) = house.rooms
+    walls = tuple(replace(wall, lean_deg=leans.get(wall.mark)) for wall in room.walls)
+    leaning = replace(room, walls=walls)
+    leaned = replace(house, rooms=(leaning,))
+    shapes = Shapes(rooms=fit_rooms(leaned)[0])
+    angles = corner_angles(leaned, shapes, NOTHING)
+    boards, findings = room_boards(leaned, shapes, leaning, course, angles, NOTHING)
+    assert findings == ()
+    return {board.mark: board for board in boards}
+
+
+def test_a_rail_runs_round_the_room_under_its_own_marks() -> None:
+    course = Course(mark="PR1", profile=SKIRTING, low_mm=1965.0, openings=frozenset())
+    boards = a_course(house_with([("D1", 640)], [a_door(room="Kitchen")]), course)
+    assert list(boards) == ["PR1-N", "PR1-E", "PR1-S", "PR1-W"]
+    assert boards["PR1-N"].length_mm == 4606
+
+
+def test_a_rail_stops_at_the_doors_that_reach_it() -> None:
+    house = house_with([("D1", 640)], [a_door(room="Kitchen")])
+    course = Course(mark="DR1", profile=SKIRTING, low_mm=900.0, openings=reaching(house, 900.0))
+    boards = a_course(house, course)
+    assert boards["DR1-N-1"].right.kind is RunEnd.ARCHITRAVE
+    assert boards["DR1-N-2"].length_mm == 4606 - 640 - 819 - 5 - 57
+
+
+def test_a_rail_is_longer_than_the_floor_where_the_next_walls_lean_back() -> None:
+    course = Course(mark="DR1", profile=SKIRTING, low_mm=900.0)
+    board = a_course(house_with(), course, N=0.0, E=1.0, S=0.0, W=0.5)["DR1-N"]
+    assert board.length_mm == pytest.approx(
+        4606 + 900 * (math.tan(math.radians(1.0)) + math.tan(math.radians(0.5)))
+    )
+    assert board.sum_text == "wall 4606 + 7.9 + 15.7 = 4629.6"
+    assert (board.left.lean_deg, board.right.lean_deg) == (0.5, 1.0)
+
+
+def test_skirting_on_the_floor_keeps_the_length_read_there() -> None:
+    course = Course(mark="Kitchen", profile=SKIRTING)
+    board = a_course(house_with(), course, N=2.0, E=1.0, S=0.0, W=0.5)["Kitchen-N"]
+    assert (board.length_mm, board.lean_deg) == (4606, 2.0)
+
+
+def test_boards_beside_a_door_each_stand_on_their_part_of_the_floor() -> None:
+    house = house_with([("D1", 640)], [a_door(room="Kitchen")])
+    (room,) = house.rooms
+    falling = replace(room.walls[0], floor=((0.0, 10.0), (4606.0, 0.0)))
+    boards, _ = made(replace(house, rooms=(replace(room, walls=(falling, *room.walls[1:])),)))
+    left, right = boards["Kitchen-N-1"], boards["Kitchen-N-2"]
+    assert left.floor[0] == (0.0, 10.0)
+    assert right.floor[-1] == (right.length_mm, 0.0)
+    assert right.floor[0][1] == pytest.approx(10.0 * (4606 - 1521) / 4606)
+
+
+def test_what_bends_to_the_floor_is_not_scribed_over_it() -> None:
+    house = house_with()
+    (room,) = house.rooms
+    falling = replace(room.walls[0], floor=((0.0, 10.0), (4606.0, 0.0)))
+    bent = replace(house, rooms=(replace(room, walls=(falling, *room.walls[1:])),))
+    boards = a_course(bent, Course(mark="B1", profile=SKIRTING))
+    assert boards["B1-N"].floor == ()

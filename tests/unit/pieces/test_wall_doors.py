@@ -4,13 +4,13 @@ from dataclasses import replace
 import pytest
 
 from longpoint.errors import Finding
-from longpoint.pieces.wall_doors import WallDoor, wall_doors
+from longpoint.pieces.wall_doors import WallDoor, reaching, wall_doors
 from longpoint.shape.fitted import FittedOpening, Four, Shapes
 from longpoint.shape.point import Point
 from longpoint.survey.house import EntryKind, HeldEntry
-from longpoint.survey.openings import Opening, OpeningKind, PerSide
+from longpoint.survey.openings import Arch, Opening, OpeningKind, PerSide
 from longpoint.survey.profiles import Profile
-from longpoint.survey.readings import OpeningReadings
+from longpoint.survey.readings import OpeningReadings, Place, Reading
 from tests.room_builder import ARCHITRAVE, SKIRTING, a_door, a_house, a_room, a_wall
 
 
@@ -108,3 +108,51 @@ def test_a_held_door_is_marked() -> None:
     doors, _ = doors_of([("D1", 640)], [a_door()], held=frozenset({"D1"}))
     assert doors is not None
     assert doors[0].is_held
+
+
+def a_tall_door(mark: str = "D1", height_mm: float = 2030.0) -> Opening:
+    door = a_door(mark)
+    sides = [
+        Reading(place=place, value_mm=height_mm, written=f"{height_mm:g}")
+        for place in (Place.LEFT, Place.RIGHT)
+    ]
+    return replace(door, readings=replace(door.readings, lengths=(*door.readings.lengths, *sides)))
+
+
+def test_a_rail_meets_the_doors_whose_trim_reaches_it() -> None:
+    house = a_house(openings=[a_tall_door(), a_door("W1", kind=OpeningKind.WINDOW)])
+    # Head's outer edge: 2030 + 5 + 57 = 2092.
+    assert reaching(house, 2091.0) == {"D1"}
+    assert reaching(house, 2092.0) == frozenset()
+
+
+def test_a_door_of_unread_height_is_taken_to_reach_any_rail() -> None:
+    assert reaching(a_house(openings=[a_door()]), 2300.0) == {"D1"}
+
+
+def test_an_arch_reaches_as_high_as_its_crown() -> None:
+    arched = replace(a_tall_door(), arch=Arch(rise_mm=200.0))
+    assert reaching(a_house(openings=[arched]), 2291.0) == {"D1"}
+
+
+def test_above_its_plinth_blocks_a_rail_meets_the_leg() -> None:
+    block = Profile(name="PB95", width_mm=95.0, thickness_mm=25.0)
+    door = replace(a_tall_door(), plinth="PB95", plinth_height_mm=200.0)
+    room = a_room(a_wall("N", 4606, doors=[("D1", 640)]))
+    house = a_house(rooms=[room], openings=[door], profiles=[SKIRTING, ARCHITRAVE, block])
+    faces = []
+    for low_mm in (0.0, 900.0):
+        doors, _ = wall_doors(
+            house, Shapes(), room, room.walls[0], frozenset(), low_mm=low_mm, only=frozenset({"D1"})
+        )
+        assert doors is not None
+        faces.append(doors[0].trim.left_face_mm)
+    assert faces == [95.0, 57.0]
+
+
+def test_only_the_openings_named_interrupt_a_course() -> None:
+    room = a_room(a_wall("N", 4606, doors=[("D1", 640), ("D2", 2600)]))
+    house = a_house(rooms=[room], openings=[a_door("D1"), a_door("D2")])
+    doors, _ = wall_doors(house, Shapes(), room, room.walls[0], frozenset(), only=frozenset({"D2"}))
+    assert doors is not None
+    assert [door.mark for door in doors] == ["D2"]

@@ -21,7 +21,15 @@ from longpoint.survey.instruments import Saw, Tape
 from longpoint.survey.openings import Mitres, Opening, PerSide
 from longpoint.survey.profiles import Offcut, Profile, Stock
 from longpoint.survey.readings import OpeningReadings
-from longpoint.survey.rooms import Room, RoomDiagonal, Run, Wall, WallOpening
+from longpoint.survey.rooms import (
+    FloorFit,
+    FloorPoint,
+    Room,
+    RoomDiagonal,
+    Run,
+    Wall,
+    WallOpening,
+)
 from longpoint.survey.trims import TrimEntry
 
 
@@ -247,10 +255,16 @@ class _Writer:
             corner=wall.corner_deg,
             corner_u=wall.corner_u_deg,
             bow=self.length(wall.bow_mm),
+            lean=wall.lean_deg,
+            floor=self.floor(wall.floor),
+            floor_fit="" if wall.floor_fit is FloorFit.FOLLOW else wall.floor_fit.value,
             openings=[self.wall_opening(each, tape) for each in wall.openings],
             skirting=wall.skirting,
             profile=wall.profile,
         )
+
+    def floor(self, points: Iterable[FloorPoint]) -> list[Any]:
+        return [[self.length(at_mm), self.length(height_mm)] for at_mm, height_mm in points]
 
     def wall_opening(self, opening: WallOpening, tape: Tape) -> dict[str, Any]:
         return _filled(mark=opening.mark, from_left=self.read_length(opening.from_left_mm, tape))
@@ -273,6 +287,13 @@ class _Writer:
             right=run.right.value,
             left_corner=run.left_corner_deg,
             right_corner=run.right_corner_deg,
+            left_rake=run.left_rake_deg,
+            right_rake=run.right_rake_deg,
+            lean=run.lean_deg,
+            left_lean=run.left_lean_deg,
+            right_lean=run.right_lean_deg,
+            floor=self.floor(run.floor),
+            floor_fit="" if run.floor_fit is None else run.floor_fit.value,
             tape=self.tape_name(run.tape),
             accept=list(run.accept),
         )

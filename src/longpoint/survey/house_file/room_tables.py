@@ -4,9 +4,59 @@ from typing import Final
 
 from longpoint.survey.house_file.default_tables import ACCEPT, FLOOR_COVER, TAPE_NAME
 from longpoint.survey.house_file.keys import Key, Kind, Table
-from longpoint.survey.rooms import RunEnd
+from longpoint.survey.rooms import FloorFit, RunEnd
 
 ASSUMED_CORNER_U_DEG: Final = 0.5
+
+STEEPEST_RAKE_DEG: Final = 60.0
+"""Steeper is a ladder."""
+
+MOST_OFF_LEVEL_MM: Final = 300.0
+"""A floor further off level within a room is a step, or its two figures were exchanged."""
+
+LONGEST_WALL_MM: Final = 100_000.0
+
+
+def _lean(name: str, meaning: str, left_out: str) -> Key:
+    return Key(
+        name=name,
+        kind=Kind.ANGLE_READING,
+        meaning=meaning,
+        example=1.5,
+        left_out=left_out,
+        low=-45.0,
+        high=45.0,
+    )
+
+
+def _floor(of: str, left_out: str) -> tuple[Key, Key]:
+    return (
+        Key(
+            name="floor",
+            kind=Kind.POINTS,
+            meaning=(
+                f"The floor along {of}: from its left end, and how high the floor stands there, + "
+                "above and - below one level line for the whole room."
+            ),
+            example=[[0, 9], [4188, 0]],
+            left_out=left_out,
+            low=-LONGEST_WALL_MM,
+            high=LONGEST_WALL_MM,
+        ),
+        Key(
+            name="floor_fit",
+            kind=Kind.CHOICE,
+            meaning=(
+                "How the board is set over that floor: follow, it lies as the floor does and is "
+                "scribed to its humps; level, its top is level and what the floor rises comes off "
+                "below."
+            ),
+            example=FloorFit.FOLLOW.value,
+            left_out="follow" if of == "the wall" else "as its wall is, or follow",
+            choices=tuple(each.value for each in FloorFit),
+        ),
+    )
+
 
 WALL_OPENING: Final = Table(
     title="an opening in a wall",
@@ -105,6 +155,12 @@ WALL: Final = Table(
             low=-1000.0,
             high=1000.0,
         ),
+        _lean(
+            "lean",
+            "Degrees that the wall is off plumb, + with the top away from the room.",
+            "taken as plumb",
+        ),
+        *_floor("the wall", "taken as level"),
         Key(
             name="openings",
             kind=Kind.TABLES,
@@ -218,7 +274,8 @@ RUN: Final = Table(
                 kind=Kind.CHOICE,
                 meaning=(
                     f"What its {end} end stops at, facing the wall; architrave: read to the "
-                    "architrave's outer edge."
+                    "architrave's outer edge; rake: to where its lower edge meets that of the "
+                    "board along the stair."
                 ),
                 example="internal",
                 required=True,
@@ -238,6 +295,35 @@ RUN: Final = Table(
             )
             for end in ("left", "right")
         ),
+        *(
+            Key(
+                name=f"{end}_rake",
+                kind=Kind.ANGLE_READING,
+                meaning=(
+                    f"Pitch of the stair where its {end} end is a rake, in degrees: + where the "
+                    "stair climbs away from the run, - where it falls away."
+                ),
+                example=38.0,
+                left_out="held where that end is a rake",
+                low=-STEEPEST_RAKE_DEG,
+                high=STEEPEST_RAKE_DEG,
+            )
+            for end in ("left", "right")
+        ),
+        _lean(
+            "lean",
+            "Degrees that its wall is off plumb, + with the top away from the room.",
+            "the wall's, or plumb",
+        ),
+        *(
+            _lean(
+                f"{end}_lean",
+                f"The same of what stands at its {end} end.",
+                "the next wall's, or as its own wall, which is then said",
+            )
+            for end in ("left", "right")
+        ),
+        *_floor("the run", "the wall's, or level"),
         TAPE_NAME,
         ACCEPT,
     ),

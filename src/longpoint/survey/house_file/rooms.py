@@ -10,13 +10,23 @@ from longpoint.survey.house_file.keys import Table
 from longpoint.survey.house_file.room_tables import (
     ASSUMED_CORNER_U_DEG,
     DIAGONAL,
+    MOST_OFF_LEVEL_MM,
     WALL,
     WALL_OPENING,
 )
 from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, quoted
-from longpoint.survey.house_file.written_numbers import WrittenLength
+from longpoint.survey.house_file.written_numbers import WrittenLength, number_text
 from longpoint.survey.instruments import Tape
-from longpoint.survey.rooms import Room, RoomDiagonal, Run, RunEnd, Wall, WallOpening
+from longpoint.survey.rooms import (
+    FloorFit,
+    FloorPoint,
+    Room,
+    RoomDiagonal,
+    Run,
+    RunEnd,
+    Wall,
+    WallOpening,
+)
 
 
 def build_room(hand: InHand) -> Room | None:
@@ -72,6 +82,13 @@ def build_run(hand: InHand) -> Run:
         right=RunEnd(values["right"]),
         left_corner_deg=mean(values.get("left_corner")),
         right_corner_deg=mean(values.get("right_corner")),
+        left_rake_deg=_rake(values, "left"),
+        right_rake_deg=_rake(values, "right"),
+        lean_deg=mean(values.get("lean")),
+        left_lean_deg=mean(values.get("left_lean")),
+        right_lean_deg=mean(values.get("right_lean")),
+        floor=_floor(values),
+        floor_fit=FloorFit(values["floor_fit"]) if "floor_fit" in values else None,
         tape=tape.name,
         accept=values.get("accept", ()),
     )
@@ -144,7 +161,39 @@ def _wall(hand: InHand, values: dict[str, Any], tape: Tape) -> Wall:
         skirting=skirting,
         profile=profile,
         bow_mm=mean(values.get("bow")),
+        lean_deg=mean(values.get("lean")),
+        floor=_floor(values),
+        floor_fit=FloorFit(values.get("floor_fit", FloorFit.FOLLOW)),
     )
+
+
+def _rake(values: dict[str, Any], end: str) -> float | None:
+    rake_deg = mean(values.get(f"{end}_rake"))
+    if RunEnd(values[end]) is RunEnd.RAKE and not rake_deg:
+        raise HouseFileTrouble(
+            f"The {end} end of this run is a rake.",
+            "How steep the stair is there isn't written, so its cut can't be worked out.",
+            f"Write {end}_rake in degrees: + where the stair climbs away from the run.",
+            code="missing-key",
+        )
+    return rake_deg
+
+
+def _floor(values: dict[str, Any]) -> tuple[FloorPoint, ...]:
+    """Return the floor's points from left to right."""
+    points = tuple(sorted(values.get("floor", ())))
+    for index, (at_mm, height_mm) in enumerate(points):
+        is_twice = index > 0 and points[index - 1][0] == at_mm
+        if at_mm < 0 or is_twice or abs(height_mm) > MOST_OFF_LEVEL_MM:
+            raise HouseFileTrouble(
+                f"floor has a point [{number_text(at_mm)}, {number_text(height_mm)}].",
+                "Two points stand at one place."
+                if is_twice
+                else "The first figure lies along the wall from its left end, the second is a "
+                "height of a few millimetres.",
+                "Write how far along, then how high: [1900, 6].",
+            )
+    return points
 
 
 def _wall_opening(hand: InHand, tape: Tape, index: int, written: object) -> WallOpening:

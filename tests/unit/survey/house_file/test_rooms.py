@@ -4,8 +4,8 @@ import pytest
 
 from longpoint.errors import Severity
 from longpoint.survey.house import EntryKind, HeldEntry
-from longpoint.survey.house_file import read_house
-from longpoint.survey.rooms import RoomDiagonal, RunEnd, WallOpening
+from longpoint.survey.house_file import house_document, read_house
+from longpoint.survey.rooms import FloorFit, RoomDiagonal, RunEnd, WallOpening
 from tests.house_documents import codes, defaults, house, skirting_run, the_house, wall
 
 
@@ -151,3 +151,59 @@ def test_without_a_skirting_no_run_can_be_worked_out() -> None:
 
     assert sorted(f.place for f in result.findings) == ["Kitchen N", "S1"]
     assert codes(result) == ["no-skirting", "no-skirting"]
+
+
+def test_a_wall_that_leans_over_a_floor_that_falls_is_kept_and_written_back() -> None:
+    leaning = wall("N", lean=[1.5, 1.7], floor=[[4188, 0], [0, 9]], floor_fit="level")
+    home = the_house(rooms=[room(walls=[leaning, wall("E")])])
+
+    north, east = home.rooms[0].walls
+    assert north.lean_deg == pytest.approx(1.6)
+    assert north.floor == ((0.0, 9.0), (4188.0, 0.0))
+    assert north.floor_fit is FloorFit.LEVEL
+    assert (east.lean_deg, east.floor, east.floor_fit) == (None, (), FloorFit.FOLLOW)
+    assert read_house(house_document(home)).house == home
+
+
+def test_a_run_keeps_its_leans_its_floor_and_its_rake() -> None:
+    home = the_house(
+        runs=[
+            skirting_run(
+                right="rake",
+                right_rake=[38.0, 38.2],
+                lean=-0.5,
+                left_lean=1,
+                right_lean=0,
+                floor=[[0, -4], [1000, 2.5]],
+                floor_fit="follow",
+            )
+        ]
+    )
+
+    (run,) = home.runs
+    assert (run.left_rake_deg, run.right_rake_deg) == (None, 38.1)
+    assert (run.lean_deg, run.left_lean_deg, run.right_lean_deg) == (-0.5, 1.0, 0.0)
+    assert run.floor == ((0.0, -4.0), (1000.0, 2.5))
+    assert run.floor_fit is FloorFit.FOLLOW
+    assert read_house(house_document(home)).house == home
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ({"right": "rake"}, "missing-key"),
+        ({"right": "rake", "right_rake": 75}, "unreadable-value"),
+        ({"lean": 50}, "unreadable-value"),
+        ({"floor": [[9, 4188]]}, "unreadable-value"),
+        ({"floor": [[-10, 3]]}, "unreadable-value"),
+        ({"floor": [[500, 3], [500, 4]]}, "unreadable-value"),
+        ({"floor": [1900, 6]}, "unreadable-value"),
+        ({"floor_fit": "taper"}, "unreadable-value"),
+    ],
+)
+def test_a_run_whose_lean_floor_or_rake_makes_no_sense_is_held(
+    changes: dict[str, object], code: str
+) -> None:
+    result = read_house(house(runs=[skirting_run(**changes)]))
+
+    assert [(f.code, f.place) for f in result.findings] == [(code, "S1")]
