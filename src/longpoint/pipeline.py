@@ -14,6 +14,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.linear.port import LinearSolver
 from longpoint.pieces.openings import plan_openings
 from longpoint.pieces.piece import Piece
+from longpoint.pieces.proud_findings import check_proud
 from longpoint.pieces.runs import plan_runs
 from longpoint.shape.fitted import Shapes
 from longpoint.shape.opening_fit import fit_openings
@@ -42,6 +43,7 @@ def check_house(survey: SurveyResult) -> tuple[Shapes, tuple[Finding, ...]]:
     house = survey.house
     openings, shape_findings = fit_openings(house)
     rooms, room_findings = fit_rooms(house)
+    shapes = Shapes(openings=openings, rooms=rooms)
     found = (
         *survey.findings,
         *check_survey(house),
@@ -49,8 +51,8 @@ def check_house(survey: SurveyResult) -> tuple[Shapes, tuple[Finding, ...]]:
         *check_closure(house, openings),
         *room_findings,
         *check_wall_sums(house),
+        *check_proud(house, shapes),
     )
-    shapes = Shapes(openings=openings, rooms=rooms)
     return shapes, in_house_order(house, accepted(_told_once(found), house))
 
 

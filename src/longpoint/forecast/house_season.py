@@ -17,6 +17,7 @@ from longpoint.forecast.season.seasons import (
     season_outlook,
 )
 from longpoint.forecast.season.species import EUROPEAN_REDWOOD, species_of
+from longpoint.pieces.face_trim import has_mitred_corners
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Profile
 from longpoint.survey.season import Air, HouseSeasons
@@ -117,6 +118,7 @@ def _joints(house: House) -> Iterable[SeasonJoint]:
     for head, leg in dict.fromkeys(
         (o.profiles.head, side)
         for o in house.openings
+        if has_mitred_corners(o)
         for side in (o.profiles.left, o.profiles.right)
     ):
         name = head if head == leg else f"{head} on {leg}"

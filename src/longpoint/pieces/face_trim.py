@@ -6,7 +6,7 @@ from longpoint.pieces.bench_frame import bench_frame
 from longpoint.shape.fitted import FittedOpening
 from longpoint.shape.point import Point
 from longpoint.survey.house import House
-from longpoint.survey.openings import Layout, Method, Mitres, Opening
+from longpoint.survey.openings import Joint, Layout, Method, Mitres, Opening
 from longpoint.survey.profiles import Profile
 from longpoint.trims.outline import TrimOutline, TrimSide, trim_outline
 
@@ -44,6 +44,11 @@ def is_true_frame(opening: Opening) -> bool:
     return opening.method is Method.BENCH or (
         opening.method is Method.BATCH and opening.mitres is Mitres.AT_STOP
     )
+
+
+def has_mitred_corners(opening: Opening) -> bool:
+    """Tell whether the set's corners are mitred, not butted or blocked."""
+    return opening.joint is Joint.MITRE
 
 
 def face_trim(house: House, opening: Opening, fitted: FittedOpening) -> FaceTrim:

@@ -4,7 +4,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.pieces.bench_frame import bench_frame
-from longpoint.pieces.face_trim import is_true_frame
+from longpoint.pieces.face_trim import has_mitred_corners, is_true_frame
 from longpoint.quantities.formatting import format_angle, format_with_unit
 from longpoint.shape.fitted import FittedOpening
 from longpoint.survey.house import House
@@ -37,6 +37,7 @@ def square_notes(house: House, opening: Opening, fitted: FittedOpening) -> tuple
     if is_true_frame(opening):
         if is_within:
             return ()
+        frame_words = "A frame of 45s" if has_mitred_corners(opening) else "A square frame"
         made = "joined on the bench" if opening.method is Method.BENCH else "cut at the stop"
         return (
             Finding(
@@ -44,12 +45,12 @@ def square_notes(house: House, opening: Opening, fitted: FittedOpening) -> tuple
                 severity=Severity.WARNING,
                 place=opening.mark,
                 read=read,
-                wrong=f"A frame of 45s, {made}, leaves {quirks}, outside what you accept.",
+                wrong=f"{frame_words}, {made}, leaves {quirks}, outside what you accept.",
                 do="Cut this one to its own corners (method batch, mitres as-read), or re-set the "
                 "reveal.",
             ),
         )
-    if off_deg < WORTH_SAYING_DEG or opening.raked:
+    if off_deg < WORTH_SAYING_DEG or opening.raked or opening.outline is not None:
         return ()
     gap_mm = gap_of_plain_mitres_mm(
         house.profile(opening.profiles.head).width_mm, fitted.corner_deg[worst]

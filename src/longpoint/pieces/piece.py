@@ -14,6 +14,11 @@ A foot cut half a degree off square for a falling floor has a longer edge, but n
 """
 
 
+LEAST_WALL_HOOK_DEG: Final = 5.0
+"""The same for a piece along a wall: a leaning corner takes it a degree or two off square, and it
+still goes by its back and its face; only a rake is hooked."""
+
+
 class Role(StrEnum):
     """What a piece is in its place."""
 
@@ -155,9 +160,10 @@ class Piece:
     @property
     def hook_from(self) -> HookEnd | None:
         """The end to hook on: the left if it has a long point, else the right, else None."""
-        if self.left.mitre_deg >= LEAST_HOOK_DEG:
+        least_deg = LEAST_WALL_HOOK_DEG if self.role in ALONG_WALLS else LEAST_HOOK_DEG
+        if self.left.mitre_deg >= least_deg:
             return HookEnd.LEFT
-        if self.right.mitre_deg >= LEAST_HOOK_DEG:
+        if self.right.mitre_deg >= least_deg:
             return HookEnd.RIGHT
         return None
 

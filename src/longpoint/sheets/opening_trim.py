@@ -6,8 +6,9 @@ from typing import Final
 from longpoint.errors import PieceError
 from longpoint.pieces.piece import Piece, Role
 from longpoint.shape.point import Point
-from longpoint.survey.openings import Layout, Opening
-from longpoint.trims.outline import offset_corners
+from longpoint.survey.openings import Joint, Layout, Opening
+from longpoint.trims.outline import TrimSide
+from longpoint.trims.set_rings import SetShape, set_rings
 
 BOARD_MM: Final = 20.0
 """Thickness drawn for a window board that isn't cut from the list."""
@@ -38,30 +39,45 @@ def trim_rings(
     by_side = {_ROLE_SIDE[p.role]: p for p in pieces if p.role in _ROLE_SIDE}
     quirk_mm = opening.quirk_mm.mirrored() if face == "b" else opening.quirk_mm
     quirks = quirk_mm.anticlockwise()
-    inner = [quirks[side] if side in by_side else 0.0 for side in range(4)]
-    outer = [
-        inner[side] + (by_side[side].width_mm if side in by_side else 0.0) for side in range(4)
-    ]
+    sides = tuple(
+        TrimSide(inner_mm=quirks[side], width_mm=by_side[side].width_mm)
+        if side in by_side
+        else TrimSide(inner_mm=0.0, width_mm=0.0)
+        for side in range(4)
+    )
     try:
-        inside = offset_corners(tuple(drawn), tuple(inner))
-        outside = offset_corners(tuple(drawn), tuple(outer))
+        found = set_rings(tuple(drawn), sides, _shape(opening, pieces))
     except PieceError:
         return []
-    rings: list[tuple[Point, ...]] = [
-        (inside[s], inside[(s + 1) % 4], outside[(s + 1) % 4], outside[s]) for s in sorted(by_side)
-    ]
-    rings += _below(opening, inside, outside, pieces)
+    rings: list[tuple[Point, ...]] = [found.sides[side].corners for side in sorted(found.sides)]
+    rings += [block.corners for block in found.blocks]
+    rings += [plinth.corners for plinth in found.plinths.values()]
+    rings += [band.corners for band in found.band.values()]
+    rings += _below(opening, found.foot, pieces)
     return rings
 
 
+def _shape(opening: Opening, pieces: Sequence[Piece]) -> SetShape:
+    """Return how the set is put together, by the pieces that were cut for it."""
+    face_mm = {piece.role: piece.width_mm for piece in pieces}
+    return SetShape(
+        is_butted=opening.joint is Joint.BUTT,
+        horn_mm=opening.head_horn_mm,
+        block_mm=face_mm.get(Role.CORNER_BLOCK, 0.0),
+        plinth_mm=face_mm.get(Role.PLINTH_BLOCK, 0.0),
+        plinth_height_mm=opening.plinth_height_mm,
+        band_mm=face_mm.get(Role.BACK_BAND, 0.0),
+    )
+
+
 def _below(
-    opening: Opening, inside: Sequence[Point], outside: Sequence[Point], pieces: Sequence[Piece]
+    opening: Opening, foot: tuple[Point, Point], pieces: Sequence[Piece]
 ) -> list[tuple[Point, ...]]:
     """Return the window board and the apron, drawn straight below the opening."""
     if opening.layout is not Layout.BOARD_AND_APRON:
         return []
-    left, right = outside[0].x_mm, outside[1].x_mm
-    top = min(inside[0].y_mm, inside[1].y_mm)
+    left, right = foot[0].x_mm, foot[1].x_mm
+    top = min(foot[0].y_mm, foot[1].y_mm)
     rings = []
     thick = {piece.role: piece for piece in pieces}
     board = thick.get(Role.BOARD)

@@ -1,6 +1,7 @@
 """The pieces of one place as they lie at the saw: two ends, the figure, and what else to do."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Final
 
 from longpoint.pieces.piece import Piece
@@ -28,7 +29,7 @@ def piece_table(
     words: Words,
     caption: str = "",
 ) -> Table:
-    """Return the table of some pieces.
+    """Return the table of some pieces; those that nothing tells apart stand in one row.
 
     Args:
         house: Gives the saw and the units.
@@ -37,23 +38,32 @@ def piece_table(
         words: The crew's words.
         caption: Said above the table.
     """
+    alike: dict[Piece, list[str]] = {}
+    for piece in pieces:
+        alike.setdefault(replace(piece, mark=""), []).append(piece.mark)
+    shown = [(replace(piece, mark=marks[0]), marks) for piece, marks in alike.items()]
     return Table(
         columns=PIECE_COLUMNS,
-        rows=tuple(_row(house, piece, lengths[piece.mark], words) for piece in pieces),
-        steps=tuple((index, piece.notes) for index, piece in enumerate(pieces) if piece.notes),
+        rows=tuple(_row(house, piece, marks, lengths[piece.mark], words) for piece, marks in shown),
+        steps=tuple((index, piece.notes) for index, (piece, _) in enumerate(shown) if piece.notes),
         under=tuple(
-            (index, sum_line(piece)) for index, piece in enumerate(pieces) if piece.hand_sum
+            (index, sum_line(piece)) for index, (piece, _) in enumerate(shown) if piece.hand_sum
         ),
         caption=caption,
     )
 
 
 def _row(
-    house: House, piece: Piece, printed: PrintedLengths, words: Words
+    house: House, piece: Piece, marks: Sequence[str], printed: PrintedLengths, words: Words
 ) -> tuple[str | Cell, ...]:
     left, right = end_cells(piece, house.saw, words)
+    what = role_words(piece.role, words)
+    named = f"{piece.mark} to {marks[-1]}" if len(marks) > 1 else piece.mark
     return (
-        Cell(text=role_words(piece.role, words), small=(f"{piece.mark} · {piece.profile}",)),
+        Cell(
+            text=f"{len(marks)} x {what}" if len(marks) > 1 else what,
+            small=(f"{named} · {piece.profile}",),
+        ),
         left,
         figure_cell(piece, printed, house.units),
         right,

@@ -3,10 +3,10 @@ from fractions import Fraction
 
 import pytest
 
-from longpoint.pieces.hand_sum import hand_sum
+from longpoint.pieces.hand_sum import Term, hand_sum
 from longpoint.quantities.length import Units
 
-WORDS = ("slant", "floor cover", "corners off square", "rounding")
+WORDS = ("slant", "floor cover", "corners off square", "rounding", "legs", "horns", "plinth")
 
 
 def number(text: str) -> Fraction:
@@ -106,3 +106,41 @@ def _hook_mm(inner_mm: float, width_mm: float, mitre_deg: float) -> float:
     turn = complex(0, 1) ** (mitre_deg / 90.0)
     long_point = turn * width_mm / turn.real
     return abs(complex(inner_mm, 0) + complex(long_point.imag, long_point.real))
+
+
+def test_what_a_joint_adds_or_takes_is_named_and_counted() -> None:
+    terms = (Term(66.0, "legs", 2), Term(20.0, "horns", 2))
+    assert hand_sum(820.0, (5.0, 5.0), 1002.0, 66.0, None, terms=terms) == (
+        "820 + 2 x 5 + 2 x 66 legs + 2 x 20 horns = 1002"
+    )
+    assert hand_sum(2017.0, (5.0,), 1822.0, 90.0, None, terms=(Term(-200.0, "plinth"),)) == (
+        "2017 + 5 - 200 plinth = 1822"
+    )
+
+
+def test_a_term_of_nothing_is_left_out() -> None:
+    terms = (Term(0.0, "horns", 2), Term(-3.0, "blocks", 2))
+    assert hand_sum(900.0, (5.0, 5.0), 904.0, 70.0, None, terms=terms) == (
+        "900 + 2 x 5 - 2 x 3 blocks = 904"
+    )
+
+
+def test_terms_that_dont_make_up_the_edge_leave_the_rest_to_the_corners() -> None:
+    written = hand_sum(820.0, (5.0, 5.0), 963.4, 66.0, None, terms=(Term(66.0, "legs", 2),))
+    assert written == "820 + 2 x 5 + 2 x 66 legs + 1.4 corners off square = 963.4"
+
+
+@pytest.mark.parametrize("units", Units)
+def test_a_sum_with_joints_in_it_adds_up_as_printed(units: Units) -> None:
+    draw = random.Random(43)
+    for _ in range(500):
+        side_mm, quirk_mm = draw.uniform(300, 2400), draw.uniform(2, 10)
+        leg_mm, horn_mm, plinth_mm = (draw.uniform(10, 90) for _ in range(3))
+        terms = (Term(leg_mm, "legs", 2), Term(horn_mm, "horns", 2), Term(-plinth_mm, "plinth"))
+        inner_mm = side_mm + 2 * (quirk_mm + leg_mm + horn_mm) - plinth_mm + draw.gauss(0.0, 0.3)
+        quirks_mm = (quirk_mm, quirk_mm)
+        written = hand_sum(side_mm, quirks_mm, inner_mm, 66.0, None, terms=terms, units=units)
+        total, said = both_sides(written)
+        assert total == said, written
+        in_mm = float(said) * (1.0 if units is Units.MM else 25.4)
+        assert in_mm == pytest.approx(inner_mm, abs=(0.05 if units is Units.MM else 0.4) + 1e-6)

@@ -9,8 +9,9 @@ from longpoint.pieces.piece import CutKind, HookEnd, Role
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import Shapes
 from longpoint.shape.opening_fit import fit_openings
-from longpoint.survey.openings import Layout, Method
+from longpoint.survey.openings import Joint, Layout, Method
 from tests.fitted_houses import by_role, door, fitted, house, opening, pieces, quad, rectangle
+from tests.set_houses import planned, set_house
 
 WINDOW = rectangle(1180.0, 620.0)
 RACKED = quad((0, 0), (1180, 0), (1190, 622), (12, 618))
@@ -270,3 +271,32 @@ def eval_fraction(text: str) -> float:
 def test_a_face_asked_for_alone_gives_its_own_pieces() -> None:
     window = opening(WINDOW)
     assert opening_pieces(house(window), window, fitted(window)) == pieces(window)
+
+
+def test_the_parts_of_a_set_follow_its_sides() -> None:
+    standing = replace(
+        door(rectangle(820.0, 2040.0)),
+        joint=Joint.BUTT,
+        plinth="PB95",
+        plinth_height_mm=200.0,
+        back_band="BB20",
+    )
+    made, _ = planned(set_house(standing))
+    assert [mark.removeprefix("D1-") for mark in made] == [
+        "left-leg",
+        "head",
+        "right-leg",
+        "left-plinth",
+        "right-plinth",
+        "band-left-leg",
+        "band-head",
+        "band-right-leg",
+    ]
+
+
+def test_a_second_face_is_spoken_of_only_where_it_was_read() -> None:
+    true, racked = rectangle(820.0, 2040.0), quad((0, 0), (820, 0), (860, 2040), (40, 2040))
+    one = replace(door(true, faces=2), joint=Joint.BUTT)
+    read = replace(one, readings_b=opening(racked).readings)
+    assert [f.code for f in planned(set_house(one))[1]] == ["butt-flush"]
+    assert [f.code for f in planned(set_house(read))[1]] == ["butt-flush", "butt-off-square"]

@@ -1,0 +1,303 @@
+"""What a proud or shy lining will do to an opening's joints, and the ways to mend it.
+
+The forecast supposes linings in plane; a step that this alone takes past what it calls level is
+said here.
+"""
+
+from collections.abc import Iterator
+from typing import Final
+
+from longpoint.errors import Finding, PieceError, Severity
+from longpoint.pieces.face_trim import is_true_frame
+from longpoint.pieces.proud_remedies import (
+    CORNER_NAMES,
+    SAID_FROM_MM,
+    SIDE_NAMES,
+    ProudCorner,
+    best_way,
+    edge_mm,
+    face_plane,
+    is_mitred,
+    packing,
+    proud_corners,
+    resting,
+)
+from longpoint.quantities.formatting import (
+    format_angle,
+    format_gap,
+    format_length,
+    format_unit,
+    format_with_unit,
+)
+from longpoint.quantities.length import Units
+from longpoint.shape.fitted import Shapes
+from longpoint.survey.checks.plane import is_shy_all_round
+from longpoint.survey.house import House
+from longpoint.survey.openings import Flush, Joint, Layout, Method, Opening
+from longpoint.survey.readings import Plane
+from longpoint.trims.tilt import ClosingCut, Opened, butt_opens_mm
+
+PROUD: Final = "proud"
+SHY: Final = "shy"
+
+PROUD_WARNING_MM: Final = 2.0
+"""From here on the corner wants work before trim; common practice, no source."""
+
+LEVEL_MM: Final = 0.5
+"""Step between faces up to which the forecast counts them as level."""
+
+_SQUARE: Final = (90.0, 90.0, 90.0, 90.0)
+
+
+def check_proud(house: House, shapes: Shapes) -> tuple[Finding, ...]:
+    """Return what the plane readings mean for the joints, opening by opening.
+
+    Args:
+        house: The house.
+        shapes: Its fitted shapes; an opening without one is taken for square.
+
+    Returns:
+        A finding for what stands proud and one for what sits shy, of each face read.
+    """
+    return tuple(
+        finding
+        for opening in house.openings
+        for is_second in (False, True)
+        for finding in proud_findings(
+            house, opening, _corner_deg(opening, shapes, is_second), is_second=is_second
+        )
+    )
+
+
+def proud_findings(
+    house: House,
+    opening: Opening,
+    corner_deg: tuple[float, ...] = _SQUARE,
+    *,
+    is_second: bool = False,
+) -> tuple[Finding, ...]:
+    """Return what one face's plane readings mean for its joints.
+
+    Args:
+        house: Gives profiles and units.
+        opening: Its readings and settings.
+        corner_deg: Angle at each corner, from bottom left anticlockwise, (4,). [deg]
+        is_second: True for the second face.
+    """
+    plane = face_plane(opening, is_second=is_second)
+    if plane is None:
+        return ()
+    figures = plane.corners_mm()
+    proud = [i for i, mm in enumerate(figures) if mm >= SAID_FROM_MM]
+    shy = [i for i, mm in enumerate(figures) if mm <= -SAID_FROM_MM]
+    refused = ""
+    corners: tuple[ProudCorner, ...] = ()
+    try:
+        corners = proud_corners(house, opening, plane, corner_deg, is_second=is_second)
+    except PieceError as error:
+        refused = f"{error.read} {error.wrong}"
+    told = _Told(house=house, opening=opening, plane=plane, corners=corners, is_second=is_second)
+    found = []
+    if proud:
+        found.append(told.proud(proud, refused))
+    if shy and not is_shy_all_round(plane):
+        found.append(told.shy(shy))
+    return tuple(found)
+
+
+def _corner_deg(opening: Opening, shapes: Shapes, is_second: bool) -> tuple[float, ...]:
+    """Return a face's corners; 90s where all mitres are cut so, or no shape was fitted."""
+    face = ("", "a") if not is_second else ("b",)
+    fitted = [f for f in shapes.openings if f.mark == opening.mark and f.face in face]
+    if is_true_frame(opening) or not fitted or len(fitted[0].corner_deg) != 4:
+        return _SQUARE
+    return tuple(fitted[0].corner_deg)
+
+
+class _Told:
+    """Puts one face's corners into words."""
+
+    def __init__(
+        self,
+        *,
+        house: House,
+        opening: Opening,
+        plane: Plane,
+        corners: tuple[ProudCorner, ...],
+        is_second: bool,
+    ) -> None:
+        self.house = house
+        self.units: Units = house.units
+        self.opening = opening
+        self.figures = plane.corners_mm()
+        self.corners = corners
+        self.is_second = is_second
+
+    def proud(self, at: list[int], refused: str) -> Finding:
+        """Return what stands proud, what it opens, and the ways to mend it."""
+        told = self._worst()
+        most_mm = max((each.proud_mm for each in told), default=0.0)
+        is_warning = most_mm >= PROUD_WARNING_MM or bool(refused)
+        if self.opening.flush is not Flush.LEAVE:
+            is_warning = False
+        return Finding(
+            code=PROUD,
+            severity=Severity.WARNING if is_warning else Severity.NOTE,
+            place=self.opening.mark,
+            read=f"{self._reveal()} stands proud {self._listed(at)} ({format_unit(self.units)}).",
+            wrong=refused or self._effect(told),
+            do=self._remedies(told, at, is_refused=bool(refused)),
+        )
+
+    def shy(self, at: list[int]) -> Finding:
+        """Return what sits shy, and what comes of nailing trim down on it."""
+        return Finding(
+            code=SHY,
+            severity=Severity.NOTE,
+            place=self.opening.mark,
+            read=f"{self._reveal()} sits shy {self._listed(at)} ({format_unit(self.units)}).",
+            wrong=f"Trim that bridges the step shows it beside the lining, its joints closed"
+            f"{self._nailed_down()}.",
+            do="Pack behind the inner edge, as thick as the lining is shy (flush pack lists the "
+            "packers), so that the nails don't pull the trim round; or take the wall's lining back "
+            "behind the trim.",
+        )
+
+    def _reveal(self) -> str:
+        return "On the second face the reveal" if self.is_second else "The reveal"
+
+    def _listed(self, corners: list[int]) -> str:
+        return ", ".join(
+            f"{format_length(abs(self.figures[i]), self.units)} at the {CORNER_NAMES[i]}"
+            for i in corners
+        )
+
+    def _worst(self) -> tuple[ProudCorner, ...]:
+        """Return the proud mitred corners worth figures: those that want work, or the worst."""
+        proud = [each for each in self.corners if each.proud_mm > 0.0]
+        most_mm = max((each.proud_mm for each in proud), default=0.0)
+        least_mm = min(most_mm, PROUD_WARNING_MM)
+        return tuple(reversed([each for each in proud if each.proud_mm >= least_mm]))
+
+    def _effect(self, told: tuple[ProudCorner, ...]) -> str:
+        if self.opening.method is Method.BENCH and is_mitred(self.opening):
+            return "A frame joined on the bench keeps its joints, and stands off the wall there."
+        if not told:
+            return self._without_mitres()
+        opens = "; ".join(
+            f"{each.name} {self._range(each.one_opens())} if one piece tilts, "
+            f"{self._range(each.both_open())} if both do"
+            for each in told
+        )
+        return (
+            f"Cut flat, the mitre will stand open at the face, toe to heel: {opens}"
+            f"{self._assumed(told)}.{self._step(told)}"
+        )
+
+    def _without_mitres(self) -> str:
+        head = 2
+        most_mm = max(self.figures[2:])
+        if self.opening.joint is Joint.BUTT and most_mm >= SAID_FROM_MM:
+            over = resting(self.house, self.opening, head, most_mm, is_second=self.is_second)
+            legs = [
+                resting(self.house, self.opening, side, 0.0, is_second=self.is_second)
+                for side in (1, 3)
+            ]
+            thick_mm = max(leg.flat.thickness_mm for leg in legs)
+            gap = format_gap(butt_opens_mm(over.tilted, thick_mm), self.units)
+            return (
+                f"The head tilts there: a leg's square end stands open {gap} at the face under it."
+            )
+        what = "legs" if self.opening.layout is not Layout.ALL_ROUND else "pieces"
+        return f"The {what} will tilt there; no mitre is touched."
+
+    def _range(self, opened: Opened) -> str:
+        toe, heel = (format_gap(mm, self.units) for mm in opened[:2])
+        return toe if toe == heel else f"{toe} to {heel}"
+
+    def _assumed(self, told: tuple[ProudCorner, ...]) -> str:
+        if self.opening.lining_edge_mm is not None or not told:
+            return ""
+        edge = format_length(edge_mm(self.opening), self.units)
+        return f" (the reveal's edge is assumed {edge} thick; less under a thinner one)"
+
+    def _step(self, told: tuple[ProudCorner, ...]) -> str:
+        """Say what the faces step by, where it is more than the forecast calls level."""
+        both_mm = max(each.step_mm() for each in told)
+        alone_mm = max(each.step_alone_mm() for each in told)
+        if alone_mm <= LEVEL_MM:
+            return ""
+        both = f" (both: {format_gap(both_mm, self.units)})" if both_mm > LEVEL_MM else ""
+        return (
+            f" Where one tilts alone, its face stands up to {format_gap(alone_mm, self.units)} "
+            f"above the other's at the heel{both}; the forecast of level faces leaves this out."
+        )
+
+    def _nailed_down(self) -> str:
+        shy = [each for each in self.corners if each.proud_mm < 0.0 and max(each.both_open()) > 0.0]
+        if not shy:
+            return ""
+        worst = max(shy, key=lambda each: each.both_open().most_behind_mm)
+        one, both = worst.one_opens(), worst.both_open()
+        behind = "; ".join(
+            f"{format_gap(opened.most_behind_mm, self.units)} with {who}"
+            for opened, who in ((one, "one piece down"), (both, "both"))
+        )
+        shown = format_gap(both.most_at_face_mm, self.units)
+        return (
+            f"; nailed down on the lining's edge, the mitre closes at the face first and gaps "
+            f"behind (up to {behind}, {shown} of it at the face of the heel)"
+        )
+
+    def _remedies(self, told: tuple[ProudCorner, ...], at: list[int], *, is_refused: bool) -> str:
+        chosen = self.opening.flush
+        if chosen is not Flush.LEAVE:
+            return f"You chose flush {chosen.value}; the sheet says what it needs."
+        if is_refused:
+            return f"Re-set the reveal: {self._set_back(at)}."
+        if self.opening.method is Method.BENCH and is_mitred(self.opening):
+            return "Plane the reveal, or pack behind the frame's outer edges."
+        if not told:
+            return "Plane the reveal, or pack the outer edge of the piece."
+        ways = dict(self._ways(told, at))
+        best = best_way(self.corners, self.opening.max_gap_mm)
+        if best is Flush.LEAVE:
+            within = format_with_unit(self.opening.max_gap_mm, self.units)
+            return f"Leave it: where both tilt, gap and step stay within your {within}."
+        if told[0].proud_mm < PROUD_WARNING_MM:
+            return f"Advised (common practice, no source): {ways[best]}; that alone, or leave it."
+        others = "; or ".join(text for way, text in ways.items() if way is not best)
+        return (
+            f"Advised (common practice, no source): {ways[best]}. One of these only, not two: "
+            f"{others}."
+        )
+
+    def _ways(self, told: tuple[ProudCorner, ...], at: list[int]) -> Iterator[tuple[Flush, str]]:
+        yield Flush.LEAVE, "leave it and fill the joint (flush leave)"
+        bevels = "; ".join(f"{each.name} {self._settings(each.back_bevels())}" for each in told)
+        yield (
+            Flush.BACK_BEVEL,
+            f"relieve the backs of both ends (flush back-bevel: mitre and bevel, {bevels})",
+        )
+        packed = "; ".join(self._packed(each) for each in told)
+        yield Flush.PACK, f"pack the lower piece to the same tilt (flush pack: {packed})"
+        yield Flush.RE_SET, f"plane or re-set the reveal (flush re-set: {self._set_back(at)})"
+
+    def _set_back(self, at: list[int]) -> str:
+        return f"back by {self._listed(at)}"
+
+    def _settings(self, cuts: tuple[ClosingCut, ClosingCut]) -> str:
+        told = [f"{format_angle(cut.mitre_deg)} and {format_angle(cut.bevel_deg)}" for cut in cuts]
+        return told[0] if told[0] == told[1] else f"{told[0]}, {told[1]}"
+
+    def _packed(self, at: ProudCorner) -> str:
+        packed = packing(at)
+        if packed is None:
+            return f"{at.name} nothing"
+        thick = format_length(packed.thick_mm, self.units)
+        cuts = self._settings(packed.cuts)
+        same = cuts == self._settings(at.back_bevels())
+        return (
+            f"{at.name} {thick} under the {SIDE_NAMES[packed.side]}, "
+            f"{'the same cuts' if same else f'cuts {cuts}'}"
+        )
