@@ -5,13 +5,12 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from longpoint.catalogue.all_trims import CATALOGUE
-from longpoint.catalogue.trim import Asked, TrimKind, TrimPlan
+from longpoint.catalogue.trim import TRIM_WAITS, Asked, TrimKind, TrimPlan
 from longpoint.errors import Finding, LongpointError, PieceError, Severity
 from longpoint.shape.fitted import Shapes
 from longpoint.survey.house import House
 from longpoint.survey.trims import TrimEntry
 
-TRIM_WAITS: Final = "trim-waits"
 TRIM_NOT_PLANNED: Final = "trim-not-planned"
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final
 
 from longpoint.catalogue.sketch import Sketch
 from longpoint.errors import Finding
@@ -13,6 +13,9 @@ from longpoint.survey.house import House
 from longpoint.survey.house_file.keys import Key
 from longpoint.survey.profiles import Profile
 from longpoint.survey.trims import TrimEntry
+
+TRIM_WAITS: Final = "trim-waits"
+"""A trim does without what is held beside it for now."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,8 +3,8 @@ from typing import Any
 import pytest
 
 from longpoint.catalogue.all_trims import trim_tables
-from longpoint.catalogue.plan_trims import TRIM_NOT_PLANNED, TRIM_WAITS, TrimsPlanned, plan_trims
-from longpoint.catalogue.trim import Asked, TrimKind, TrimPlan
+from longpoint.catalogue.plan_trims import TRIM_NOT_PLANNED, TrimsPlanned, plan_trims
+from longpoint.catalogue.trim import TRIM_WAITS, Asked, TrimKind, TrimPlan
 from longpoint.errors import Finding, PieceError, Severity
 from longpoint.pieces.piece import Role
 from longpoint.pipeline import plan_house

@@ -1,0 +1,1 @@
+"""Rails and beads that run along the walls of a room, as skirting does."""

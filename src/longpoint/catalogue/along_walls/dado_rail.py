@@ -1,0 +1,15 @@
+"""Dado rails."""
+
+from typing import Final
+
+from longpoint.catalogue.along_walls.rail_keys import RAIL_KEYS
+from longpoint.catalogue.along_walls.rails import plan_rail
+from longpoint.catalogue.trim import TrimKind
+
+TRIM: Final = TrimKind(
+    name="dado-rail",
+    title="a dado rail",
+    asks=RAIL_KEYS,
+    plan=plan_rail,
+    needs_room=True,
+)

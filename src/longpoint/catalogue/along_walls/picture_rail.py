@@ -1,0 +1,15 @@
+"""Picture rails."""
+
+from typing import Final
+
+from longpoint.catalogue.along_walls.rail_keys import RAIL_KEYS
+from longpoint.catalogue.along_walls.rails import plan_rail
+from longpoint.catalogue.trim import TrimKind
+
+TRIM: Final = TrimKind(
+    name="picture-rail",
+    title="a picture rail",
+    asks=RAIL_KEYS,
+    plan=plan_rail,
+    needs_room=True,
+)

@@ -1,0 +1,1 @@
+"""What runs round the corners of a bay of windows."""

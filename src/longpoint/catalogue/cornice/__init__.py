@@ -1,0 +1,1 @@
+"""Cornice where wall and ceiling meet."""

@@ -1,0 +1,1 @@
+"""Panelling frames on a wall."""

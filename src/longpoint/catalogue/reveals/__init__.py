@@ -1,0 +1,1 @@
+"""Boards that line an opening, and the stops in it."""

@@ -1,0 +1,1 @@
+"""Shelves between the cheeks of an alcove."""

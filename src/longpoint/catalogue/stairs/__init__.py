@@ -1,0 +1,1 @@
+"""What follows the rake of a stair."""

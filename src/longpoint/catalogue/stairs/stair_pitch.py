@@ -1,0 +1,250 @@
+"""How steep a stair is: by tape from its rise and going, by gauge, and whether the two agree."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from statistics import fmean
+from typing import Final
+
+from longpoint.catalogue.trim import Asked
+from longpoint.errors import Finding, PieceError, Severity
+from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
+from longpoint.survey.house_file.keys import Key, Kind
+
+PITCH_DIFFERS: Final = "pitch-differs"
+PITCH_UNEVEN: Final = "pitch-uneven"
+PITCH_BY_GAUGE: Final = "pitch-by-gauge"
+NOSING_ODD: Final = "nosing-odd"
+
+SAME_PITCH_DEG: Final = 0.3
+"""Tape and gauge may differ by this much: our limit, no source."""
+
+UNEVEN_PITCH_DEG: Final = 0.6
+"""Readings of the gauge further apart don't belong to one straight line: our limit, no source."""
+
+ODD_NOSING_MM: Final = 3.0
+"""A step further off the others is worth another look: our limit, no source."""
+
+STEEPEST_DEG: Final = 60.0
+"""Steeper is a ladder."""
+
+PITCH_KEYS: Final = (
+    Key(
+        name="pitch",
+        kind=Kind.ANGLES,
+        meaning="Pitch by angle gauge on the string, in degrees, at several places.",
+        example=[38.0, 38.1, 37.9],
+        left_out="by tape alone",
+        low=1.0,
+        high=STEEPEST_DEG,
+    ),
+    Key(
+        name="risers",
+        kind=Kind.COUNT,
+        meaning="How many risers from floor to landing.",
+        example=13,
+        left_out="the pitch is by gauge alone",
+        low=1.0,
+        high=50.0,
+    ),
+    Key(
+        name="total_rise",
+        kind=Kind.READING,
+        meaning="Plumb from the floor to the landing's floor.",
+        example=2357,
+        left_out="the pitch is by gauge alone",
+        above=True,
+    ),
+    Key(
+        name="going",
+        kind=Kind.READING,
+        meaning="Level from the face of one riser to the next.",
+        example=232,
+        left_out="from the nosings, where they were read",
+        above=True,
+    ),
+    Key(
+        name="nosings",
+        kind=Kind.READINGS,
+        meaning="From nosing to nosing, along the slope, step by step.",
+        example=[294, 294, 295],
+        left_out="not read",
+        above=True,
+    ),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StairPitch:
+    """How steep a stair is.
+
+    Attributes:
+        pitch_deg: The pitch to work by: by tape where that was read.
+        gauge_deg: Mean of the gauge's readings; None where there are none.
+        rise_mm: One riser; None where it wasn't read.
+        going_mm: One going; None where it wasn't read.
+        step_mm: From nosing to nosing along the slope; None where it follows from nothing.
+    """
+
+    pitch_deg: float
+    gauge_deg: float | None = None
+    rise_mm: float | None = None
+    going_mm: float | None = None
+    step_mm: float | None = None
+
+    @property
+    def is_by_tape(self) -> bool:
+        """Tell whether the pitch comes from the tape."""
+        return self.rise_mm is not None and self.going_mm is not None
+
+
+def stair_pitch(asked: Asked) -> StairPitch:
+    """Return how steep the stair of an entry is.
+
+    Raises:
+        PieceError: Neither the tape's nor the gauge's readings are there, or they give no stair.
+    """
+    gauges: Sequence[float] = asked.get("pitch", ())
+    nosings: Sequence[float] = asked.get("nosings", ())
+    gauge_deg = fmean(gauges) if gauges else None
+    rise_mm = _rise_mm(asked)
+    going_mm: float | None = asked.get("going")
+    if rise_mm is not None and going_mm is None and nosings:
+        going_mm = _going_mm(asked, rise_mm, fmean(nosings))
+    if rise_mm is not None and going_mm is not None:
+        pitch_deg = math.degrees(math.atan2(rise_mm, going_mm))
+        step_mm = math.hypot(rise_mm, going_mm)
+        if pitch_deg > STEEPEST_DEG:
+            raise _no_stair(asked, rise_mm, going_mm)
+        return StairPitch(
+            pitch_deg=pitch_deg,
+            gauge_deg=gauge_deg,
+            rise_mm=rise_mm,
+            going_mm=going_mm,
+            step_mm=step_mm,
+        )
+    if gauge_deg is None:
+        raise PieceError(
+            f"{asked.mark} is written without a pitch.",
+            "Neither the gauge's readings nor risers, total rise and going are there.",
+            "Write risers, total_rise and going; write pitch as well, to compare.",
+        )
+    return StairPitch(
+        pitch_deg=gauge_deg,
+        gauge_deg=gauge_deg,
+        rise_mm=rise_mm,
+        step_mm=fmean(nosings) if nosings else None,
+    )
+
+
+def pitch_findings(asked: Asked, stair: StairPitch) -> tuple[Finding, ...]:
+    """Return how tape and gauge agree on the pitch, and which steps stand out of the line."""
+    findings = [
+        *_gauge_findings(asked, stair),
+        *_uneven_findings(asked),
+        *_nosing_findings(asked, stair),
+    ]
+    if not stair.is_by_tape:
+        findings.append(
+            Finding(
+                code=PITCH_BY_GAUGE,
+                severity=Severity.NOTE,
+                place=asked.mark,
+                read=f"The pitch of {asked.mark} is {format_angle(stair.pitch_deg)} by gauge.",
+                wrong="No rise and going were read to prove it.",
+                do="Write risers, total_rise and going: a tape over the whole stair knows its "
+                "pitch better than a gauge on one step.",
+            )
+        )
+    return tuple(findings)
+
+
+def _rise_mm(asked: Asked) -> float | None:
+    risers, total_mm = asked.get("risers"), asked.get("total_rise")
+    return None if risers is None or total_mm is None else total_mm / risers
+
+
+def _going_mm(asked: Asked, rise_mm: float, step_mm: float) -> float:
+    if step_mm <= rise_mm:
+        raise PieceError(
+            f"{asked.mark} has risers of {format_with_unit(rise_mm, asked.units)} and nosings "
+            f"{format_with_unit(step_mm, asked.units)} apart along the slope.",
+            "Nosings can't be nearer to each other than one riser is high.",
+            "Read both again.",
+        )
+    return math.sqrt(step_mm**2 - rise_mm**2)
+
+
+def _no_stair(asked: Asked, rise_mm: float, going_mm: float) -> PieceError:
+    return PieceError(
+        f"{asked.mark} has risers of {format_with_unit(rise_mm, asked.units)} and goings of "
+        f"{format_with_unit(going_mm, asked.units)}.",
+        f"That is steeper than {format_angle(STEEPEST_DEG)} degrees, which is a ladder.",
+        "Look at the number of risers, then read total rise and going again.",
+    )
+
+
+def _gauge_findings(asked: Asked, stair: StairPitch) -> list[Finding]:
+    gauge_deg = stair.gauge_deg
+    if gauge_deg is None or not stair.is_by_tape:
+        return []
+    if abs(gauge_deg - stair.pitch_deg) <= SAME_PITCH_DEG:
+        return []
+    tape = format_angle(stair.pitch_deg)
+    return [
+        Finding(
+            code=PITCH_DIFFERS,
+            severity=Severity.WARNING,
+            place=asked.mark,
+            read=f"The gauge reads {format_angle(gauge_deg)} on the stair of {asked.mark}; rise "
+            f"and going give {tape}.",
+            wrong=f"They differ by {format_angle(abs(gauge_deg - stair.pitch_deg))}. The tape goes "
+            f"over the whole stair, so {tape} was used.",
+            do="Look whether the gauge stood on a bump or a single worn step, and count the risers "
+            "again.",
+        )
+    ]
+
+
+def _uneven_findings(asked: Asked) -> list[Finding]:
+    gauges: Sequence[float] = asked.get("pitch", ())
+    if not gauges or max(gauges) - min(gauges) <= UNEVEN_PITCH_DEG:
+        return []
+    return [
+        Finding(
+            code=PITCH_UNEVEN,
+            severity=Severity.WARNING,
+            place=asked.mark,
+            read=f"The gauge reads from {format_angle(min(gauges))} to "
+            f"{format_angle(max(gauges))} along the stair of {asked.mark}.",
+            wrong="A straight board doesn't lie on a line that changes its slope so much.",
+            do="Hold a straight edge or a string along it: where it is hollow or bowed the board "
+            "has to be scribed, and its ends cut to the pitch there.",
+        )
+    ]
+
+
+def _nosing_findings(asked: Asked, stair: StairPitch) -> list[Finding]:
+    nosings: Sequence[float] = asked.get("nosings", ())
+    if len(nosings) < 2:
+        return []
+    mean_mm = stair.step_mm if stair.is_by_tape and stair.step_mm else fmean(nosings)
+    odd = [
+        (number, step_mm)
+        for number, step_mm in enumerate(nosings, start=1)
+        if abs(step_mm - mean_mm) > ODD_NOSING_MM
+    ]
+    if not odd:
+        return []
+    said = ", ".join(f"{format_length(mm, asked.units)} at step {n}" for n, mm in odd[:4])
+    return [
+        Finding(
+            code=NOSING_ODD,
+            severity=Severity.WARNING,
+            place=asked.mark,
+            read=f"Nosing to nosing is {format_with_unit(mean_mm, asked.units)} on the stair of "
+            f"{asked.mark}, but {said}.",
+            wrong="Either that was misread, or the nosings don't lie in one line there.",
+            do="Read it again; hold a straight edge over the nosings before you cut to their line.",
+        )
+    ]
