@@ -7,6 +7,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from longpoint.catalogue.all_trims import trim_tables
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import Piece, Role
 from longpoint.pipeline import plan_house
@@ -21,6 +22,7 @@ MENDS: Mapping[str, Mapping[str, Mapping[str, object]]] = {
         "W5": {"rising": 1484, "falling": 1492},
         "W7": {"left": 1069},
         "D6": {"right": 1974},
+        "W10": {"arch": {"rise": 286, "crown": 1298, "blank": "BD130"}},
     },
     "series-k": {"9-W2": {"right": 1093.5}, "12-D2": {"left": 2040.5}},
 }
@@ -51,7 +53,8 @@ def document(name: str, *, mended: bool = False, first_only: bool = False) -> di
 @cache
 def planned(name: str, *, mended: bool = False, first_only: bool = False) -> HousePlan:
     """Return the plan of one of the houses, by the built-in search alone."""
-    return plan_house(read_house(document(name, mended=mended, first_only=first_only)))
+    found = document(name, mended=mended, first_only=first_only)
+    return plan_house(read_house(found, trim_tables()))
 
 
 def fitted(plan: HousePlan, mark: str) -> FittedOpening:

@@ -18,7 +18,7 @@ from longpoint.catalogue.along_walls.wall_course import (
 from longpoint.catalogue.trim import Asked, TrimKind, TrimPlan
 from longpoint.errors import Finding, PieceError, Severity
 from longpoint.pieces.boards import Board, Side, Stop
-from longpoint.pieces.piece import Piece, Role
+from longpoint.pieces.piece import Role
 from longpoint.pieces.run_sums import run_sum
 from longpoint.pieces.wall_boards import Course
 from longpoint.quantities.formatting import format_length, format_with_unit
@@ -37,31 +37,37 @@ def plan_bead(asked: Asked) -> TrimPlan:
     Raises:
         PieceError: Neither a room nor a length is written.
     """
-    plain = tuple(
-        _plain(asked, number, length_mm)
-        for number, length_mm in enumerate(asked.get("lengths", ()), start=1)
-    )
-    if not asked.entry.room and not plain:
+    lengths = asked.get("lengths", ())
+    if not asked.entry.room and not lengths:
         raise PieceError(
             f"{asked.mark} is written without a room and without lengths.",
             "There is nothing to follow.",
             "Name the room whose skirting it follows, or write lengths.",
         )
-    if not asked.get("walls") and plain:
+    pieces, said = course_pieces(
+        asked,
+        tuple(_plain(asked, number, mm) for number, mm in enumerate(lengths, start=1)),
+        Ends(what="bead", role=Role.BEAD),
+    )
+    if not asked.get("walls") and lengths:
         # A room beside plain lengths only says where they go, unless walls are named as well.
-        return TrimPlan(pieces=plain, lines=("Plain lengths, square at both ends.",))
+        lines = ("Plain lengths, square at both ends.",)
+        return TrimPlan(pieces=pieces, findings=said, lines=lines)
     around = _round_the_room(asked)
-    return replace(around, pieces=(*around.pieces, *plain))
+    return replace(around, pieces=(*around.pieces, *pieces), findings=(*around.findings, *said))
 
 
-def _plain(asked: Asked, number: int, length_mm: float) -> Piece:
+def _plain(asked: Asked, number: int, length_mm: float) -> Board:
     tape = asked.house.tape(asked.entry.tape)
-    return asked.piece(
-        f"length-{number}",
-        Role.BEAD,
-        length_mm,
+    return Board(
+        mark=f"{asked.mark}-length-{number}",
+        room=asked.entry.room,
+        profile=asked.profile,
+        length_mm=length_mm,
         u_mm=combine((tape.private_u_mm(), tape.shared_u_mm(length_mm))),
-        hand_sum=run_sum("as read", [length_mm], asked.units),
+        left=Stop(kind=RunEnd.SQUARE),
+        right=Stop(kind=RunEnd.SQUARE),
+        sum_text=run_sum("as read", [length_mm], asked.units),
     )
 
 

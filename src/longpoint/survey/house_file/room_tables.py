@@ -274,7 +274,8 @@ RUN: Final = Table(
                 kind=Kind.CHOICE,
                 meaning=(
                     f"What its {end} end stops at, facing the wall; architrave: read to the "
-                    "architrave's outer edge; rake: to where its lower edge meets that of the "
+                    "outer edge of what stands there at the floor, the architrave or its plinth "
+                    "block; rake: to where its lower edge meets that of the "
                     "board along the stair."
                 ),
                 example="internal",
