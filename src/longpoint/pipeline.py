@@ -16,8 +16,9 @@ from longpoint.pieces.openings import plan_openings
 from longpoint.pieces.piece import Piece
 from longpoint.pieces.proud_findings import check_proud
 from longpoint.pieces.runs import plan_runs
+from longpoint.pieces.sound_pieces import unsound_pieces
 from longpoint.shape.fitted import Shapes
-from longpoint.shape.opening_fit import fit_openings
+from longpoint.shape.opening_fit import fit_openings, fit_outlines
 from longpoint.shape.room_fit import fit_rooms
 from longpoint.shape.slips import check_closure
 from longpoint.sticks.plan import CutPlan
@@ -42,12 +43,14 @@ def check_house(survey: SurveyResult) -> tuple[Shapes, tuple[Finding, ...]]:
     """
     house = survey.house
     openings, shape_findings = fit_openings(house)
+    outlines, outline_findings = fit_outlines(house)
     rooms, room_findings = fit_rooms(house)
-    shapes = Shapes(openings=openings, rooms=rooms)
+    shapes = Shapes(openings=openings, outlines=outlines, rooms=rooms)
     found = (
         *survey.findings,
         *check_survey(house),
         *shape_findings,
+        *outline_findings,
         *check_closure(house, openings),
         *room_findings,
         *check_wall_sums(house),
@@ -141,11 +144,13 @@ def _made(
     runs, run_findings = plan_runs(house, shapes, held | held_places(opening_findings))
     so_far = held | held_places((*opening_findings, *run_findings))
     planned = plan_trims(house, shapes, so_far, kinds)
-    said = (*opening_findings, *run_findings, *planned.findings)
+    other = (piece for trim in planned.trims for piece in trim.plan.pieces)
+    every = (*openings, *runs, *other)
+    found = (*opening_findings, *run_findings, *planned.findings, *unsound_pieces(house, every))
+    said = accepted(found, house)
     stopped = held | held_places(said)
     trims = tuple(trim for trim in planned.trims if trim.entry.mark not in stopped)
-    other = (piece for trim in trims for piece in trim.plan.pieces)
-    pieces = tuple(p for p in (*openings, *runs, *other) if p.place not in stopped)
+    pieces = tuple(piece for piece in every if piece.place not in stopped)
     cut_plan = plan_sticks(pieces, house, solver)
     return _Made(
         pieces=pieces,

@@ -7,7 +7,6 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely import Polygon
 
-from longpoint.catalogue.shelves.alcove import Alcove, AlcoveReadings, Split, fit_alcove, fit_shelf
 from longpoint.catalogue.panels.panel_layout import (
     Field,
     Obstacle,
@@ -18,6 +17,7 @@ from longpoint.catalogue.panels.panel_layout import (
     margin_for,
     ways_out,
 )
+from longpoint.catalogue.shelves.alcove import Alcove, AlcoveReadings, Split, fit_alcove, fit_shelf
 
 FIELDS = st.builds(
     Field,

@@ -67,6 +67,7 @@ def plan_trims(
         try:
             sound, waiting = _without_held(house, entry, kind, held)
             plan = kind.plan(Asked(house=house, shapes=shapes, entry=sound, held=held))
+            _refuse_nothing(entry, plan)
         except LongpointError as error:
             findings.append(_stop(entry.mark, error))
             continue
@@ -132,6 +133,15 @@ def _check_room(house: House, entry: TrimEntry, kind: TrimKind, held: frozenset[
             f"{entry.mark} names the room {entry.room}.",
             "The walls of no such room are described.",
             "Describe it under [[rooms]], or name one that is.",
+        )
+
+
+def _refuse_nothing(entry: TrimEntry, plan: TrimPlan) -> None:
+    if not plan.pieces and not plan.findings:
+        raise PieceError(
+            f"{entry.mark} asks for nothing that is cut.",
+            "An entry without a piece is written in vain.",
+            "Look whether a list in it is empty, or take it out.",
         )
 
 

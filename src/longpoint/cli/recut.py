@@ -77,4 +77,12 @@ def _kept(path: Path, plan: HousePlan) -> AfterChange:
     if not path.exists():
         return AfterChange(state=nothing_cut(plan.cut_plan), cut_otherwise=(), cut_in_vain=())
     kept = load_at_the_saw(path)
+    known = {profile.name for profile in plan.house.profiles}
+    strange = next((s.name for s in kept.state.sticks if s.profile not in known), None)
+    if strange is not None:
+        raise ExchangeError(
+            f"The file {path.name} tells of stick {strange}.",
+            "It is of a profile that the house doesn't have now.",
+            "Put the profile back, or take the file away to begin again from the plan.",
+        )
     return with_changed_pieces(kept.state, kept.shapes, plan.pieces)

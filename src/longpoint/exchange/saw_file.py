@@ -1,6 +1,7 @@
 """Where the cutting stands, as a file beside the sheets."""
 
 import json
+import math
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass
 from pathlib import Path
@@ -69,8 +70,10 @@ def load_at_the_saw(path: Path) -> KeptSaw:
             raise _refused(path, f"It isn't of the format {FORMAT}.")
         sticks = tuple(_stick(each) for each in document["sticks"])
         loose = tuple(str(mark) for mark in document["loose"])
+        state = AtTheSaw(sticks=sticks, loose=loose)
+        _check_sense(path, state)
         return KeptSaw(
-            state=AtTheSaw(sticks=sticks, loose=loose),
+            state=state,
             readings_code=str(document["readings_code"]),
             shapes={str(mark): _shape(each) for mark, each in document["pieces"].items()},
         )
@@ -78,6 +81,25 @@ def load_at_the_saw(path: Path) -> KeptSaw:
         raise _refused(path, f"It can't be read: {error.strerror or error}.") from None
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
         raise _refused(path, "What stands in it isn't what was written.") from None
+
+
+def _check_sense(path: Path, state: AtTheSaw) -> None:
+    """Refuse a state that no news could have led to."""
+    names = [stick.name for stick in state.sticks]
+    laid = [each for stick in state.sticks for each in (*stick.done, *stick.next)]
+    marks = [*(each.piece for each in laid), *state.loose]
+    figures = [x for stick in state.sticks for x in (stick.length_mm, stick.spent_mm)]
+    figures += [x for each in laid for x in (each.start_mm, each.end_mm)]
+    if not all(map(math.isfinite, figures)) or min(figures, default=0.0) < 0.0:
+        raise _refused(path, "A length in it is no length.")
+    if len(set(names)) < len(names) or len(set(marks)) < len(marks):
+        raise _refused(path, "A stick or a piece stands in it twice.")
+    for stick in state.sticks:
+        ends = [(each.start_mm, each.end_mm) for each in (*stick.done, *stick.next)]
+        is_in_order = all(start < end for start, end in ends) and ends == sorted(ends)
+        reach_mm = max((stick.spent_mm, *(end for _, end in ends)))
+        if not is_in_order or reach_mm > stick.length_mm + 1e-6:
+            raise _refused(path, f"What it says of stick {stick.name} can't be.")
 
 
 def _stick(entry: dict[str, Any]) -> StickAtSaw:

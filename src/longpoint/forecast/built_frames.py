@@ -13,7 +13,6 @@ from longpoint.survey.as_built import AlongSide, AsBuilt
 from longpoint.survey.house import House
 from longpoint.survey.instruments import Saw, Tape
 from longpoint.survey.openings import Method
-from longpoint.survey.readings import OpeningReadings
 
 EVEN_MM: Final = 0.5
 """A leg whose quirk differs by no more than this from end to end was set to an even one; ours."""
@@ -85,12 +84,14 @@ def frame_mark(house: House, face: PlannedFace) -> str:
     other readings, and so another.
     """
     place = f"{house.name}, {face.opening.mark}{face.fitted.face}"
-    return f"{place}, {_readings_sign(face.readings)}"
+    return f"{place}, {_readings_sign(face)}"
 
 
-def _readings_sign(readings: OpeningReadings) -> str:
+def _readings_sign(face: PlannedFace) -> str:
     """Return a short sign of an opening's tape readings."""
-    text = ";".join(f"{r.place.value} {r.value_mm:.3f}" for r in readings.lengths)
+    text = ";".join(f"{r.place.value} {r.value_mm:.3f}" for r in face.readings.lengths)
+    if face.opening.outline is not None:
+        text = ";".join(f"{s.name} {s.read:.3f}" for s in face.fitted.sources)
     return hashlib.sha256(text.encode()).hexdigest()[:CODE_SIGNS]
 
 

@@ -5,7 +5,7 @@ from typing import Final
 
 from longpoint.errors import ShapeError, SurveyError
 from longpoint.forecast.fitup.frame import FitLimits, Frame
-from longpoint.forecast.planned_face import LEGS, PlannedFace, planned_faces
+from longpoint.forecast.planned_face import LEGS, PlannedFace, is_forecast, planned_faces
 from longpoint.forecast.tapping.diagnosis import Diagnosis, diagnose
 from longpoint.forecast.tapping.programme import TAP_ROOM_MM, TapRules
 from longpoint.forecast.tapping.remedies import Remedy, remedy_for
@@ -168,6 +168,12 @@ def _planned(house: House, shapes: Shapes, mark: str, face: str) -> PlannedFace:
     opening = next((o for o in house.openings if o.mark == mark), None)
     if opening is None:
         raise _no_opening(house, mark)
+    if not is_forecast(opening):
+        raise SurveyError(
+            f"The set of {mark} is asked for.",
+            "What taps do is worked out for mitred sets round four straight sides only.",
+            "Close this one by eye: look at each joint's heel and toe, and tap a little at a time.",
+        )
     alone = replace(house, openings=(opening,))
     faces = planned_faces(alone, shapes, frozenset())
     if not faces:

@@ -5,10 +5,10 @@ from typing import Final
 
 from longpoint.errors import PieceError
 from longpoint.forecast.fitup.frame import SLOTS, FitLimits, Frame, Slot, frame_of
-from longpoint.pieces.face_trim import FaceTrim, face_trim
+from longpoint.pieces.face_trim import FaceTrim, face_trim, has_mitred_corners
 from longpoint.pieces.piece import LEAST_HOOK_DEG
 from longpoint.shape.fitted import FittedOpening, Shapes
-from longpoint.shape.opening_fit import faces_of, mirrored
+from longpoint.shape.opening_fit import faces_of, has_four_sides, mirrored
 from longpoint.shape.point import direction
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
@@ -124,7 +124,7 @@ def planned_faces(house: House, shapes: Shapes, held: frozenset[str]) -> tuple[P
     """
     found = []
     for opening in house.openings:
-        if opening.mark in held:
+        if opening.mark in held or not is_forecast(opening):
             continue
         for fitted, readings in _fitted_faces(opening, shapes):
             try:
@@ -133,6 +133,12 @@ def planned_faces(house: House, shapes: Shapes, held: frozenset[str]) -> tuple[P
                 # The pieces of this opening were refused for the same reason, and it is held.
                 continue
     return tuple(found)
+
+
+def is_forecast(opening: Opening) -> bool:
+    """Tell whether the fit of an opening's set is worked out: mitres round four straight sides."""
+    is_four_sided = opening.outline is None or has_four_sides(opening.outline)
+    return opening.arch is None and is_four_sided and has_mitred_corners(opening)
 
 
 def planned_face(

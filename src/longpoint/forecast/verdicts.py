@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.forecast.budget.records import Cause
+from longpoint.forecast.planned_face import is_forecast
 from longpoint.forecast.records import FREE, CauseShare, FaceForecast, HouseForecast, Step, Verdict
 from longpoint.forecast.worth import MAIN_SHARE, Worth
 from longpoint.survey.house import House
@@ -59,7 +60,7 @@ def advise(
     worths: dict[str, tuple[Worth, ...]],
     held: frozenset[str],
 ) -> tuple[Advice, ...]:
-    """Return the advice on every opening of a house, in its order.
+    """Return the advice on every opening of a house that is forecast, in its order.
 
     Args:
         house: The house.
@@ -70,6 +71,8 @@ def advise(
     advice = []
     for opening in house.openings:
         faces = [f for f in forecast.faces if f.mark == opening.mark]
+        if opening.mark not in held and not is_forecast(opening):
+            continue
         if opening.mark in held or not faces:
             advice.append(_held(opening.mark))
         else:

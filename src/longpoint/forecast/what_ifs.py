@@ -64,6 +64,8 @@ def reading_cases(house: House, found: FaceLines, budget: ErrorBudget) -> Iterab
     if not readings.at(Place.MIDDLE_WIDTH):
         with_edge = budget.changed(ErrorName.REVEAL_BOW, u=STRAIGHTEDGE_BOW_MM)
         yield _with_budget(house, found, Step.STRAIGHTEDGE, with_edge)
+    if found.face.opening.outline is not None:
+        return
     repeated = replace(readings, lengths=readings.lengths * 2)
     yield from _read_cases(house, found, budget, Step.REPEAT, repeated, ())
     for step, added, cleared in _further_readings(found.face):
@@ -187,6 +189,8 @@ def _cut(
     """Return the face as it would be cut to some readings; None where nothing fits them."""
     opening = replace(face.opening, mitres=mitres)
     try:
+        if opening.outline is not None:
+            return planned_face(house, opening, face.fitted, readings)
         fit = fit_opening(opening.mark, readings, house.tape(readings.tape), face=face.fitted.face)
         return planned_face(house, opening, fit.fitted, readings)
     except (ShapeError, PieceError):

@@ -8,6 +8,7 @@ from longpoint.pieces.face_set import FaceSet, face_set
 from longpoint.pieces.face_trim import has_mitred_corners, is_true_frame
 from longpoint.pieces.flush import flush_pieces
 from longpoint.pieces.opening_notes import square_notes
+from longpoint.pieces.other_shapes import other_shape
 from longpoint.pieces.piece import Piece
 from longpoint.pieces.plinths import plinth_findings, plinth_pieces
 from longpoint.pieces.set_joints import butt_findings, side_pieces
@@ -69,6 +70,9 @@ def opening_pieces(house: House, opening: Opening, fitted: FittedOpening) -> tup
 
 def _opening(house: House, shapes: Shapes, opening: Opening) -> Made:
     """Return the set of one opening, by what shape it has."""
+    other = other_shape(house, shapes, opening)
+    if other is not None:
+        return other
     refuse_band(opening)
     pieces: list[Piece] = []
     findings: list[Finding] = []

@@ -25,9 +25,16 @@ def too_short(house: House, board: Board) -> Finding:
     )
 
 
+MOST_JOINTS: Final = 4
+"""So many joints are told one by one."""
+
+
 def scarf_note(house: House, board: Board, parts: Sequence[Reach]) -> Finding:
     """Return the note of a run that is cut in parts."""
-    joints = ", ".join(format_with_unit(part.face_end_mm, house.units) for part in parts[:-1])
+    ends = [format_with_unit(part.face_end_mm, house.units) for part in parts[:-1]]
+    joints = ", ".join(ends[:MOST_JOINTS])
+    if len(ends) > MOST_JOINTS:
+        joints += f" and so on, {len(ends)} joints in all, the last {ends[-1]}"
     thickness = format_with_unit(board.profile.thickness_mm, house.units)
     return Finding(
         code=SCARF_JOINT,

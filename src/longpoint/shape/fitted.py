@@ -100,6 +100,8 @@ class FittedOpening:
         misclosure: None when there is no spare reading.
         assumed: What had to be assumed, in plain words ("square", "top as long as bottom").
         sources: What the corners rest on: each reading and each assumption.
+        rise_mm: Rise of an arched head over its springing line, which is then the head's side;
+            None for a straight head.
     """
 
     mark: str
@@ -114,6 +116,40 @@ class FittedOpening:
     misclosure: Misclosure | None = None
     assumed: tuple[str, ...] = ()
     sources: tuple[ShapeSource, ...] = ()
+    rise_mm: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FittedOutline:
+    """The fitted shape of one face of an opening that hasn't four sides.
+
+    Attributes:
+        mark: Mark of the opening.
+        face: "a", "b", or "" when one face is trimmed.
+        corners: Anticlockwise from the left end of the bottom side. [mm]
+        corner_deg: Angle at each corner, inside the opening. [deg]
+        corner_u_deg: Standard uncertainty of each.
+        side_mm: Side i from corner i to the next; the first is the bottom.
+        side_u_mm: Standard uncertainty of each, the tape's shared part included.
+        level_deg: Turn of the bottom side off level, anticlockwise; None: not read.
+        written: Number of each corner as it was written, from 1.
+        residuals: One for every reading.
+        misclosure: None when there is no spare reading.
+        assumed: What had to be assumed, in plain words.
+    """
+
+    mark: str
+    face: str = ""
+    corners: tuple[Point, ...]
+    corner_deg: tuple[float, ...]
+    corner_u_deg: tuple[float, ...]
+    side_mm: tuple[float, ...]
+    side_u_mm: tuple[float, ...]
+    level_deg: float | None = None
+    written: tuple[int, ...] = ()
+    residuals: tuple[Residual, ...] = ()
+    misclosure: Misclosure | None = None
+    assumed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,4 +185,5 @@ class Shapes:
 
     openings: tuple[FittedOpening, ...] = ()
     rooms: tuple[FittedRoom, ...] = ()
+    outlines: tuple[FittedOutline, ...] = ()
     findings: tuple[Finding, ...] = ()

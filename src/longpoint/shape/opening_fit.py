@@ -5,8 +5,11 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity, ShapeError
 from longpoint.quantities.formatting import format_length, format_with_unit
-from longpoint.shape.fitted import FittedOpening, Four, Residual, ShapeSource
+from longpoint.shape.arch_fit import fit_arch
+from longpoint.shape.fitted import FittedOpening, FittedOutline, Four, Residual, ShapeSource
 from longpoint.shape.network import Network, Sighting, fit_network
+from longpoint.shape.outline_findings import outline_findings
+from longpoint.shape.outline_fit import fit_outline
 from longpoint.shape.point import interior_angles_deg, side_lengths_mm
 from longpoint.shape.sightings import (
     SQUARE,
@@ -19,6 +22,7 @@ from longpoint.shape.sightings import (
 from longpoint.survey.house import House
 from longpoint.survey.instruments import Tape
 from longpoint.survey.openings import Opening
+from longpoint.survey.outlines import OutlineReadings
 from longpoint.survey.readings import OpeningReadings, Place
 
 GAUGE_LIMIT: Final = 3.5
@@ -87,15 +91,57 @@ def fit_openings(house: House) -> tuple[tuple[FittedOpening, ...], tuple[Finding
     fitted: list[FittedOpening] = []
     findings: list[Finding] = []
     for opening in house.openings:
+        if opening.outline is not None:
+            told, said = fit_told_outline(house, opening)
+            fitted += [told] if isinstance(told, FittedOpening) else []
+            findings += said if has_four_sides(opening.outline) else ()
+            continue
         for face, readings in faces_of(opening):
             try:
                 fit = fit_opening(opening.mark, readings, house.tape(readings.tape), face=face)
             except ShapeError as error:
                 findings.append(_no_shape(opening.mark, error))
                 continue
-            fitted.append(fit.fitted)
-            findings.extend(_said(house, opening.mark, fit, readings))
+            shape, said = fit_arch(house, opening, fit.fitted)
+            fitted.append(shape)
+            findings += (*_said(house, opening.mark, fit, readings), *said)
     return tuple(fitted), tuple(dict.fromkeys(findings))
+
+
+def fit_outlines(house: House) -> tuple[tuple[FittedOutline, ...], tuple[Finding, ...]]:
+    """Fit every opening told by corners, or sides and angles, that hasn't four sides."""
+    fitted: list[FittedOutline] = []
+    findings: list[Finding] = []
+    for opening in house.openings:
+        if opening.outline is None or has_four_sides(opening.outline):
+            continue
+        shape, said = fit_told_outline(house, opening)
+        fitted += [shape] if isinstance(shape, FittedOutline) else []
+        findings += said
+    return tuple(fitted), tuple(findings)
+
+
+def fit_told_outline(
+    house: House, opening: Opening
+) -> tuple[FittedOpening | FittedOutline | None, tuple[Finding, ...]]:
+    """Return the shape of an opening told otherwise than by four sides, None where it has none.
+
+    A second face is its mirror, and is mirrored where its pieces are made.
+    """
+    if opening.outline is None:
+        return None, ()
+    face = "" if opening.faces == 1 else "a"
+    tape = house.tape(opening.outline.tape)
+    try:
+        fit = fit_outline(opening.mark, opening.outline, tape, face=face)
+    except ShapeError as error:
+        return None, (_no_shape(opening.mark, error),)
+    return fit.fitted, outline_findings(house, opening.mark, opening.outline, fit)
+
+
+def has_four_sides(outline: OutlineReadings) -> bool:
+    """Tell whether a shape told by corners or sides has four of them."""
+    return 4 in (len(outline.corners), len(outline.sides_mm))
 
 
 def faces_of(opening: Opening) -> tuple[tuple[str, OpeningReadings], ...]:

@@ -49,6 +49,8 @@ def check_closure(house: House, openings: tuple[FittedOpening, ...]) -> tuple[Fi
     siblings = all_siblings(house)
     findings: list[Finding] = []
     for opening in house.openings:
+        if opening.outline is not None:
+            continue
         for face, readings in faces_of(opening):
             found = fitted.get((opening.mark, face))
             alike = siblings.get(opening.mark)

@@ -21,6 +21,10 @@ FIRST_SHEET: Final = "Before you cut"
 """Title of the sheet that is read first."""
 
 
+ELSEWHERE: Final = frozenset({"sticks-bought"})
+"""What stands on the order sheet already, and asks for nothing before the saw."""
+
+
 def findings_blocks(plan: HousePlan) -> tuple[Block, ...]:
     """Return what stands on the findings sheet."""
     return (
@@ -35,7 +39,7 @@ def _group(plan: HousePlan, severity: Severity, heading: str, ask: str) -> tuple
     notes = tuple(
         finding_note(finding, plan.house, ask=ask)
         for finding in plan.findings
-        if finding.severity is severity
+        if finding.severity is severity and finding.code not in ELSEWHERE
     )
     return (Heading(text=f"{heading} ({len(notes)})"), *notes) if notes else ()
 

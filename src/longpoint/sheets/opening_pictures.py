@@ -78,7 +78,7 @@ def echo_of(
     drawn = exaggerated(shape, square, times)
     trim = trim_rings(opening, fitted.face, drawn, pieces)
     outer = [point for ring in (*trim, drawn, square) for point in ring]
-    page = _Page.holding(outer, sum(piece.role not in BESIDE for piece in pieces))
+    page = _Page.holding(outer, len(_names_below(pieces, words)))
     marks: list[Mark] = [Outline(points=page.put(ring), ink=Ink.PIECE) for ring in trim]
     marks.append(Outline(points=page.put(square), ink=Ink.TRUE))
     marks.append(Outline(points=page.put(drawn), ink=Ink.OPENING))
@@ -196,23 +196,33 @@ def _piece_names(
 ) -> list[Mark]:
     left, right, top, bottom = _bounds(page, outer)
     middle_x, middle_y = (left + right) / 2, (top + bottom) / 2
-    below = 0
-    marks: list[Mark] = []
-    for piece in sorted(pieces, key=lambda piece: piece.role is not Role.BOARD):
-        name = role_words(piece.role, words)
-        match piece.role:
-            case Role.HEAD:
-                place = (middle_x, top - 2.0, 0.0)
-            case Role.LEFT_LEG:
-                place = (left - 2.0, middle_y, -90.0)
-            case Role.RIGHT_LEG:
-                place = (right + 4.2, middle_y, -90.0)
-            case _:
-                place = (middle_x, bottom + 4.2 + NEXT_NAME_MM * below, 0.0)
-                below += 1
-        x, y, turn = place
-        marks.append(Word(x_mm=x, y_mm=y, text=name, size_mm=READING_MM, bold=True, turn_deg=turn))
-    return marks
+    places = {
+        Role.HEAD: (middle_x, top - 2.0, 0.0),
+        Role.LEFT_LEG: (left - 2.0, middle_y, -90.0),
+        Role.RIGHT_LEG: (right + 4.2, middle_y, -90.0),
+    }
+    named = [
+        (role_words(piece.role, words), places[piece.role])
+        for piece in pieces
+        if piece.role in BESIDE
+    ]
+    named += [
+        (name, (middle_x, bottom + 4.2 + NEXT_NAME_MM * row, 0.0))
+        for row, name in enumerate(_names_below(pieces, words))
+    ]
+    return [
+        Word(x_mm=x, y_mm=y, text=name, size_mm=READING_MM, bold=True, turn_deg=turn)
+        for name, (x, y, turn) in named
+    ]
+
+
+def _names_below(pieces: Sequence[Piece], words: Words) -> tuple[str, ...]:
+    """Return the names that stand below the trim, each once, the board's first."""
+    below = sorted(
+        (piece for piece in pieces if piece.role not in BESIDE),
+        key=lambda piece: piece.role is not Role.BOARD,
+    )
+    return tuple(dict.fromkeys(role_words(piece.role, words) for piece in below))
 
 
 def _corner_words(

@@ -9,7 +9,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import Piece
 from longpoint.quantities.formatting import format_length, format_tenth, format_unit
 from longpoint.quantities.length import Units
-from longpoint.shape.fitted import FittedOpening, Residual
+from longpoint.shape.fitted import Residual
 from longpoint.sheets.blocks import (
     Beside,
     Blank,
@@ -26,7 +26,7 @@ from longpoint.sheets.blocks import (
 from longpoint.sheets.dialects import Words, kind_words, method_words, words_for
 from longpoint.sheets.finding_note import finding_note
 from longpoint.sheets.hold_picture import hold_picture
-from longpoint.sheets.opening_faces import face_echo, face_pieces, fitted_faces
+from longpoint.sheets.opening_faces import FittedShape, face_echo, face_pieces, fitted_faces
 from longpoint.sheets.piece_table import piece_table
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
 from longpoint.sheets.verdict_pictures import verdict_picture, verdict_words
@@ -77,7 +77,7 @@ def _with_notes(blocks: Sequence[Block], notes: Sequence[Note]) -> list[Block]:
     return [*blocks[:-1], Together(blocks=(*last.blocks, *notes[:kept])), *notes[kept:]]
 
 
-def _face(plan: HousePlan, opening: Opening, fitted: FittedOpening | None) -> tuple[Block, ...]:
+def _face(plan: HousePlan, opening: Opening, fitted: FittedShape | None) -> tuple[Block, ...]:
     if fitted is None:
         return (
             Heading(text=_title(opening.mark, opening.room, kind_words(opening.kind), "")),
@@ -129,7 +129,7 @@ def _title(mark: str, room: str, kind: str, face: str) -> str:
     return " · ".join(parts)
 
 
-def _readings_table(fitted: FittedOpening, units: Units) -> Table:
+def _readings_table(fitted: FittedShape, units: Units) -> Table:
     columns = (
         Column(title="Read", share=1.3),
         Column(title="Reading", is_number=True, share=1.0),
@@ -160,7 +160,7 @@ def _signed(text: str) -> str:
     return text if text.startswith("-") or text == "0" else f"+{text}"
 
 
-def _fit_words(fitted: FittedOpening, units: Units) -> str:
+def _fit_words(fitted: FittedShape, units: Units) -> str:
     closing = fitted.misclosure
     if closing is None:
         return "Nothing checks these readings: there is none to spare."

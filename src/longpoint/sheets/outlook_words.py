@@ -48,7 +48,17 @@ def safe_line(plan: HousePlan) -> str:
     found = verdicts(plan).values()
     safe = sum(verdict is Verdict.BATCH for verdict in found)
     openings = "opening" if len(found) == 1 else "openings"
-    return f"{safe} of {len(found)} {openings} can be cut as planned."
+    unjudged = unjudged_marks(plan)
+    rest = f" Not worked out: {', '.join(unjudged)}." if unjudged else ""
+    return f"{safe} of {len(found)} {openings} can be cut as planned.{rest}"
+
+
+def unjudged_marks(plan: HousePlan) -> tuple[str, ...]:
+    """Return the openings whose fit isn't worked out: other joints than mitres, other shapes."""
+    if plan.outlook is None:
+        return ()
+    found = verdicts(plan)
+    return tuple(o.mark for o in plan.house.openings if o.mark not in found)
 
 
 def misfit_words(mean: float) -> str:

@@ -15,7 +15,7 @@ from longpoint.survey.house import House
 PIECE_COLUMNS: Final = (
     Column(title="Piece", share=2.9),
     Column(title="Left end", share=2.7),
-    Column(title="Hook reading", is_key=True, share=3.1),
+    Column(title="Cut to", is_key=True, share=3.1),
     Column(title="Right end", share=2.7),
     Column(title="Inner edge", is_number=True, share=1.4),
     Column(title="Outer edge", is_number=True, share=1.4),

@@ -1,5 +1,6 @@
 """How wide a text comes out, near enough to keep two texts apart."""
 
+import re
 from typing import Final
 
 LONG_WORD: Final = 16
@@ -24,8 +25,17 @@ def text_width_mm(text: str, size_mm: float) -> float:
 def word_parts(word: str) -> tuple[str, ...]:
     """Return a word in the parts between which a line may end; only a very long one has several.
 
+    It is parted behind a hyphen where it has one.
+
     Example:
         >>> word_parts("W1-head"), len(word_parts("x" * 40))
         (('W1-head',), 3)
     """
-    return tuple(word[at : at + LONG_WORD] for at in range(0, len(word), LONG_WORD)) or ("",)
+    parts = [""]
+    for piece in re.findall(r"[^-]*-|[^-]+$", word) if len(word) > LONG_WORD else [word]:
+        if parts[-1] and len(parts[-1]) + len(piece) > LONG_WORD:
+            parts.append("")
+        parts[-1] += piece
+    return tuple(
+        part[at : at + LONG_WORD] for part in parts for at in range(0, len(part), LONG_WORD)
+    ) or ("",)

@@ -156,10 +156,10 @@ def told(state: AtTheSaw, news: Iterable[News]) -> AtTheSaw:
 def _told(state: AtTheSaw, news: News) -> AtTheSaw:
     match news:
         case Cut(piece=mark):
-            stick, laid = _waiting(state, mark)
+            stick, laid = _waiting(state, mark, "cut")
             return _with(state, _cut_off(stick, laid, is_good=True))
         case Spoiled(piece=mark, left_mm=left_mm):
-            stick, laid = _waiting(state, mark)
+            stick, laid = _waiting(state, mark, "spoiled")
             state = _with(state, _cut_off(stick, laid, is_good=False))
             return _loose(_with_rest(state, stick, mark, left_mm), (mark,))
         case Lost(piece=mark):
@@ -235,19 +235,25 @@ def _named(state: AtTheSaw, name: str) -> StickAtSaw:
     )
 
 
-def _waiting(state: AtTheSaw, mark: str) -> tuple[StickAtSaw, Laid]:
+def _waiting(state: AtTheSaw, mark: str, told_as: str) -> tuple[StickAtSaw, Laid]:
     for stick in state.sticks:
         for place, laid in enumerate(stick.next):
             if laid.piece == mark and place == 0:
                 return stick, laid
             if laid.piece == mark:
                 raise StockError(
-                    f"{mark} is said to be cut.",
+                    f"{mark} is said to be {told_as}.",
                     f"{stick.next[0].piece} lies before it on {stick.name}, and isn't cut yet.",
                     "Tell the pieces of a stick from its left end on.",
                 )
+    if mark in state.done:
+        raise StockError(
+            f"{mark} is said to be {told_as}.",
+            "It is cut already, and was good.",
+            f'If it is no good any more, tell it so: "lost {mark}".',
+        )
     raise StockError(
-        f"{mark} is said to be cut.",
+        f"{mark or 'A piece without a mark'} is said to be {told_as}.",
         "It isn't among the pieces that wait to be cut.",
         "Take its mark from the cutting list; a piece that was lost after it was cut is told so.",
     )

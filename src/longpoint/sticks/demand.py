@@ -183,5 +183,8 @@ def _demand(piece: Piece, plane: Plane, kerf_mm: float, can_turn: bool) -> Deman
 
 def _end(lean_mm: float, stretch: float, kerf_mm: float) -> End:
     lean = round(lean_mm * PER_MM)
+    if lean_mm and not lean:
+        # However little it leans, it has a point, and the point needs room at the stick's end.
+        lean = 1 if lean_mm > 0 else -1
     spare = 1 if lean_mm else 0
     return End(lean=lean, lean_mm=lean_mm, kerf=round_up(kerf_mm * stretch) + spare)

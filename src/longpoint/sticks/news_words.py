@@ -1,5 +1,6 @@
 """What happened at the saw, in the words in which it is told."""
 
+import re
 from collections.abc import Sequence
 from typing import Final
 
@@ -15,6 +16,9 @@ from longpoint.sticks.at_the_saw import (
     StickRead,
     told,
 )
+
+_FRACTION: Final = re.compile(r"(?<=\s)(\d+)\s+(\d+/\d+)")
+"""Inches as a carpenter writes them, "12 1/2": read as one figure."""
 
 WAYS: Final = (
     "cut MARK",
@@ -76,14 +80,14 @@ def _cut(state: AtTheSaw, name: str) -> tuple[News, ...]:
 
 def _spoiled(state: AtTheSaw, sentence: str, rest: str, units: Units) -> Spoiled:
     # A mark may hold blanks and end in a figure, so the whole is tried first.
-    if rest in state.open_marks:
+    if rest in state.open_marks | state.done or " " not in rest:
         return Spoiled(piece=rest)
     mark, (left_mm,) = _lengths(sentence, rest, 1, units)
     return Spoiled(piece=mark, left_mm=left_mm)
 
 
 def _lengths(sentence: str, rest: str, count: int, units: Units) -> tuple[str, tuple[float, ...]]:
-    words = rest.split()
+    words = _FRACTION.sub(r"\1-\2", rest).split()
     if len(words) <= count:
         raise _not_understood(sentence)
     try:

@@ -14,6 +14,7 @@ STOCK_SHORT = "stock-short"
 STICKS_BOUGHT = "sticks-bought"
 
 _MOST_NAMED = 6
+_MOST_NEEDS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,11 +38,14 @@ class TooLong:
 
 def longer_than_stock_finding(found: Sequence[TooLong], house: House) -> Finding:
     """Return the finding that holds one opening or run."""
+    worst = sorted(found, key=lambda one: -one.needed_mm)[:_MOST_NEEDS]
     needs = "; ".join(
         f"{one.piece} needs one {one.profile} stick of "
         f"{format_with_unit(one.needed_mm, house.units)} with its end trims"
-        for one in found
+        for one in worst
     )
+    if len(found) > len(worst):
+        needs += f"; and {len(found) - len(worst)} more, none of them longer"
     longest = "; ".join(
         f"the longest {profile} stick is {format_with_unit(longest_mm, house.units)}"
         for profile, longest_mm in sorted({(one.profile, one.longest_mm) for one in found})

@@ -58,6 +58,30 @@ def test_a_file_that_holds_something_else_is_refused(
         load_at_the_saw(path)
 
 
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"length_mm": -5.0},
+        {"length_mm": float("nan")},
+        {"spent_mm": 1e6},
+        {"name": "OG-2"},
+        {"next": [{"piece": "W9-head", "turned": False, "start_mm": 9.0, "end_mm": 4.0}]},
+        {"next": [{"piece": "W9-head", "turned": False, "start_mm": 9.0, "end_mm": 1e5}]},
+    ],
+)
+def test_a_state_that_nothing_could_lead_to_is_refused(
+    tmp_path: Path, change: dict[str, Any]
+) -> None:
+    path = tmp_path / "at-the-saw.json"
+    save_at_the_saw(path, some_state(), "ACDEFG", PIECES)
+    document = json.loads(path.read_text())
+    document["sticks"][0] |= change
+    path.write_text(json.dumps(document), encoding="utf-8")
+
+    with pytest.raises(ExchangeError):
+        load_at_the_saw(path)
+
+
 @pytest.mark.parametrize("text", ["", "[", "[]", "nan", '{"format": "longpoint-saw/1"}'])
 def test_a_broken_file_is_refused(tmp_path: Path, text: str) -> None:
     path = tmp_path / "at-the-saw.json"

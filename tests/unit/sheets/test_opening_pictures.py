@@ -3,10 +3,11 @@ from dataclasses import replace
 
 import pytest
 
+from longpoint.pieces.piece import Role
 from longpoint.quantities.length import Units
 from longpoint.shape.point import Point
 from longpoint.sheets.blocks import Drawing, Ink, Outline, Word
-from longpoint.sheets.dialects import words_for
+from longpoint.sheets.dialects import role_words, words_for
 from longpoint.sheets.opening_pictures import Echo, echo_of
 from longpoint.survey.house import Dialect
 from tests.unit.sheets.sample import OPENINGS, PIECES, fitted
@@ -79,3 +80,14 @@ def test_a_very_narrow_opening_is_drawn_without_its_readings() -> None:
     seen = echo_of(opening, narrow, opening.readings, (), WORDS, Units.MM)
     assert "886" not in texts(seen.drawing)
     assert outlines(seen.drawing, Ink.OPENING)
+
+
+def test_pieces_of_one_kind_are_named_once_below_the_trim() -> None:
+    opening = BY_MARK["W2"]
+    own = tuple(piece for piece in PIECES if piece.opening == "W2")
+    blocks = tuple(
+        replace(own[0], mark=f"W2-{corner}-block", role=Role.CORNER_BLOCK)
+        for corner in ("top-left", "top-right")
+    )
+    shown = echo_of(opening, fitted("W2"), opening.readings, (*own, *blocks), WORDS, Units.MM)
+    assert texts(shown.drawing).count(role_words(Role.CORNER_BLOCK, WORDS)) == 1

@@ -21,7 +21,7 @@ def plan_rack(asked: Asked) -> TrimPlan:
     if asked.entry.room == "Attic":
         raise PieceError("The attic.", "No rack fits there.", "Leave it out.")
     cut = EndCut(kind=CutKind.MITRE, mitre_deg=30.0)
-    piece = asked.piece("top", Role.SHELF, 700.0, outer_mm=750.0, left=cut, notes=("plane it",))
+    piece = asked.piece("top", Role.SHELF, 700.0, outer_mm=754.848, left=cut, notes=("plane it",))
     line = Line(points=((0.0, 0.0), (700.0, 0.0), (700.0, 95.0)), stroke=Stroke.TIMBER)
     return TrimPlan(
         pieces=(piece,), sketches=(Sketch(lines=(line,)),), lines=("Angles lie flat on the saw.",)

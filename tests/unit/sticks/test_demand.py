@@ -4,9 +4,11 @@ from dataclasses import replace
 import pytest
 
 from longpoint.pieces.piece import CutKind, EndCut
+from longpoint.sticks.check import check_plan
 from longpoint.sticks.demand import Plane, profile_demand, round_down, round_up
+from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.survey.profiles import Profile
-from tests.random_sticks import architrave_piece, skirting_piece
+from tests.random_sticks import architrave_piece, house_of, skirting_piece
 
 OG = Profile(name="OG", width_mm=66.0, thickness_mm=18.0, reversible=True)
 SK = Profile(name="SK", width_mm=95.0, thickness_mm=18.0, reversible=True)
@@ -88,3 +90,12 @@ def test_demand_comes_longest_first_whatever_the_order_of_the_pieces() -> None:
     assert one == other
     mids = [demand.mid for demand in one.demands]
     assert mids == sorted(mids, reverse=True)
+
+
+def test_an_end_that_hardly_leans_still_has_a_point_that_needs_room() -> None:
+    piece = architrave_piece("W1-head", 1010.0, -0.53, -0.84, width_mm=1.0)
+    house = house_of(width_mm=1.0)
+    (demand,) = profile_demand([piece], house.profiles[0], 2.5).demands
+
+    assert demand.left.lean != 0
+    check_plan(plan_sticks((piece,), house), (piece,), house)

@@ -34,6 +34,9 @@ def test_a_spoiled_piece_may_leave_a_rest() -> None:
     assert after("spoiled W1-head").sticks[1:] == ()
     assert after("spoiled W1-head 700").sticks[1].length_mm == 700.0
     assert after("spoiled W1-head 12-1/2", units=Units.INCH).sticks[1].length_mm == 317.5
+    assert after('spoiled W1-head 12 1/2"', units=Units.INCH).sticks[1].length_mm == 317.5
+    bad = after("bad OG 57-1 40 1/2 44", units=Units.INCH).sticks[0].bad
+    assert bad == ((40.5 * 25.4, 44 * 25.4),)
 
 
 def test_a_mark_that_ends_in_a_figure_is_a_mark() -> None:
@@ -47,6 +50,13 @@ def test_sticks_are_told_short_missing_or_bad() -> None:
     assert after("short OG 57-1 5000").sticks[0].length_mm == 5000.0
     assert after("missing OG 57-1").sticks[0].length_mm == 0.0
     assert after("bad OG 57-1 1200 1350").sticks[0].bad == ((1200.0, 1350.0),)
+
+
+def test_a_refusal_says_what_was_told_and_what_is_so() -> None:
+    with pytest.raises(StockError, match="said to be spoiled"):
+        after("spoiled W9-head")
+    with pytest.raises(StockError, match="cut already"):
+        after("cut W1-head", "cut W1-head")
 
 
 def test_a_piece_is_told_as_lost() -> None:

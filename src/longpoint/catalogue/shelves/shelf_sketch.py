@@ -54,11 +54,11 @@ def _labels(asked: Asked, alcove: Alcove, cut: ShelfCut) -> tuple[Label, ...]:
         Label(
             x_mm=0.12 * alcove.back_mm,
             y_mm=-0.5 * board_mm,
-            text=format_angle(cut.left_deg),
+            text=f"{format_angle(cut.left_deg)}° off square",
         ),
         Label(
             x_mm=0.88 * alcove.back_mm,
             y_mm=-0.5 * board_mm,
-            text=format_angle(cut.right_deg),
+            text=f"{format_angle(cut.right_deg)}° off square",
         ),
     )

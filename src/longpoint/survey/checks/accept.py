@@ -10,7 +10,10 @@ from longpoint.survey.house import House
 ACCEPTABLE: Final = frozenset(
     {
         "arch-rise",
+        "bay-open",
+        "bay-wall",
         "diagonals-swapped",
+        "extension-depths",
         "floor-slope",
         "misclosure",
         "off-siblings",
@@ -21,6 +24,7 @@ ACCEPTABLE: Final = frozenset(
         "rows-swapped",
         "same-readings",
         "sides-apart",
+        "splay-apart",
         "wall-sum",
     }
 )

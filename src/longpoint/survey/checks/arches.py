@@ -1,9 +1,9 @@
-"""Arched heads: their readings are kept and checked, their pieces are not planned yet."""
+"""Arched heads: the rise as read against the crown's height."""
 
 from typing import Final
 
 from longpoint.errors import Finding, Severity
-from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.quantities.formatting import format_length
 from longpoint.quantities.length import Units
 from longpoint.survey.digits import said, slips
 from longpoint.survey.house import House
@@ -15,13 +15,8 @@ RISE_APART_MM: Final = 4.0
 
 
 def check_arches(house: House) -> tuple[Finding, ...]:
-    """Return what is to be said of every arched opening; each is held, for no step plans it."""
-    findings: list[Finding] = []
-    for opening in house.openings:
-        if opening.arch is not None:
-            findings.extend(_rise(house, opening))
-            findings.append(_not_planned(house, opening, opening.arch.rise_mm))
-    return tuple(findings)
+    """Return what is to be said of the readings of every arched opening."""
+    return tuple(finding for opening in house.openings for finding in _rise(house, opening))
 
 
 def _rise(house: House, opening: Opening) -> tuple[Finding, ...]:
@@ -37,7 +32,7 @@ def _rise(house: House, opening: Opening) -> tuple[Finding, ...]:
     rise, crown, other = (
         format_length(x, units) for x in (arch.rise_mm, arch.crown_mm, by_crown_mm)
     )
-    slip = _mending(arch.rise_mm, by_crown_mm, units)
+    slip = rise_slip(arch.rise_mm, by_crown_mm, units)
     return (
         Finding(
             code="arch-rise",
@@ -51,17 +46,7 @@ def _rise(house: House, opening: Opening) -> tuple[Finding, ...]:
     )
 
 
-def _mending(rise_mm: float, by_crown_mm: float, units: Units) -> str | None:
-    near = [s for s in slips(rise_mm, units) if abs(s.value_mm - by_crown_mm) <= RISE_APART_MM]
+def rise_slip(rise_mm: float, wanted_mm: float, units: Units) -> str | None:
+    """Return the slip that mends a rise to about what is wanted, in words; None if none does."""
+    near = [s for s in slips(rise_mm, units) if abs(s.value_mm - wanted_mm) <= RISE_APART_MM]
     return said(near[0], units) if near else None
-
-
-def _not_planned(house: House, opening: Opening, rise_mm: float) -> Finding:
-    return Finding(
-        code="shape-not-planned",
-        severity=Severity.STOP,
-        place=opening.mark,
-        read=f"The head is an arch with a rise of {format_with_unit(rise_mm, house.units)}.",
-        wrong="Arched heads are not planned yet.",
-        do="Its readings are kept; set this one out by hand.",
-    )
