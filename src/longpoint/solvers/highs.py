@@ -3,12 +3,22 @@
 import importlib
 import importlib.util
 from collections.abc import Sequence
-from operator import is_
+from dataclasses import dataclass
 from types import ModuleType
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
-from longpoint.linear.port import LinearColumn, LinearProblem, LinearSolution, LinearStatus
+from longpoint.linear.port import (
+    LinearColumn,
+    LinearProblem,
+    LinearRow,
+    LinearSolution,
+    LinearStatus,
+)
+from longpoint.solvers.numpy_knapsack import NumpyKnapsack
 from longpoint.solvers.one_thread import numpy_in_one_thread
+
+_MOST_BARRED: Final = 8
+"""A program is made afresh where this part of its columns would be barred, less one."""
 
 
 class _Columns(NamedTuple):
@@ -22,16 +32,24 @@ class _Columns(NamedTuple):
     values: object
     entries: int
 
+    def as_added(self) -> tuple[object, ...]:
+        """Return them in the order in which columns are added."""
+        return (*self[:3], self.entries, *self[3:6])
+
 
 class HighsSolver:
     """Solves linear and integer programs with HiGHS: one thread, fixed seed, silent.
 
-    Where a linear program only adds columns to the one before it, as in column generation, the
-    solver starts from that one's solution.
+    A linear program with as many rows as the one before it, as in column generation and in dives,
+    is made from that one: new columns are added, those that are gone are barred, limits of rows
+    are changed. The solver then starts from where it stood.
 
     `highspy` and numpy are imported when the first solver is made, so that a plan without one
     doesn't wait for them.
     """
+
+    tables: type[NumpyKnapsack] = NumpyKnapsack
+    """What the nester prices its patterns with."""
 
     def __init__(self) -> None:
         # Before highspy, which imports numpy itself.
@@ -40,7 +58,7 @@ class HighsSolver:
         # The friendly class writes a banner before it can be told to be silent; its base doesn't.
         self._highs = self._highspy.highs._Highs()
         self._highs.setOptionValue("output_flag", False)
-        self._last: LinearProblem | None = None
+        self._known = _Known((), [], {}, set())
 
     @staticmethod
     def is_installed() -> bool:
@@ -65,9 +83,13 @@ class HighsSolver:
         best = ended == statuses.kOptimal
         objective = float(info.objective_function_value)
         linear_bound = objective if best else float("-inf")
+        values = found.col_value
+        if not problem.integral:
+            places = self._known.places
+            values = [values[places[id(column)]] for column in problem.columns]
         return LinearSolution(
             status=LinearStatus.OPTIMAL if best else LinearStatus.FEASIBLE,
-            values=tuple(found.col_value),
+            values=tuple(values),
             duals=tuple(found.row_dual) if best and not problem.integral else (),
             objective=objective,
             bound=float(info.mip_dual_bound) if problem.integral else linear_bound,
@@ -76,21 +98,11 @@ class HighsSolver:
 
     def _load(self, problem: LinearProblem) -> None:
         """Give HiGHS the problem, or only what is new in it."""
-        last, self._last = self._last, None if problem.integral else problem
-        if last is not None and _only_adds_columns(last, problem):
-            new = self._columns(problem.columns[len(last.columns) :])
-            if count := len(problem.columns) - len(last.columns):
-                self._highs.addCols(
-                    count,
-                    new.costs,
-                    new.lowers,
-                    new.uppers,
-                    new.entries,
-                    new.starts,
-                    new.indices,
-                    new.values,
-                )
+        known = self._known
+        if not problem.integral and known.serves(problem):
+            self._change(known, problem)
             return
+        self._known = _Known((), [], {}, set())
         highs = self._highs
         highs.clear()
         highs.setOptionValue("output_flag", False)
@@ -101,21 +113,68 @@ class HighsSolver:
             start = self._highspy.HighsSolution()
             start.col_value = list(problem.start)
             highs.setSolution(start)
+        if not problem.integral:
+            columns = list(problem.columns)
+            places = {id(column): place for place, column in enumerate(columns)}
+            self._known = _Known(problem.rows, columns, places, set())
+
+    def _change(self, known: "_Known", problem: LinearProblem) -> None:
+        """Make the problem of the one that HiGHS holds."""
+        new = [column for column in problem.columns if id(column) not in known.places]
+        if new:
+            self._highs.addCols(len(new), *self._columns(new).as_added())
+        for column in new:
+            known.places[id(column)] = len(known.columns)
+            known.columns.append(column)
+        wanted = {known.places[id(column)] for column in problem.columns}
+        barred = set(range(len(known.columns))) - wanted
+        changed = sorted(barred ^ known.barred)
+        if changed:
+            infinity = self._highspy.kHighsInf
+            columns = [known.columns[place] for place in changed]
+            uppers = [
+                0.0 if place in barred else infinity if column.upper is None else column.upper
+                for place, column in zip(changed, columns, strict=True)
+            ]
+            lowers = [
+                0.0 if place in barred else column.lower
+                for place, column in zip(changed, columns, strict=True)
+            ]
+            self._highs.changeColsBounds(len(changed), *self._arrays(changed, lowers, uppers))
+        known.barred = barred
+        rows = [row for row, limits in enumerate(problem.rows) if limits != known.rows[row]]
+        if rows:
+            lows, highs = self._row_limits([problem.rows[row] for row in rows])
+            for row, low, high in zip(rows, lows, highs, strict=True):
+                self._highs.changeRowBounds(row, low, high)
+            known.rows = problem.rows
+
+    def _arrays(
+        self, places: Sequence[int], lowers: Sequence[float], uppers: Sequence[float]
+    ) -> tuple[object, object, object]:
+        numpy = self._numpy
+        return (
+            numpy.array(places, dtype=numpy.int32),
+            numpy.array(lowers, dtype=numpy.double),
+            numpy.array(uppers, dtype=numpy.double),
+        )
+
+    def _row_limits(self, rows: Sequence[LinearRow]) -> tuple[list[float], list[float]]:
+        infinity = self._highspy.kHighsInf
+        return (
+            [-infinity if row.lower is None else row.lower for row in rows],
+            [infinity if row.upper is None else row.upper for row in rows],
+        )
 
     def _model(self, problem: LinearProblem) -> object:
         highspy, numpy = self._highspy, self._numpy
-        infinity, columns = highspy.kHighsInf, self._columns(problem.columns)
+        columns = self._columns(problem.columns)
         model = highspy.HighsLp()
         model.num_col_, model.num_row_ = len(problem.columns), len(problem.rows)
         model.col_cost_, model.col_lower_, model.col_upper_ = columns[:3]
-        model.row_lower_ = numpy.array(
-            [-infinity if row.lower is None else row.lower for row in problem.rows],
-            dtype=numpy.double,
-        )
-        model.row_upper_ = numpy.array(
-            [infinity if row.upper is None else row.upper for row in problem.rows],
-            dtype=numpy.double,
-        )
+        lowers, uppers = self._row_limits(problem.rows)
+        model.row_lower_ = numpy.array(lowers, dtype=numpy.double)
+        model.row_upper_ = numpy.array(uppers, dtype=numpy.double)
         matrix = model.a_matrix_
         matrix.format_ = highspy.MatrixFormat.kColwise
         matrix.start_ = numpy.append(columns.starts, columns.entries).astype(numpy.int32)
@@ -140,14 +199,28 @@ class HighsSolver:
         )
 
 
-def _only_adds_columns(last: LinearProblem, problem: LinearProblem) -> bool:
-    known = len(last.columns)
-    return (
-        not problem.integral
-        and known <= len(problem.columns)
-        and last.rows == problem.rows
-        and all(map(is_, last.columns, problem.columns[:known]))
-    )
+@dataclass(slots=True)
+class _Known:
+    """The linear program that HiGHS holds.
+
+    Attributes:
+        rows: Its rows.
+        columns: Its columns, barred ones too; kept, so that their identities stay theirs.
+        places: Where each stands, by identity.
+        barred: Places of the columns held at nought.
+    """
+
+    rows: tuple[LinearRow, ...]
+    columns: list[LinearColumn]
+    places: dict[int, int]
+    barred: set[int]
+
+    def serves(self, problem: LinearProblem) -> bool:
+        """Tell whether the problem is near enough to be made of this one."""
+        if len(self.rows) != len(problem.rows) or not self.columns:
+            return False
+        shared = sum(id(column) in self.places for column in problem.columns)
+        return len(self.columns) <= _MOST_BARRED * (shared + 1)
 
 
 def _options(problem: LinearProblem) -> dict[str, object]:

@@ -18,6 +18,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.sticks.bars import Bar, Bars
+from longpoint.sticks.demand import Demand
 from longpoint.sticks.laying import Workload
 
 _ROUNDED_UP: Final = 5
@@ -46,7 +47,7 @@ def floor_of(work: Workload, bars: Sequence[Bar]) -> Floor:
     lines = (0,) if any(work.can_turn) else (0, 1, -1)
     choices = [
         tuple(
-            demand.low + line * lean + kerf // 2 - _ROUNDED_UP
+            demand.low + line * lean + kerf // 2 - (0 if _is_plain(demand) else _ROUNDED_UP)
             for demand, lean, kerf in zip(work.demands, leans, kerfs, strict=True)
         )
         for line in lines
@@ -54,8 +55,13 @@ def floor_of(work: Workload, bars: Sequence[Bar]) -> Floor:
     kerf = max((*work.left_kerf, *work.right_kerf), default=0)
     return Floor(
         bases=max(choices, key=sum),
-        rooms=tuple(bar.room + kerf + _ROUNDED_UP for bar in bars),
+        rooms=tuple(bar.room + (kerf + _ROUNDED_UP if kerf or bar.trim else 0) for bar in bars),
     )
+
+
+def _is_plain(demand: Demand) -> bool:
+    """Tell whether nothing of a piece's need was rounded up beside its length."""
+    return not any(end.lean_mm or end.kerf for end in (demand.left, demand.right))
 
 
 def simple_bound(floor: Floor, bars: Bars) -> int:

@@ -22,11 +22,11 @@ with pieces in the order: those that don't link square with a lean first, then t
 """
 
 import math
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import IntEnum, StrEnum
 from itertools import pairwise
-from typing import Final
+from typing import Final, NamedTuple, Protocol
 
 _FIELD_BITS: Final = 24
 _FIELD: Final = (1 << _FIELD_BITS) - 1
@@ -62,7 +62,7 @@ class State(IntEnum):
     MINUS = 4
 
 
-_MOVES: Final[dict[Lean, tuple[tuple[State, tuple[State, ...]], ...]]] = {
+MOVES: Final[dict[Lean, tuple[tuple[State, tuple[State, ...]], ...]]] = {
     Lean.SQUARE: (
         (State.PLAIN, (State.PLAIN,)),
         (State.LOOSE, (State.LOOSE,)),
@@ -179,6 +179,52 @@ class Item:
     lean: Lean
 
 
+def in_order_of_links(items: Iterable[Item], longest: int) -> tuple[Item, ...]:
+    """Return the items that fit, those that link square with a lean behind the others."""
+    return tuple(sorted((i for i in items if i.need <= longest), key=lambda i: i.lean in _LINKS))
+
+
+class Ending(NamedTuple):
+    """The best set whose last item is a certain one.
+
+    Attributes:
+        gain: Its value less the charge of its end.
+        end: Number of its end among those asked about.
+        index: Place of its last item among the items.
+        source: Lean state without the last item.
+        rest: Length left to the other items.
+    """
+
+    gain: int
+    end: int
+    index: int
+    source: State
+    rest: int
+
+
+class Tables(Protocol):
+    """The port of the knapsack: tables over all lengths, and the sets behind their entries."""
+
+    @property
+    def most_value(self) -> int:
+        """The values of all pieces together must not be more than this."""
+        ...
+
+    def value(self, state: State, length: int) -> int:
+        """Return the largest value in a state within a length; -1 where there is no set."""
+        ...
+
+    def endings(
+        self, ends: Sequence[tuple[State, int]], charges: Sequence[int]
+    ) -> tuple[Ending, ...]:
+        """Return for each item the set ending in it that gains most over its end's charge."""
+        ...
+
+    def ending_set(self, ending: Ending) -> tuple[int, ...]:
+        """Return the numbers of the set behind an ending."""
+        ...
+
+
 class Knapsack:
     """Tables over all lengths, and the sets behind their entries.
 
@@ -187,13 +233,13 @@ class Knapsack:
         longest: Longest length, in grid steps.
     """
 
+    most_value: int = MOST_VALUE
+
     def __init__(self, items: Sequence[Item], longest: int) -> None:
         if sum(item.value for item in items) > MOST_VALUE:
             raise OverflowError("the values of all pieces together are too large for the tables")
         self._longest = longest
-        self.items = tuple(
-            sorted((i for i in items if i.need <= longest), key=lambda i: i.lean in _LINKS)
-        )
+        self.items = in_order_of_links(items, longest)
         ones = ((1 << (_FIELD_BITS * (longest + 1))) - 1) // ((1 << _FIELD_BITS) - 1)
         tables: list[int | None] = [REACHED * ones, None, None, None, None]
         self._history = [tuple(tables)]
@@ -208,7 +254,7 @@ class Knapsack:
         shift = _FIELD_BITS * item.need
         worth = item.value * ones >> shift
         after = list(tables)
-        for target, sources in _MOVES[item.lean]:
+        for target, sources in MOVES[item.lean]:
             best = tables[target]
             for source in sources:
                 table = tables[source]
@@ -226,29 +272,39 @@ class Knapsack:
         """Return the numbers of a most valuable set; it must exist."""
         return self._walk(len(self.items), state, length)
 
-    def sets_ending_in(
-        self, index: int, ends: Sequence[tuple[State, int]], worth: Callable[[int, int], float]
-    ) -> tuple[float, int, Callable[[], tuple[int, ...]]] | None:
-        """Return the best set whose last item is `items[index]`, over several (state, length).
+    def endings(
+        self, ends: Sequence[tuple[State, int]], charges: Sequence[int]
+    ) -> tuple[Ending, ...]:
+        """Return for each item the set ending in it that gains most over its end's charge.
 
-        `worth(end, value)` ranks a value found at `ends[end]`. Returns the rank, the end, and how
-        to get the set; None where there is no such set.
+        Args:
+            ends: (state, length) pairs.
+            charges: What a set must be worth at each end to gain nothing.
         """
+        return tuple(
+            found
+            for index in range(len(self.items))
+            if (found := self._ending(index, ends, charges)) is not None
+        )
+
+    def _ending(
+        self, index: int, ends: Sequence[tuple[State, int]], charges: Sequence[int]
+    ) -> Ending | None:
         item = self.items[index]
-        best: tuple[float, int, State, int] | None = None
-        moves = dict(_MOVES[item.lean])
+        best: Ending | None = None
+        moves = dict(MOVES[item.lean])
         for end, (state, length) in enumerate(ends):
             for source in moves.get(state, ()):
                 before = self._entry(index, source, length - item.need)
-                if before < 0:
-                    continue
-                rank = worth(end, before + item.value)
-                if best is None or rank > best[0]:
-                    best = (rank, end, source, length - item.need)
-        if best is None:
-            return None
-        rank, end, source, rest = best
-        return rank, end, lambda: (item.number, *self._walk(index, source, rest))
+                gain = before + item.value - charges[end]
+                if before >= 0 and (best is None or gain > best.gain):
+                    best = Ending(gain, end, index, source, length - item.need)
+        return best
+
+    def ending_set(self, ending: Ending) -> tuple[int, ...]:
+        """Return the numbers of the set behind an ending."""
+        rest = self._walk(ending.index, ending.source, ending.rest)
+        return (self.items[ending.index].number, *rest)
 
     def _walk(self, count: int, state: State, length: int) -> tuple[int, ...]:
         numbers = []
@@ -258,7 +314,7 @@ class Knapsack:
             count, length, value = count - 1, length - item.need, value - item.value
             state = next(
                 source
-                for source in dict(_MOVES[item.lean])[state]
+                for source in dict(MOVES[item.lean])[state]
                 if self._entry(count, source, length) == value
             )
             numbers.append(item.number)
@@ -291,12 +347,33 @@ def _larger(one: int, other: int, guards: int) -> int:
     return other + (above & (higher - (higher >> _GUARD_BIT)))
 
 
-def whole_values(values: Sequence[float], copies: Sequence[int]) -> tuple[tuple[int, ...], int]:
+class TablesMaker(Protocol):
+    """Makes the tables of a knapsack from its items and the longest length, in grid steps."""
+
+    @property
+    def most_value(self) -> int:
+        """The values of all pieces together must not be more than this."""
+        ...
+
+    def __call__(self, items: Sequence[Item], longest: int) -> Tables:
+        """Return the tables."""
+        ...
+
+
+def tables_maker(solver: object) -> TablesMaker:
+    """Return the maker that a solver brings along as `tables`, else that in whole numbers."""
+    maker: TablesMaker = getattr(solver, "tables", Knapsack)
+    return maker
+
+
+def whole_values(
+    values: Sequence[float], copies: Sequence[int], most: int = MOST_VALUE
+) -> tuple[tuple[int, ...], int]:
     """Return values as whole numbers that fit the tables, rounded down, and their scale."""
     total = math.fsum(
         value * copy for value, copy in zip(values, copies, strict=True) if value > 0.0
     )
-    scale = int((MOST_VALUE // 2) / total) if total > 0.0 else 1
+    scale = int((most // 2) / total) if total > 0.0 else 1
     scale = max(1, scale)
     return tuple(max(0, math.floor(value * scale)) for value in values), scale
 

@@ -14,6 +14,7 @@ from longpoint.linear.port import (
     LinearStatus,
 )
 from longpoint.sticks.bars import Bars
+from longpoint.sticks.knapsack import TablesMaker, tables_maker
 from longpoint.sticks.patterns import Counts, Layout, Pattern
 from longpoint.sticks.plan import StickSource
 
@@ -100,6 +101,7 @@ class Master:
     ) -> None:
         self.layout, self.bars = layout, bars
         self._solver, self._seconds = solver, seconds
+        self.tables: TablesMaker = tables_maker(solver)
         self.whole = Remaining(
             tuple(len(group) for group in layout.groups), tuple(bar.count for bar in bars.bars)
         )

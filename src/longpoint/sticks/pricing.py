@@ -22,7 +22,6 @@ from longpoint.sticks.bound import Floor
 from longpoint.sticks.knapsack import (
     Gaps,
     Item,
-    Knapsack,
     Lean,
     State,
     gaps_of,
@@ -153,35 +152,36 @@ class Priced:
     ) -> None:
         self._master, self._needs, self._prices = master, needs, prices
         self._remaining, self._grid = remaining, grid
-        self._values, self._scale = whole_values(prices.pieces, remaining.pieces)
+        maker = master.tables
+        self._values, self._scale = whole_values(prices.pieces, remaining.pieces, maker.most_value)
         self._able = [bar for bar, left in enumerate(remaining.sticks) if left is None or left > 0]
         rooms = [needs.rooms[bar] // grid for bar in self._able]
         self._ends = list(state_lengths(rooms, _state_costs(needs, grid)))
-        self._knapsack = _knapsack(
-            needs, self._values, remaining.pieces, max(rooms, default=0), grid
-        )
+        longest = max(rooms, default=0)
+        self._tables = maker(_items(needs, self._values, remaining.pieces, longest, grid), longest)
 
     def patterns(self, master_prices: Prices) -> list[Pattern]:
         """Return new patterns, the best for each piece, that gain at the master's own prices."""
-        costs = [self._master.weights[bar] - self._prices.sticks[bar] for bar in self._able]
+        charges = [
+            math.ceil((self._master.weights[bar] - self._prices.sticks[bar]) * self._scale)
+            for bar in self._able
+        ]
         ends = [
             (place, state, length)
             for place, state, length in self._ends
-            if self._knapsack.value(state, length) / self._scale > costs[place] + WORTHWHILE
+            if self._tables.value(state, length) > charges[place]
         ]
-        targets = [(state, length) for _, state, length in ends]
-        ranked = []
-        for index in range(len(self._knapsack.items) if ends else 0):
-            found = self._knapsack.sets_ending_in(
-                index, targets, lambda end, value: value / self._scale - costs[ends[end][0]]
-            )
-            if found is not None and found[0] > WORTHWHILE:
-                ranked.append(found)
-        ranked.sort(key=lambda found: -found[0])
+        found = self._tables.endings(
+            [(state, length) for _, state, length in ends], [charges[place] for place, _, _ in ends]
+        )
+        ranked = sorted(
+            (ending for ending in found if ending.gain > 0), key=lambda ending: -ending.gain
+        )
         patterns: dict[Pattern, None] = {}
-        for _, end, numbers in ranked[: 2 * _MOST_NEW]:
-            bar = self._able[ends[end][0]]
-            pattern = Pattern(bar, self._master.layout.counts(numbers()))
+        for ending in ranked[: 2 * _MOST_NEW]:
+            bar = self._able[ends[ending.end][0]]
+            numbers = self._tables.ending_set(ending)
+            pattern = Pattern(bar, self._master.layout.counts(numbers))
             if self._needs.up:
                 pattern = _that_can_be_cut(self._master, pattern, self._prices, self._able)
             if self._master.gain(pattern, master_prices) > WORTHWHILE:
@@ -199,7 +199,7 @@ class Priced:
         most = [0] * len(steps)
         for place, state, length in self._ends:
             bar = self._able[place]
-            most[bar] = max(most[bar], self._knapsack.value(state, length))
+            most[bar] = max(most[bar], self._tables.value(state, length))
         theta = Fraction(1)
         for bar, step in enumerate(steps):
             if sticks[bar] is None and most[bar] > step * self._scale:
@@ -239,16 +239,16 @@ def whole_steps(bound: Fraction) -> int:
     return math.ceil(bound)
 
 
-def _knapsack(
+def _items(
     needs: Needs, values: Sequence[int], copies: Sequence[int], longest: int, grid: int
-) -> Knapsack:
+) -> list[Item]:
     items = []
     for group, copy in enumerate(copies):
         need = needs.pieces[group]
         need = max(1, -(-need // grid) if needs.up else need // grid)
         item = Item(group, need, values[group], needs.leans[group])
         items += [item] * min(copy, longest // need)
-    return Knapsack(items, longest)
+    return items
 
 
 def _state_costs(needs: Needs, grid: int) -> list[int]:

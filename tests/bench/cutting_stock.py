@@ -1,0 +1,116 @@
+"""Plain one-dimensional cutting stock through the nester: square ends, no kerf, one length.
+
+The text format of the public collections: number of lengths, length of the stick, then one line
+with a length and its demand each. A length unit of the instance is one hundredth here, so that
+nothing is rounded.
+
+References:
+    Uniform and triplet recipes: E. Falkenauer, "A hybrid grouping genetic algorithm for bin
+    packing", Journal of Heuristics 2 (1996) 5-30.
+"""
+
+import random
+from dataclasses import dataclass
+from pathlib import Path
+
+from longpoint.linear.port import LinearSolver
+from longpoint.sticks.bars import Bar, Bars
+from longpoint.sticks.demand import PER_MM, Demand, End
+from longpoint.sticks.effort import Effort
+from longpoint.sticks.laying import workload
+from longpoint.sticks.plan import StickSource
+from longpoint.sticks.profile_plan import ProfilePlan, plan_profile
+
+_SQUARE = End(lean=0, lean_mm=0.0, kerf=0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CuttingStock:
+    """One instance.
+
+    Attributes:
+        name: Its name.
+        stick: Length of every stick.
+        lengths: (length, demand) pairs.
+    """
+
+    name: str
+    stick: int
+    lengths: tuple[tuple[int, int], ...]
+
+
+def read_cutting_stock(path: Path) -> CuttingStock:
+    """Return the instance in a file of the public collections' format."""
+    numbers = [int(word) for word in path.read_text(encoding="ascii").split()]
+    count, stick, rest = numbers[0], numbers[1], numbers[2:]
+    if len(rest) != 2 * count:
+        raise ValueError(f"{path}: {count} lengths are announced, {len(rest) / 2:g} follow.")
+    pairs = zip(rest[::2], rest[1::2], strict=True)
+    return CuttingStock(name=path.stem, stick=stick, lengths=tuple(pairs))
+
+
+def uniform(seed: int, items: int) -> CuttingStock:
+    """Return lengths drawn evenly from 20 to 100, sticks of 150."""
+    draw = random.Random(seed)
+    return _counted(f"uniform-{items}-{seed}", 150, [draw.randint(20, 100) for _ in range(items)])
+
+
+def triplets(seed: int, items: int) -> CuttingStock:
+    """Return lengths that fill `items` / 3 sticks of 1000 without any waste, three on each."""
+    draw = random.Random(seed)
+    lengths: list[int] = []
+    for _ in range(items // 3):
+        first = draw.randint(380, 490)
+        second = draw.randint(250, (1000 - first) // 2)
+        lengths += (first, second, 1000 - first - second)
+    return _counted(f"triplets-{items}-{seed}", 1000, lengths)
+
+
+def _counted(name: str, stick: int, lengths: list[int]) -> CuttingStock:
+    counts = {length: lengths.count(length) for length in sorted(set(lengths), reverse=True)}
+    return CuttingStock(name=name, stick=stick, lengths=tuple(counts.items()))
+
+
+def planned(instance: CuttingStock, solver: LinearSolver | None, effort: Effort) -> ProfilePlan:
+    """Return the plan of an instance, made as that of any profile; its cost counts sticks."""
+    demands = [
+        Demand(
+            mark=f"{length}-{copy}",
+            mid=length,
+            low=length,
+            left=_SQUARE,
+            right=_SQUARE,
+            can_turn=False,
+        )
+        for length, demand in sorted(instance.lengths, reverse=True)
+        for copy in range(demand)
+    ]
+    bar = Bar(
+        length=instance.stick,
+        length_mm=instance.stick / PER_MM,
+        trim=0,
+        cost=1,
+        count=None,
+        source=StickSource.STOCK,
+    )
+    bars = Bars(bars=(bar,), unit="m", per_unit=1)
+    return plan_profile(instance.name, workload(demands), bars, solver, effort)
+
+
+def check(instance: CuttingStock, plan: ProfilePlan) -> None:
+    """Make sure, by lengths and marks alone, that a plan gives every length and fits its sticks.
+
+    Raises:
+        ValueError: It doesn't.
+    """
+    left = dict(instance.lengths)
+    for stick in plan.sticks:
+        lengths = [int(laid.piece.partition("-")[0]) for laid in stick.laid]
+        if sum(lengths) > instance.stick:
+            raise ValueError(f"{instance.name}: stick {stick.name} is too full.")
+        for length in lengths:
+            left[length] -= 1
+    if any(left.values()):
+        raise ValueError(f"{instance.name}: pieces are missing or cut too often.")
+    if plan.proof.cost != len(plan.sticks) or plan.proof.lower_bound > plan.proof.cost:
+        raise ValueError(f"{instance.name}: the plan says {plan.proof}.")
