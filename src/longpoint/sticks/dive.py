@@ -16,11 +16,13 @@ from longpoint.linear.port import LinearSolution
 from longpoint.sticks.last_sticks import last_sticks
 from longpoint.sticks.master import Master, Remaining, residual_numbers
 from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.pricing import WORTHWHILE, Needs, Priced
+from longpoint.sticks.pricing import NEARLY, WORTHWHILE, Needs, Priced
 
 _WHOLE: Final = 0.999
 _LIKELY: Final = 0.8
-_REPRICINGS: Final = 3
+_MANY: Final = 3
+_REPRICINGS: Final = 40
+_LEAST_REPRICINGS: Final = 1
 _SHAKEN: Final = 0.6
 _WIDTH: Final = 3
 FEW_PIECES: Final = 26
@@ -101,9 +103,10 @@ def _followed(
         return node.chosen
     numbers = residual_numbers(master, node.numbers, node.remaining)
     fine = grid if pieces > _FINE_BELOW else max(1, grid // 2)
-    solution = _repriced(master, numbers, needs, node.remaining, fine, limit)
+    left = goal - spent + NEARLY
+    solution = _repriced(master, numbers, needs, node.remaining, left, fine, limit)
     prices = master.prices(solution)
-    if prices is None or master.pure_cost(numbers, solution) > goal - spent + WORTHWHILE:
+    if prices is None or master.pure_cost(numbers, solution) > left:
         return None
     if pieces <= FEW_PIECES:
         budget = goal - spent + master.all_sticks_weigh - solution.objective
@@ -116,27 +119,35 @@ def _followed(
 
 
 def _children(master: Master, node: _Node, draw: random.Random | None) -> Iterator[_Node]:
-    """Ways to go on: all sticks wanted nearly whole and the most wanted; then others alone."""
-    wanted = [
-        (value if draw is None else value * draw.uniform(_SHAKEN, 1.0), number)
-        for value, number in zip(node.values, node.numbers, strict=True)
-        if value > WORTHWHILE
-    ]
-    ranked = sorted(wanted, key=lambda entry: (-entry[0], entry[1]))
-    remaining, picked = node.remaining, list[Pattern]()
-    for value, number in ranked:
+    """Ways to go on: all sticks wanted nearly whole and the most wanted; then fewer, then others.
+
+    What is wanted whole is cut in each of them: that never makes what remains dearer.
+    """
+    remaining, whole = node.remaining, list[Pattern]()
+    wanted = list[tuple[float, int]]()
+    for value, number in zip(node.values, node.numbers, strict=True):
         pattern = master.patterns[number]
-        for _ in range(max(1, math.floor(value + 1.0 - _WHOLE))):
-            if (value >= _LIKELY or not picked) and remaining.holds(pattern):
-                picked.append(pattern)
+        for _ in range(math.floor(value + 1.0 - _WHOLE)):
+            if remaining.holds(pattern):
+                whole.append(pattern)
                 remaining = remaining.less(pattern)
-    if picked:
-        yield _Node(remaining, (*node.chosen, *picked), node.numbers, ())
-    alone = [n for value, n in ranked if value < _WHOLE and master.patterns[n] not in picked[:1]]
-    for number in alone[: _WIDTH - 1]:
-        pattern = master.patterns[number]
-        if node.remaining.holds(pattern):
-            yield _Node(node.remaining.less(pattern), (*node.chosen, pattern), node.numbers, ())
+        part = value - math.floor(value + 1.0 - _WHOLE)
+        if part > WORTHWHILE:
+            wanted.append((part if draw is None else part * draw.uniform(_SHAKEN, 1.0), number))
+    wanted.sort(key=lambda entry: (-entry[0], entry[1]))
+    likely = [number for part, number in wanted if part >= _LIKELY]
+    tries = [likely] if len(likely) > 1 else []
+    if len(likely) > _MANY:
+        tries.append(likely[: len(likely) // 2])
+    tries += [[number] for _, number in wanted[:_WIDTH]]
+    for numbers in tries or [[]]:
+        picked, rest = list(whole), remaining
+        for pattern in (master.patterns[number] for number in numbers):
+            if rest.holds(pattern):
+                picked.append(pattern)
+                rest = rest.less(pattern)
+        if picked:
+            yield _Node(rest, (*node.chosen, *picked), node.numbers, ())
 
 
 def _repriced(
@@ -144,19 +155,29 @@ def _repriced(
     numbers: list[int],
     needs: Needs,
     remaining: Remaining,
+    budget: float,
     grid: int,
     limit: Limit,
 ) -> LinearSolution:
-    """Solve for what remains, with new patterns, which are appended to `numbers`."""
+    """Solve for what remains, with new patterns, which are appended to `numbers`.
+
+    Patterns are looked for until what remains costs no more than the budget, or can't.
+    """
     known = set(numbers)
     solution = master.solve(numbers, remaining)
     limit.masters -= 1
-    for _ in range(_REPRICINGS):
+    for round_number in range(_REPRICINGS):
         prices = master.prices(solution)
         if prices is None:
             found = _one_each(master, remaining)
         else:
-            found = Priced(master, needs, prices, remaining, grid).patterns(prices)
+            dear = master.pure_cost(numbers, solution) > budget
+            if round_number >= _LEAST_REPRICINGS and not dear:
+                break
+            priced = Priced(master, needs, prices, remaining, grid)
+            if dear and priced.bound() > budget:
+                break
+            found = priced.patterns(prices)
         new = [number for number in master.numbers_of(found) if number not in known]
         if not new:
             break

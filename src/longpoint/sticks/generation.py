@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.sticks.master import Master, Prices
-from longpoint.sticks.pricing import WORTHWHILE, Needs, Priced, whole_steps
+from longpoint.sticks.pricing import NEARLY, Needs, Priced, whole_steps
 
 _CALM: Final = 0.9
 _BOUND_CALM: Final = 0.5
@@ -99,7 +99,7 @@ def better_bound(
         if prices is None:
             break
         reach = master.pure_cost(numbers, solution)
-        if bound.steps >= min(goal, math.ceil(reach - WORTHWHILE)):
+        if bound.steps >= min(goal, math.ceil(reach - NEARLY)):
             break
         found, new, calm = _one_round(master, numbers, least, prices, bound.prices, calm, grid)
         _better(bound, found, prices.mixed(bound.prices, calm))

@@ -16,7 +16,7 @@ from longpoint.sticks.generation import Bound, better_bound, first_bound, genera
 from longpoint.sticks.laying import Place, Workload, used_length
 from longpoint.sticks.master import Master
 from longpoint.sticks.patterns import Layout, Pattern, groups_of
-from longpoint.sticks.pricing import WORTHWHILE, fits, least_needs, likely_needs
+from longpoint.sticks.pricing import NEARLY, fits, least_needs, likely_needs
 
 _SHARE = 0.4
 _FINER = 3
@@ -120,7 +120,7 @@ class _Search:
         """The least cost, in steps, that the patterns known now could give."""
         solution = self.master.solve(self.numbers, self.master.whole)
         least = self.master.pure_cost(self.numbers, solution) if solution.values else 0.0
-        return max(self.bound.steps, math.ceil(least - WORTHWHILE))
+        return max(self.bound.steps, math.ceil(least - NEARLY))
 
     def _steps(self) -> int:
         return cost_of(self.bars.bars, self.best) // self.bars.step

@@ -33,7 +33,9 @@ from longpoint.sticks.master import Master, Prices, Remaining
 from longpoint.sticks.patterns import Layout, Pattern
 
 WORTHWHILE: Final = 1e-6
-_MOST_NEW: Final = 80
+NEARLY: Final = 1e-4
+"""In steps of cost: what a linear master's cost may be off by, over all its sticks."""
+_MOST_NEW: Final = 160
 
 
 @dataclass(frozen=True, slots=True)
