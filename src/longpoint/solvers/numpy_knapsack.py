@@ -2,10 +2,18 @@
 
 from collections.abc import Sequence
 from types import ModuleType
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Any, Final, NamedTuple
 
 from longpoint.solvers.one_thread import numpy_in_one_thread
-from longpoint.sticks.knapsack import MOVES, Ending, Item, Lean, State, in_order_of_links
+from longpoint.sticks.knapsack import (
+    MOVES,
+    Ending,
+    Item,
+    State,
+    copy_of_next,
+    first_copy,
+    in_order_of_links,
+)
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -17,6 +25,34 @@ _UNREACHED: Final = -(1 << 30) - 1
 """Stays below nought whatever is added to it."""
 
 _Tables = list["NDArray[Any] | None"]
+
+
+class _Rows(NamedTuple):
+    """Sets in the making, one in each place of the arrays.
+
+    Attributes:
+        ends: Number of the end they are for.
+        states: Lean state that the items still to come must give.
+        lengths: Length left to those.
+        charges: What those must be worth.
+        taken: Whether the item before was taken.
+        links: What was taken last, as a place among the links; -1: nothing.
+    """
+
+    ends: "NDArray[Any]"
+    states: "NDArray[Any]"
+    lengths: "NDArray[Any]"
+    charges: "NDArray[Any]"
+    taken: "NDArray[Any]"
+    links: "NDArray[Any]"
+
+    def only(self, which: "NDArray[Any]") -> "_Rows":
+        """Return some of them."""
+        return _Rows(*(array[which] for array in self))
+
+    def changed(self, **arrays: "NDArray[Any]") -> "_Rows":
+        """Return them with other arrays."""
+        return self._replace(**arrays)
 
 
 class NumpyKnapsack:
@@ -97,6 +133,87 @@ class NumpyKnapsack:
         """Return the numbers of the set behind an ending."""
         rest = self._walk(ending.index, ending.source, ending.rest)
         return (self.items[ending.index].number, *rest)
+
+    def sets_worth(
+        self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
+    ) -> tuple[tuple[int, tuple[int, ...]], ...] | None:
+        """Return every set worth at least its end's charge, as (end, numbers, ascending), in order.
+
+        Sets of the same numbers count once. None where there are more than `most`.
+        """
+        numpy, count = self._numpy, len(self.items)
+        able = [
+            end
+            for end, (state, length) in enumerate(ends)
+            if self._entry(count, state, length) >= max(0, charges[end])
+        ]
+        rows = _Rows(
+            numpy.array(able, dtype=numpy.int64),
+            numpy.array([int(ends[end][0]) for end in able], dtype=numpy.int64),
+            numpy.array([ends[end][1] for end in able], dtype=numpy.int64),
+            numpy.array([charges[end] for end in able], dtype=numpy.int64),
+            numpy.zeros(len(able), dtype=bool),
+            numpy.full(len(able), -1, dtype=numpy.int64),
+        )
+        links: list[tuple[int, int]] = []
+        for index in range(count - 1, -1, -1):
+            rows = self._with_and_without(index, rows, links)
+            if len(rows.ends) > most:
+                return None
+        return tuple(
+            sorted(
+                (end, self._linked(link, links))
+                for end, link in zip(rows.ends.tolist(), rows.links.tolist(), strict=True)
+            )
+        )
+
+    def _with_and_without(self, index: int, rows: _Rows, links: list[tuple[int, int]]) -> _Rows:
+        """Go on from sets chosen among the items behind this one: without it, and with it."""
+        numpy, item = self._numpy, self.items[index]
+        parts = []
+        only_after_next = copy_of_next(self.items, index)
+        before = first_copy(self.items, index)
+        moves = dict(MOVES[item.lean])
+        for state in State:
+            here = rows.only(rows.states == state)
+            if not len(here.ends):
+                continue
+            without = here.only(self._reaches(before, state, here.lengths, here.charges))
+            parts.append(without.changed(taken=numpy.zeros(len(without.ends), dtype=bool)))
+            eager = here.only(here.taken) if only_after_next else here
+            lengths, charges = eager.lengths - item.need, eager.charges - item.value
+            for source in moves.get(state, ()):
+                reaches = self._reaches(index, source, lengths, charges)
+                taken = eager.only(reaches)
+                first = len(links)
+                links.extend((link, item.number) for link in taken.links.tolist())
+                parts.append(
+                    taken.changed(
+                        states=numpy.full(len(taken.ends), int(source), dtype=numpy.int64),
+                        lengths=lengths[reaches],
+                        charges=charges[reaches],
+                        taken=numpy.ones(len(taken.ends), dtype=bool),
+                        links=numpy.arange(first, len(links), dtype=numpy.int64),
+                    )
+                )
+        return _Rows(*(numpy.concatenate(arrays) for arrays in zip(*parts, strict=True)))
+
+    def _reaches(
+        self, count: int, state: State, lengths: "NDArray[Any]", charges: "NDArray[Any]"
+    ) -> "NDArray[Any]":
+        numpy, table = self._numpy, self._history[count][state]
+        if table is None:
+            return numpy.zeros(len(lengths), dtype=bool)
+        enough = table[numpy.maximum(lengths, 0)] >= numpy.maximum(charges, 0)
+        return (lengths >= 0) & enough
+
+    @staticmethod
+    def _linked(link: int, links: Sequence[tuple[int, int]]) -> tuple[int, ...]:
+        numbers = []
+        while link >= 0:
+            link, number = links[link]
+            numbers.append(number)
+        return tuple(sorted(numbers))
 
     def _walk(self, count: int, state: State, length: int) -> tuple[int, ...]:
         numbers = []

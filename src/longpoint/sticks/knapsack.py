@@ -184,6 +184,18 @@ def in_order_of_links(items: Iterable[Item], longest: int) -> tuple[Item, ...]:
     return tuple(sorted((i for i in items if i.need <= longest), key=lambda i: i.lean in _LINKS))
 
 
+def copy_of_next(items: Sequence[Item], index: int) -> bool:
+    """Tell whether an item is one more copy of the one behind it; then that is taken first."""
+    return index + 1 < len(items) and items[index + 1].number == items[index].number
+
+
+def first_copy(items: Sequence[Item], index: int) -> int:
+    """Return the place of the first copy of an item: without it, no copy before it is taken."""
+    while index and items[index - 1].number == items[index].number:
+        index -= 1
+    return index
+
+
 class Ending(NamedTuple):
     """The best set whose last item is a certain one.
 
@@ -222,6 +234,15 @@ class Tables(Protocol):
 
     def ending_set(self, ending: Ending) -> tuple[int, ...]:
         """Return the numbers of the set behind an ending."""
+        ...
+
+    def sets_worth(
+        self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
+    ) -> tuple[tuple[int, tuple[int, ...]], ...] | None:
+        """Return every set worth at least its end's charge, as (end, numbers, ascending), in order.
+
+        Sets of the same numbers count once. None where there are more than `most`.
+        """
         ...
 
 
@@ -305,6 +326,44 @@ class Knapsack:
         """Return the numbers of the set behind an ending."""
         rest = self._walk(ending.index, ending.source, ending.rest)
         return (self.items[ending.index].number, *rest)
+
+    def sets_worth(
+        self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
+    ) -> tuple[tuple[int, tuple[int, ...]], ...] | None:
+        """Return every set worth at least its end's charge, as (end, numbers, ascending), in order.
+
+        Sets of the same numbers count once. None where there are more than `most`.
+        """
+        found: list[tuple[int, tuple[int, ...]]] = []
+        for end, (state, length) in enumerate(ends):
+            for numbers in self._listed(state, length, charges[end]):
+                found.append((end, numbers))
+                if len(found) > most:
+                    return None
+        return tuple(sorted(found))
+
+    def _listed(self, state: State, length: int, charge: int) -> Iterator[tuple[int, ...]]:
+        items = self.items
+        if self._entry(len(items), state, length) < max(0, charge):
+            return
+        stack: list[tuple[int, State, int, int, bool, tuple[int, ...]]]
+        stack = [(len(items), state, length, charge, False, ())]
+        while stack:
+            count, state, length, charge, taken, numbers = stack.pop()
+            if count == 0:
+                yield tuple(sorted(numbers))
+                continue
+            item = items[count - 1]
+            before = first_copy(items, count - 1)
+            if self._entry(before, state, length) >= max(0, charge):
+                stack.append((count - 1, state, length, charge, False, numbers))
+            if not taken and copy_of_next(items, count - 1):
+                continue
+            rest, left = length - item.need, charge - item.value
+            for source in dict(MOVES[item.lean]).get(state, ()):
+                if self._entry(count - 1, source, rest) >= max(0, left):
+                    more = (*numbers, item.number)
+                    stack.append((count - 1, source, rest, left, True, more))
 
     def _walk(self, count: int, state: State, length: int) -> tuple[int, ...]:
         numbers = []

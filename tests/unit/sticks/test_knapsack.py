@@ -51,12 +51,12 @@ def test_the_tables_hold_the_best_of_all_subsets_in_every_state(seed: int) -> No
 def test_a_set_that_ends_in_a_piece_holds_it() -> None:
     items = [Item(n, 10 + n, 7 * n + 5, Lean.PLUS) for n in range(5)]
     knapsack = Knapsack(items, 40)
-    for index in range(5):
-        found = knapsack.sets_ending_in(index, [(State.PLUS, 40)], lambda _, value: value)
-        assert found is not None
-        rank, _, numbers = found
-        assert knapsack.items[index].number in numbers()
-        assert rank == sum(items[number].value for number in numbers())
+    endings = knapsack.endings([(State.PLUS, 40)], [3])
+    assert [ending.index for ending in endings] == list(range(5))
+    for ending in endings:
+        numbers = knapsack.ending_set(ending)
+        assert knapsack.items[ending.index].number in numbers
+        assert ending.gain == sum(items[number].value for number in numbers) - 3
 
 
 def test_gaps_part_square_ends_from_leaning_ones() -> None:
@@ -83,3 +83,22 @@ def test_whole_values_are_rounded_down_and_fit() -> None:
     assert values[1] == 0
     assert values[0] <= 0.3 * scale < values[0] + 1
     assert values[0] + 10 * values[2] <= MOST_VALUE
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_every_set_worth_its_charge_is_listed_once(seed: int) -> None:
+    draw = random.Random(seed)
+    items: list[Item] = []
+    for number in range(draw.randint(1, 5)):
+        item = Item(number, draw.randint(1, 9), draw.randint(0, 20), draw.choice(list(Lean)))
+        items += [item] * draw.randint(1, 2)
+    longest, charge = draw.randint(5, 25), draw.randint(0, 30)
+    wanted: set[tuple[int, tuple[int, ...]]] = set()
+    for mask in range(2 ** len(items)):
+        chosen = [item for place, item in enumerate(items) if mask >> place & 1]
+        worth = sum(item.value for item in chosen)
+        if sum(item.need for item in chosen) <= longest and worth >= charge:
+            wanted.add((state_of(chosen), tuple(sorted(item.number for item in chosen))))
+    ends = [(state, longest) for state in State]
+    found = Knapsack(items, longest).sets_worth(ends, [charge] * len(ends), 10_000)
+    assert found == tuple(sorted(wanted))
