@@ -69,8 +69,16 @@ def main(arguments: Sequence[str]) -> None:
         for proof in plan.proofs:
             count = sum(piece.profile == proof.profile for piece in pieces)
             rows.append(
-                (seed, proof.profile, count, proof.unit, proof.cost, proof.lower_bound)
-                + (proof.optimal, round(took[-1], 2))
+                (
+                    seed,
+                    proof.profile,
+                    count,
+                    proof.unit,
+                    proof.cost,
+                    proof.lower_bound,
+                    proof.optimal,
+                    round(took[-1], 2),
+                )
             )
             print(*rows[-1], flush=True)  # noqa: T201
     if chosen.out:

@@ -14,8 +14,9 @@ from longpoint.linear.port import (
     LinearSolution,
     LinearStatus,
 )
-from longpoint.solvers.numpy_knapsack import NumpyKnapsack
+from longpoint.solvers.numpy_knapsack import MOST_VALUE, NumpyKnapsack
 from longpoint.solvers.one_thread import numpy_in_one_thread
+from longpoint.sticks.knapsack import TablesMaker
 
 _MOST_BARRED: Final = 8
 """A program is made afresh where this part of its columns would be barred, less one."""
@@ -48,7 +49,7 @@ class HighsSolver:
     doesn't wait for them.
     """
 
-    tables: type[NumpyKnapsack] = NumpyKnapsack
+    tables = TablesMaker(NumpyKnapsack, MOST_VALUE)
     """What the nester prices its patterns with."""
 
     def __init__(self) -> None:

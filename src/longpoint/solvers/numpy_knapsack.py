@@ -63,8 +63,6 @@ class NumpyKnapsack:
         longest: Longest length, in grid steps.
     """
 
-    most_value: int = MOST_VALUE
-
     def __init__(self, items: Sequence[Item], longest: int) -> None:
         if sum(item.value for item in items) > MOST_VALUE:
             raise OverflowError("the values of all pieces together are too large for the tables")
@@ -131,8 +129,8 @@ class NumpyKnapsack:
 
     def ending_set(self, ending: Ending) -> tuple[int, ...]:
         """Return the numbers of the set behind an ending."""
-        rest = self._walk(ending.index, ending.source, ending.rest)
-        return (self.items[ending.index].number, *rest)
+        rest = self._walk(ending.place, ending.source, ending.rest)
+        return (self.items[ending.place].number, *rest)
 
     def sets_worth(
         self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
@@ -203,9 +201,11 @@ class NumpyKnapsack:
     ) -> "NDArray[Any]":
         numpy, table = self._numpy, self._history[count][state]
         if table is None:
-            return numpy.zeros(len(lengths), dtype=bool)
+            none: NDArray[Any] = numpy.zeros(len(lengths), dtype=bool)
+            return none
         enough = table[numpy.maximum(lengths, 0)] >= numpy.maximum(charges, 0)
-        return (lengths >= 0) & enough
+        reached: NDArray[Any] = (lengths >= 0) & enough
+        return reached
 
     @staticmethod
     def _linked(link: int, links: Sequence[tuple[int, int]]) -> tuple[int, ...]:
@@ -244,4 +244,4 @@ class NumpyKnapsack:
         table = self._history[count][state]
         if table is None or length < 0:
             return -1
-        return max(table.item(length), -1)
+        return max(int(table.item(length)), -1)

@@ -23,6 +23,7 @@ _LIKELY: Final = 0.8
 _MANY: Final = 3
 _REPRICINGS: Final = 40
 _LEAST_REPRICINGS: Final = 1
+_AFTERWARDS: Final = 30
 _SHAKEN: Final = 0.6
 _WIDTH: Final = 3
 FEW_PIECES: Final = 26
@@ -53,6 +54,7 @@ def dive(
     least: Needs,
     first: LinearSolution,
     goal: int,
+    enough: int,
     grid: int,
     limit: Limit,
     draw: random.Random | None = None,
@@ -66,23 +68,26 @@ def dive(
         least: Needs that no pattern undercuts.
         first: Linear solution over `numbers`.
         goal: The most that the plan may cost, in steps.
+        enough: A cost in steps that no plan undercuts.
         grid: Step of the knapsack's lengths. [0.01 mm]
         limit: Masters that may be solved.
         draw: Shakes what is wanted most, so that another dive goes another way; None: don't.
     """
     root = _Node(master.whole, (), list(numbers), first.values)
     stack = [_children(master, root, draw)]
-    while stack and limit.masters > 0:
+    best: tuple[Pattern, ...] | None = None
+    while stack and limit.masters > 0 and goal >= enough:
         chosen = next(stack[-1], None)
         if chosen is None:
             stack.pop()
             continue
         found = _followed(master, chosen, needs, least, goal, grid, limit)
         if isinstance(found, tuple):
-            return found
-        if found is not None:
+            best, goal = found, sum(master.steps[pattern.bar] for pattern in found) - 1
+            limit.masters = min(limit.masters, _AFTERWARDS)
+        elif found is not None:
             stack.append(_children(master, found, draw))
-    return None
+    return best
 
 
 def _followed(
@@ -110,7 +115,7 @@ def _followed(
         return None
     if pieces <= FEW_PIECES:
         budget = goal - spent + master.all_sticks_weigh - solution.objective
-        rest = last_sticks(master, least, prices, node.remaining, budget)
+        rest = last_sticks(master, least, prices, node.remaining, budget, goal - spent)
         if rest is not None:
             return (*node.chosen, *rest)
         if pieces <= FEW_PIECES // 2:

@@ -19,9 +19,9 @@ class Effort:
     """
 
     refills: int = 100
-    pricings: int = 30
-    masters: int = 150
-    dives: int = 2
+    pricings: int = 200
+    masters: int = 80
+    dives: int = 16
     grid: int = 100
     seconds: float | None = 20.0
 

@@ -44,7 +44,7 @@ def first_bound(master: Master, least: Needs, grid: int) -> Bound:
 
 
 def generate(
-    master: Master, numbers: list[int], needs: Needs, near: Prices, rounds: int, grid: int
+    master: Master, numbers: list[int], needs: Needs, near: Bound, rounds: int, grid: int
 ) -> None:
     """Add patterns that can be cut to the master, and to `numbers`.
 
@@ -52,16 +52,17 @@ def generate(
         master: The master.
         numbers: Numbers of the patterns to use; new ones are appended.
         needs: How patterns are looked for.
-        near: Prices that the search stays near to.
+        near: A bound; the search stays near to its prices, and ends where its cost is reached.
         rounds: Most rounds of master and knapsack.
         grid: Step of the knapsack's lengths. [0.01 mm]
     """
-    calm = _CALM
+    calm, goal = _CALM, near.steps
     for _ in range(rounds):
-        prices = master.prices(master.solve(numbers, master.whole))
-        if prices is None:
+        solution = master.solve(numbers, master.whole)
+        prices = master.prices(solution)
+        if prices is None or master.pure_cost(numbers, solution) <= goal + NEARLY:
             break
-        _, new, calm = _one_round(master, numbers, needs, prices, near, calm, grid)
+        _, new, calm = _one_round(master, numbers, needs, prices, near.prices, calm, grid)
         if not new:
             break
         numbers.extend(new)

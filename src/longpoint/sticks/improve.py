@@ -2,7 +2,6 @@
 
 import math
 import random
-from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -11,6 +10,7 @@ from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import Floor, possible_costs
 from longpoint.sticks.dive import Limit, dive
 from longpoint.sticks.effort import Effort
+from longpoint.sticks.every_pattern import from_every_pattern
 from longpoint.sticks.fit import Filled, Packing, cost_of, downsized
 from longpoint.sticks.generation import Bound, better_bound, first_bound, generate
 from longpoint.sticks.laying import Place, Workload, used_length
@@ -22,6 +22,10 @@ _SHARE = 0.4
 _FINER = 3
 _FINEST = 5
 _LITTLE = 0.06
+_SHARES = (0.0, 0.25, 0.0, 0.5)
+"""How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
+_REACHES = (1.0, 0.5, 0.2, 0.0)
+"""Goals for which all patterns are listed, likewise; the dearest proves most, and lists most."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,29 +90,34 @@ class _Search:
         self.least = least_needs(self.layout, floor)
         self.likely = likely_needs(self.layout, floor, _SHARE)
         self.best = start
-        self._bounded = False
+        self._listed: set[tuple[int, float]] = set()
         self._fine = max(1, effort.grid // (_FINER if any(work.can_turn) else _FINEST))
         self.numbers = self.master.numbers_of(self._patterns(start))
         self.bound: Bound = first_bound(self.master, self.least, effort.grid)
         self.bound.steps = max(self.bound.steps, simple_bound // bars.step)
 
     def run(self) -> None:
-        """Patterns, then dives and the bound by turns until they meet or the limits are met."""
+        """Patterns, then dives, the bound and all patterns by turns until they meet or limits are.
+
+        The first dive only asks for a better plan; the later ones for as cheap a plan as the
+        patterns known may give, or for one between.
+        """
         rounds = self.effort.pricings
         self._generate(rounds // 2, self.effort.grid)
         self._generate(rounds - rounds // 2, self._fine)
-        tried = Counter[int]()
-        while self.bound.steps < self._steps():
-            least = self._goal()
-            goals = (goal for goal in self._possible() if goal >= least)
-            goal = next((g for g in goals if tried[g] < self.effort.dives), self._steps())
-            if not self._bounded and (tried[goal] or goal >= self._steps()):
-                self._better_bound()
-            elif goal < self._steps():
-                self._dive(goal, random.Random(tried[goal]) if tried[goal] else None)
-                tried[goal] += 1
-            else:
+        for turn in range(self.effort.dives):
+            costs = self._possible()
+            if not costs:
                 break
+            if turn == 0:
+                self._dive(costs[-1], None)
+                self._better_bound()
+            else:
+                least = self._goal()
+                able = [cost for cost in costs if cost >= least] or [costs[-1]]
+                share = _SHARES[turn % len(_SHARES)]
+                self._dive(able[int(share * (len(able) - 1))], random.Random(turn))
+            self._from_every_pattern()
 
     def _possible(self) -> tuple[int, ...]:
         """Costs of plans better than the best that may exist; the least of them is a bound."""
@@ -126,11 +135,10 @@ class _Search:
         return cost_of(self.bars.bars, self.best) // self.bars.step
 
     def _generate(self, rounds: int, grid: int) -> None:
-        generate(self.master, self.numbers, self.likely, self.bound.prices, rounds, grid)
+        generate(self.master, self.numbers, self.likely, self.bound, rounds, grid)
 
     def _better_bound(self) -> None:
         """Better the bound, once with a fine grid, and with a finer one if little is missing."""
-        self._bounded = True
         numbers, goal, rounds = list(self.numbers), self._steps(), self.effort.pricings
         known = len(numbers)
         for grid in (self._fine, max(1, self._fine // _FINER)):
@@ -144,6 +152,32 @@ class _Search:
             ]
         self.numbers.extend(filter(self._can_be_cut, numbers[known:]))
 
+    def _from_every_pattern(self) -> None:
+        """Prove the best plan, or better it or the bound, where few enough patterns matter."""
+        costs = self._possible()
+        for share in _REACHES:
+            if not costs:
+                break
+            goal = costs[int(share * (len(costs) - 1))]
+            state = (goal, self.bound.exact)
+            if state in self._listed:
+                continue
+            self._listed.add(state)
+            found = from_every_pattern(
+                self.master, self.least, self.bound.prices, goal, self.bound.steps, self._fine
+            )
+            if found is None:
+                continue
+            self.bound.steps = max(self.bound.steps, found.floor)
+            if found.patterns:
+                self._take(found.patterns)
+            costs = self._possible()
+
+    def _take(self, patterns: Iterable[Pattern]) -> None:
+        packing = downsized(self.work, self.bars.bars, self._packing(patterns))
+        if cost_of(self.bars.bars, packing) < cost_of(self.bars.bars, self.best):
+            self.best = packing
+
     def _can_be_cut(self, number: int) -> bool:
         pattern = self.master.patterns[number]
         room = self.bars.bars[pattern.bar].room
@@ -154,7 +188,7 @@ class _Search:
         first = self.master.solve(self.numbers, self.master.whole)
         if not first.values:
             return
-        limit = Limit(self.effort.masters)
+        limit = Limit(self.effort.masters * (1 if draw else 3))
         found = dive(
             self.master,
             self.numbers,
@@ -162,12 +196,13 @@ class _Search:
             self.least,
             first,
             goal,
+            self.bound.steps,
             self.effort.grid,
             limit,
             draw,
         )
         if found is not None:
-            self.best = downsized(self.work, self.bars.bars, self._packing(found))
+            self._take(found)
 
     def _patterns(self, packing: Packing) -> Iterable[Pattern]:
         for stick in packing.sticks:

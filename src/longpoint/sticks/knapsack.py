@@ -22,7 +22,7 @@ with pieces in the order: those that don't link square with a lean first, then t
 """
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import IntEnum, StrEnum
 from itertools import pairwise
@@ -202,25 +202,20 @@ class Ending(NamedTuple):
     Attributes:
         gain: Its value less the charge of its end.
         end: Number of its end among those asked about.
-        index: Place of its last item among the items.
+        place: Place of its last item among the items.
         source: Lean state without the last item.
         rest: Length left to the other items.
     """
 
     gain: int
     end: int
-    index: int
+    place: int
     source: State
     rest: int
 
 
 class Tables(Protocol):
     """The port of the knapsack: tables over all lengths, and the sets behind their entries."""
-
-    @property
-    def most_value(self) -> int:
-        """The values of all pieces together must not be more than this."""
-        ...
 
     def value(self, state: State, length: int) -> int:
         """Return the largest value in a state within a length; -1 where there is no set."""
@@ -253,8 +248,6 @@ class Knapsack:
         items: Pieces to choose from; every item once.
         longest: Longest length, in grid steps.
     """
-
-    most_value: int = MOST_VALUE
 
     def __init__(self, items: Sequence[Item], longest: int) -> None:
         if sum(item.value for item in items) > MOST_VALUE:
@@ -324,8 +317,8 @@ class Knapsack:
 
     def ending_set(self, ending: Ending) -> tuple[int, ...]:
         """Return the numbers of the set behind an ending."""
-        rest = self._walk(ending.index, ending.source, ending.rest)
-        return (self.items[ending.index].number, *rest)
+        rest = self._walk(ending.place, ending.source, ending.rest)
+        return (self.items[ending.place].number, *rest)
 
     def sets_worth(
         self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
@@ -406,22 +399,25 @@ def _larger(one: int, other: int, guards: int) -> int:
     return other + (above & (higher - (higher >> _GUARD_BIT)))
 
 
-class TablesMaker(Protocol):
-    """Makes the tables of a knapsack from its items and the longest length, in grid steps."""
+@dataclass(frozen=True, slots=True)
+class TablesMaker:
+    """Who makes the tables.
 
-    @property
-    def most_value(self) -> int:
-        """The values of all pieces together must not be more than this."""
-        ...
+    Attributes:
+        make: Makes them from the items and the longest length, in grid steps.
+        most_value: The values of all pieces together must not be more than this.
+    """
 
-    def __call__(self, items: Sequence[Item], longest: int) -> Tables:
-        """Return the tables."""
-        ...
+    make: Callable[[Sequence[Item], int], Tables]
+    most_value: int
+
+
+PLAIN_TABLES: Final = TablesMaker(Knapsack, MOST_VALUE)
 
 
 def tables_maker(solver: object) -> TablesMaker:
     """Return the maker that a solver brings along as `tables`, else that in whole numbers."""
-    maker: TablesMaker = getattr(solver, "tables", Knapsack)
+    maker: TablesMaker = getattr(solver, "tables", PLAIN_TABLES)
     return maker
 
 

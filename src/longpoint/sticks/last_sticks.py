@@ -7,6 +7,7 @@ goal - z, nor all together. With few pieces left, the patterns that lose so litt
 and the ways to share the pieces out among them searched through.
 """
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
@@ -40,7 +41,12 @@ class _Loose:
 
 
 def last_sticks(
-    master: Master, least: Needs, prices: Prices, remaining: Remaining, budget: float
+    master: Master,
+    least: Needs,
+    prices: Prices,
+    remaining: Remaining,
+    budget: float,
+    spend: float = math.inf,
 ) -> tuple[Pattern, ...] | None:
     """Return patterns that cut exactly what remains and lose no more than the budget, or None.
 
@@ -50,6 +56,8 @@ def last_sticks(
         prices: Prices of a linear master over what remains.
         remaining: The pieces, a few dozen at most, and the sticks.
         budget: Most that may be lost in all, in steps of cost.
+        spend: Most that the sticks may cost, in steps: where a counted stick that has a price is
+            left over, losses alone don't tell.
     """
     pieces = sorted(
         (
@@ -59,7 +67,7 @@ def last_sticks(
         ),
         key=lambda piece: (-piece.need, piece.group),
     )
-    return _Search(master, least, prices, remaining, pieces).run(budget + WORTHWHILE)
+    return _Search(master, least, prices, remaining, pieces).run(budget + WORTHWHILE, spend)
 
 
 class _Search:
@@ -84,7 +92,7 @@ class _Search:
         self._longest = max((room for room, _, _ in self._bars), default=0)
         self._tries = MOST_TRIED
 
-    def run(self, budget: float) -> tuple[Pattern, ...] | None:
+    def run(self, budget: float, spend: float) -> tuple[Pattern, ...] | None:
         choices: list[list[_Choice]] = [[] for _ in self._pieces]
         listed = 0
         for first in range(len(self._pieces)):
@@ -94,7 +102,8 @@ class _Search:
             if listed > MOST_LISTED:
                 return None
             choices[first].sort(key=lambda choice: (choice.loss, choice.bits))
-        return self._covered(choices, (1 << len(self._pieces)) - 1, budget, self._remaining)
+        whole = (1 << len(self._pieces)) - 1
+        return self._covered(choices, whole, budget, spend, self._remaining)
 
     def _listed(self, first: int, budget: float) -> Iterator[_Choice]:
         """Every choice whose longest piece is this one, and that loses no more than the budget."""
@@ -130,6 +139,7 @@ class _Search:
         choices: Sequence[Sequence[_Choice]],
         uncovered: int,
         budget: float,
+        spend: float,
         remaining: Remaining,
     ) -> tuple[Pattern, ...] | None:
         if uncovered == 0:
@@ -139,13 +149,18 @@ class _Search:
             if choice.loss > budget or self._tries <= 0:
                 return None
             self._tries -= 1
-            if choice.bits & ~uncovered:
+            cost = self._master.steps[choice.bar]
+            if choice.bits & ~uncovered or cost > spend:
                 continue
             pattern = Pattern(choice.bar, self._counts(choice.bits))
             if not remaining.holds(pattern) or not self._can_be_cut(pattern):
                 continue
             rest = self._covered(
-                choices, uncovered & ~choice.bits, budget - choice.loss, remaining.less(pattern)
+                choices,
+                uncovered & ~choice.bits,
+                budget - choice.loss,
+                spend - cost,
+                remaining.less(pattern),
             )
             if rest is not None:
                 return (pattern, *rest)

@@ -132,6 +132,26 @@ class Master:
         columns, rows = self._program(numbers, remaining)
         return self._solve(LinearProblem(columns=columns, rows=rows, seconds=self._seconds))
 
+    def solve_whole(self, numbers: Sequence[int], enough: float, nodes: int) -> LinearSolution:
+        """Solve the master in whole numbers over some patterns, for all pieces and sticks.
+
+        Args:
+            numbers: Numbers of the patterns.
+            enough: A cost at which to stop, in steps, with what sticks weigh.
+            nodes: Most nodes of the search.
+        """
+        columns, rows = self._program(numbers, self.whole)
+        return self._solve(
+            LinearProblem(
+                columns=columns,
+                rows=rows,
+                integral=True,
+                enough=enough,
+                node_limit=nodes,
+                seconds=self._seconds,
+            )
+        )
+
     def prices(self, solution: LinearSolution) -> Prices | None:
         """Return the prices of a linear solution; None where it has none."""
         if solution.status is not LinearStatus.OPTIMAL or not solution.duals:

@@ -48,6 +48,13 @@ def best_order(
     return improved(work, inserted(work, (), _long_first(work, pieces)))
 
 
+def looks_at_all_orders(
+    work: Workload, pieces: Iterable[int], most_states: int = MOST_STATES
+) -> bool:
+    """Tell whether `best_order` finds the shortest order for certain."""
+    return _state_count(_kinds(work, pieces)) <= most_states
+
+
 def inserted(work: Workload, places: Sequence[Place], pieces: Iterable[int]) -> tuple[Place, ...]:
     """Return the sequence with every piece put, one after the other, where it costs least."""
     current = tuple(places)

@@ -160,7 +160,9 @@ class Priced:
         rooms = [needs.rooms[bar] // grid for bar in self._able]
         self._ends = list(state_lengths(rooms, _state_costs(needs, grid)))
         longest = max(rooms, default=0)
-        self._tables = maker(_items(needs, self._values, remaining.pieces, longest, grid), longest)
+        self._tables = maker.make(
+            _items(needs, self._values, remaining.pieces, longest, grid), longest
+        )
 
     def patterns(self, master_prices: Prices) -> list[Pattern]:
         """Return new patterns, the best for each piece, that gain at the master's own prices."""
@@ -197,23 +199,57 @@ class Priced:
 
         Only with needs rounded down, and for all pieces and sticks.
         """
-        steps, sticks = self._master.steps, self._remaining.sticks
+        total = self._dual()[2]
+        return max(Fraction(0), total / self._scale)
+
+    def losing_least(self, goal: int, most: int) -> list[Pattern] | None:
+        """Return every pattern that a plan for `goal` steps may hold, None if more than `most`.
+
+        Only with needs rounded down, and for all pieces and sticks.
+        """
+        theta, sticks, total = self._dual()
+        budget = goal * self._scale - total
+        if budget < 0:
+            return []
+        charges = [
+            math.ceil((self._master.steps[bar] * self._scale - sticks[bar] - budget) / theta)
+            for bar in self._able
+        ]
+        found = self._tables.sets_worth(
+            [(state, length) for _, state, length in self._ends],
+            [charges[place] for place, _, _ in self._ends],
+            most,
+        )
+        if found is None:
+            return None
+        counts = self._master.layout.counts
+        return [
+            Pattern(self._able[self._ends[end][0]], counts(numbers))
+            for end, numbers in found
+            if numbers
+        ]
+
+    def _dual(self) -> tuple[Fraction, list[Fraction], Fraction]:
+        """What the prices are scaled with, prices of the sticks, and the bound; in whole values."""
+        steps, counts = self._master.steps, self._remaining.sticks
         most = [0] * len(steps)
         for place, state, length in self._ends:
             bar = self._able[place]
             most[bar] = max(most[bar], self._tables.value(state, length))
         theta = Fraction(1)
         for bar, step in enumerate(steps):
-            if sticks[bar] is None and most[bar] > step * self._scale:
+            if counts[bar] is None and most[bar] > step * self._scale:
                 theta = min(theta, Fraction(step * self._scale, most[bar]))
         total = theta * sum(
             value * copy for value, copy in zip(self._values, self._remaining.pieces, strict=True)
         )
+        sticks = [Fraction(0)] * len(steps)
         for bar, step in enumerate(steps):
-            count = sticks[bar]
+            count = counts[bar]
             if count is not None:
-                total += count * min(Fraction(0), step * self._scale - theta * most[bar])
-        return max(Fraction(0), total / self._scale)
+                sticks[bar] = min(Fraction(0), step * self._scale - theta * most[bar])
+                total += count * sticks[bar]
+        return theta, sticks, total
 
 
 def fits(needs: Needs, pattern: Pattern) -> bool:
@@ -236,7 +272,7 @@ def _that_can_be_cut(
     return Pattern(cheapest, counts)
 
 
-def whole_steps(bound: Fraction) -> int:
+def whole_steps(bound: Fraction | float) -> int:
     """Return a bound rounded up to the step of the costs."""
     return math.ceil(bound)
 

@@ -49,5 +49,5 @@ def test_values_too_large_for_the_tables_are_refused() -> None:
 
 
 def test_the_solver_brings_its_tables_along() -> None:
-    assert tables_maker(HighsSolver()) is NumpyKnapsack
-    assert tables_maker(object()) is Knapsack
+    assert tables_maker(HighsSolver()).make is NumpyKnapsack
+    assert tables_maker(object()).make is Knapsack

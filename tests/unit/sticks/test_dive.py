@@ -13,7 +13,7 @@ from tests.unit.sticks.nests import nest
 def ready() -> tuple[Master, list[int], Needs, Needs, int]:
     master, floor, numbers, cost = nest(house_pieces(9, openings=14), house_of(reversible=True))
     least, likely = least_needs(master.layout, floor), likely_needs(master.layout, floor, 0.4)
-    generate(master, numbers, likely, first_bound(master, least, 100).prices, 20, 100)
+    generate(master, numbers, likely, first_bound(master, least, 100), 20, 100)
     return master, numbers, likely, least, cost
 
 
@@ -33,7 +33,7 @@ def test_a_dive_finds_a_plan_near_the_linear_cost() -> None:
     goal = math.ceil(master.pure_cost(numbers, first)) + 1
     assert goal < cost
     for draw in (None, random.Random(1)):
-        found = dive(master, numbers, likely, least, first, goal, 100, Limit(200), draw)
+        found = dive(master, numbers, likely, least, first, goal, 0, 100, Limit(200), draw)
         assert found is not None
         assert cuts_everything(master, found)
         assert sum(master.steps[pattern.bar] for pattern in found) <= goal
@@ -43,7 +43,7 @@ def test_no_dive_goes_below_the_linear_cost() -> None:
     master, numbers, likely, least, _ = ready()
     first = master.solve(numbers, master.whole)
     goal = math.floor(master.pure_cost(numbers, first)) - 2
-    assert dive(master, numbers, likely, least, first, goal, 100, Limit(60)) is None
+    assert dive(master, numbers, likely, least, first, goal, 0, 100, Limit(60)) is None
 
 
 def test_a_dive_stops_at_its_limit() -> None:
@@ -51,5 +51,5 @@ def test_a_dive_stops_at_its_limit() -> None:
     first = master.solve(numbers, master.whole)
     goal = math.ceil(master.pure_cost(numbers, first))
     limit = Limit(1)
-    assert dive(master, numbers, likely, least, first, goal, 100, limit) is None
+    assert dive(master, numbers, likely, least, first, goal, 0, 100, limit) is None
     assert limit.masters <= 0

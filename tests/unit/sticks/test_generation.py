@@ -18,7 +18,7 @@ def test_new_patterns_lower_the_linear_cost_and_the_bound_rises_towards_it(
     bound = first_bound(master, least, 100)
     start = bound.exact
     before = master.pure_cost(numbers, master.solve(numbers, master.whole))
-    generate(master, numbers, likely_needs(master.layout, floor, 0.4), bound.prices, 20, 100)
+    generate(master, numbers, likely_needs(master.layout, floor, 0.4), bound, 20, 100)
     after = master.pure_cost(numbers, master.solve(numbers, master.whole))
     assert after < before
     relaxed = list(numbers)

@@ -52,10 +52,10 @@ def test_a_set_that_ends_in_a_piece_holds_it() -> None:
     items = [Item(n, 10 + n, 7 * n + 5, Lean.PLUS) for n in range(5)]
     knapsack = Knapsack(items, 40)
     endings = knapsack.endings([(State.PLUS, 40)], [3])
-    assert [ending.index for ending in endings] == list(range(5))
+    assert [ending.place for ending in endings] == list(range(5))
     for ending in endings:
         numbers = knapsack.ending_set(ending)
-        assert knapsack.items[ending.index].number in numbers
+        assert knapsack.items[ending.place].number in numbers
         assert ending.gain == sum(items[number].value for number in numbers) - 3
 
 
