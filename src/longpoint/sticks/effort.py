@@ -11,8 +11,9 @@ class Effort:
     Attributes:
         refills: Times that a few sticks are emptied and filled again, without a solver.
         pricings: Knapsacks solved for patterns, and once more as many for the bound.
-        masters: Masters solved in one dive from the linear solution to whole sticks.
-        dives: Dives to one cost, each another way, before a dearer plan is looked for.
+        masters: Masters solved in one dive from the linear solution to whole sticks; the first
+            two may solve three times as many.
+        dives: Dives, each another way.
         grid: Step of the knapsacks' lengths. [0.01 mm]
         seconds: Longest time of one call of the solver; None: none. A backstop only: a plan that
             ran into it may not repeat.
@@ -26,8 +27,8 @@ class Effort:
     seconds: float | None = 20.0
 
 
-QUICK: Final = Effort(refills=40, pricings=12, masters=60, dives=1)
+QUICK: Final = Effort(refills=40, pricings=12, masters=20, dives=1)
 AT_THE_SAW: Final = Effort(refills=400)
 """For a plan made again while somebody waits: many refills, which need no solver."""
 STANDARD: Final = Effort()
-THOROUGH: Final = Effort(refills=400, pricings=80, masters=600, dives=4, grid=50)
+THOROUGH: Final = Effort(refills=400, pricings=400, masters=200, dives=40, grid=50)

@@ -21,6 +21,8 @@ from longpoint.sticks.pricing import WORTHWHILE, Needs, Priced, fits, whole_step
 MOST_LISTED: Final = 30_000
 MOST_CUT: Final = 6_000
 _NODES: Final = 500
+_KNOWN: Final = 800
+_KNOWN_NODES: Final = 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +78,33 @@ def from_every_pattern(
     if solution.status is LinearStatus.OPTIMAL:
         floor = max(floor, min(cost, goal + 1))
     return Outcome(floor, _without_surplus(master, chosen))
+
+
+def from_known_patterns(
+    master: Master,
+    numbers: Sequence[int],
+    prices: Prices,
+    enough: int,
+) -> tuple[Pattern, ...]:
+    """Return the best plan found of the patterns that lose least; it may cost more than another.
+
+    Args:
+        master: Costs, and the solver.
+        numbers: Numbers of patterns that can be cut.
+        prices: Prices that give a good bound.
+        enough: A cost in steps that no plan undercuts.
+    """
+    ranked = sorted(numbers, key=lambda number: -master.gain(master.patterns[number], prices))
+    least = ranked[:_KNOWN]
+    solution = master.solve_whole(
+        least, enough + master.all_sticks_weigh + WORTHWHILE, _KNOWN_NODES
+    )
+    chosen = [
+        master.patterns[number]
+        for number, value in zip(least, solution.values, strict=False)
+        for _ in range(round(value))
+    ]
+    return _without_surplus(master, chosen)
 
 
 def whole_steps_of(bound: float) -> int:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.sticks.master import Master, Prices
-from longpoint.sticks.pricing import NEARLY, Needs, Priced, whole_steps
+from longpoint.sticks.pricing import NEARLY, WORTHWHILE, Needs, Priced, whole_steps
 
 _CALM: Final = 0.9
 _BOUND_CALM: Final = 0.5
@@ -60,7 +60,7 @@ def generate(
     for _ in range(rounds):
         solution = master.solve(numbers, master.whole)
         prices = master.prices(solution)
-        if prices is None or master.pure_cost(numbers, solution) <= goal + NEARLY:
+        if prices is None or master.pure_cost(numbers, solution) <= goal + WORTHWHILE:
             break
         _, new, calm = _one_round(master, numbers, needs, prices, near.prices, calm, grid)
         if not new:

@@ -2,7 +2,7 @@
 
 import math
 import random
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from longpoint.linear.port import LinearSolver
@@ -10,7 +10,7 @@ from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import Floor, possible_costs
 from longpoint.sticks.dive import Limit, dive
 from longpoint.sticks.effort import Effort
-from longpoint.sticks.every_pattern import from_every_pattern
+from longpoint.sticks.every_pattern import from_every_pattern, from_known_patterns
 from longpoint.sticks.fit import Filled, Packing, cost_of, downsized
 from longpoint.sticks.generation import Bound, better_bound, first_bound, generate
 from longpoint.sticks.laying import Place, Workload, used_length
@@ -22,7 +22,9 @@ _SHARE = 0.4
 _FINER = 3
 _FINEST = 5
 _LITTLE = 0.06
-_SHARES = (0.0, 0.25, 0.0, 0.5)
+_LONG = 3
+_LONG_DIVES = 2
+_SHARES = (0.5, 0.8, 0.25, 0.9)
 """How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
 _REACHES = (1.0, 0.5, 0.2, 0.0)
 """Goals for which all patterns are listed, likewise; the dearest proves most, and lists most."""
@@ -99,8 +101,7 @@ class _Search:
     def run(self) -> None:
         """Patterns, then dives, the bound and all patterns by turns until they meet or limits are.
 
-        The first dive only asks for a better plan; the later ones for as cheap a plan as the
-        patterns known may give, or for one between.
+        Later dives ask for a plan that lies between the best plan and the bound.
         """
         rounds = self.effort.pricings
         self._generate(rounds // 2, self.effort.grid)
@@ -109,15 +110,26 @@ class _Search:
             costs = self._possible()
             if not costs:
                 break
+            self._dive(self._goal_of(turn, costs), turn)
             if turn == 0:
-                self._dive(costs[-1], None)
                 self._better_bound()
             else:
-                least = self._goal()
-                able = [cost for cost in costs if cost >= least] or [costs[-1]]
-                share = _SHARES[turn % len(_SHARES)]
-                self._dive(able[int(share * (len(able) - 1))], random.Random(turn))
-            self._from_every_pattern()
+                self._from_every_pattern()
+            if turn == 1 and self._possible():
+                self._take(
+                    from_known_patterns(
+                        self.master, self.numbers, self.bound.prices, self.bound.steps
+                    )
+                )
+
+    def _goal_of(self, turn: int, costs: Sequence[int]) -> int:
+        """The first dive asks for all there may be, the second for any better plan."""
+        if turn == 1:
+            return costs[-1]
+        least = self._goal()
+        able = [cost for cost in costs if cost >= least] or [costs[-1]]
+        share = _SHARES[turn % len(_SHARES)] if turn else 0.0
+        return able[int(share * (len(able) - 1))]
 
     def _possible(self) -> tuple[int, ...]:
         """Costs of plans better than the best that may exist; the least of them is a bound."""
@@ -173,7 +185,9 @@ class _Search:
                 self._take(found.patterns)
             costs = self._possible()
 
-    def _take(self, patterns: Iterable[Pattern]) -> None:
+    def _take(self, patterns: Sequence[Pattern]) -> None:
+        if not patterns:
+            return
         packing = downsized(self.work, self.bars.bars, self._packing(patterns))
         if cost_of(self.bars.bars, packing) < cost_of(self.bars.bars, self.best):
             self.best = packing
@@ -183,12 +197,12 @@ class _Search:
         room = self.bars.bars[pattern.bar].room
         return self.layout.fitting(pattern.counts, room)[0] == pattern.counts
 
-    def _dive(self, goal: int, draw: random.Random | None) -> None:
+    def _dive(self, goal: int, turn: int) -> None:
         """Look for a plan of this cost; one way the first time, another way the next."""
         first = self.master.solve(self.numbers, self.master.whole)
         if not first.values:
             return
-        limit = Limit(self.effort.masters * (1 if draw else 3))
+        limit = Limit(self.effort.masters * (_LONG if turn < _LONG_DIVES else 1))
         found = dive(
             self.master,
             self.numbers,
@@ -199,7 +213,7 @@ class _Search:
             self.bound.steps,
             self.effort.grid,
             limit,
-            draw,
+            random.Random(turn) if turn else None,
         )
         if found is not None:
             self._take(found)
