@@ -61,6 +61,8 @@ def from_every_pattern(
     patterns = sieve.kept(pattern for pattern in listed if fits(least, pattern))
     if len(patterns) > MOST_CUT:
         return None
+    if not patterns:
+        return Outcome(goal + 1, ())
     solution = master.solve_whole(
         master.numbers_of(patterns), enough + master.all_sticks_weigh + WORTHWHILE, _NODES
     )

@@ -22,9 +22,11 @@ _SHARE = 0.4
 _FINER = 3
 _FINEST = 5
 _LITTLE = 0.06
+_SHORT = 20_000
+"""Sticks no longer than this are priced to the hundredth. [0.01 mm]"""
 _LONG = 3
 _LONG_DIVES = 2
-_SHARES = (0.5, 0.8, 0.25, 0.9)
+_SHARES = (0.9, 0.7, 1.0, 0.5)
 """How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
 _REACHES = (1.0, 0.5, 0.2, 0.0)
 """Goals for which all patterns are listed, likewise; the dearest proves most, and lists most."""
@@ -93,9 +95,10 @@ class _Search:
         self.likely = likely_needs(self.layout, floor, _SHARE)
         self.best = start
         self._listed: set[tuple[int, float]] = set()
-        self._fine = max(1, effort.grid // (_FINER if any(work.can_turn) else _FINEST))
+        self._grid = effort.grid if bars.longest_room > _SHORT else 1
+        self._fine = max(1, self._grid // (_FINER if any(work.can_turn) else _FINEST))
         self.numbers = self.master.numbers_of(self._patterns(start))
-        self.bound: Bound = first_bound(self.master, self.least, effort.grid)
+        self.bound: Bound = first_bound(self.master, self.least, self._grid)
         self.bound.steps = max(self.bound.steps, simple_bound // bars.step)
 
     def run(self) -> None:
@@ -104,7 +107,7 @@ class _Search:
         Later dives ask for a plan that lies between the best plan and the bound.
         """
         rounds = self.effort.pricings
-        self._generate(rounds // 2, self.effort.grid)
+        self._generate(rounds // 2, self._grid)
         self._generate(rounds - rounds // 2, self._fine)
         for turn in range(self.effort.dives):
             costs = self._possible()
@@ -211,7 +214,7 @@ class _Search:
             first,
             goal,
             self.bound.steps,
-            self.effort.grid,
+            self._grid,
             limit,
             random.Random(turn) if turn else None,
         )
