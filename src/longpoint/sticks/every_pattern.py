@@ -19,8 +19,8 @@ from longpoint.sticks.patterns import Counts, Layout, Pattern
 from longpoint.sticks.pricing import WORTHWHILE, Needs, Priced, fits, whole_steps
 
 MOST_LISTED: Final = 30_000
-MOST_CUT: Final = 6_000
-_NODES: Final = 500
+MOST_CUT: Final = 2_000
+_NODES: Final = 100
 _KNOWN: Final = 800
 _KNOWN_NODES: Final = 60
 
