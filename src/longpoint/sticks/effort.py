@@ -22,7 +22,7 @@ class Effort:
     refills: int = 100
     pricings: int = 200
     masters: int = 80
-    dives: int = 6
+    dives: int = 2
     grid: int = 100
     seconds: float | None = 20.0
 
