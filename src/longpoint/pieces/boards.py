@@ -43,7 +43,7 @@ class Stop:
         at: Which corner of which room; None when that isn't known.
         is_assumed: True when the corner's angle wasn't read.
         lean_deg: How far what stands there is off plumb, + with the top away from the room.
-        is_lean_assumed: True when that was taken from the board's own wall.
+        is_lean_assumed: True when that wasn't read, beside a wall that leans: taken as plumb.
         rake_deg: Pitch of the stair at a rake, + where it climbs away from the board.
     """
 

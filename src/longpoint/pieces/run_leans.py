@@ -62,11 +62,13 @@ def leaning_stop(stop: Stop, next_deg: float | None, own_deg: float | None) -> S
     Args:
         stop: The corner.
         next_deg: How far that wall leans; None where it wasn't read. [deg]
-        own_deg: The same of the board's own wall, from which the other is then taken. [deg]
+        own_deg: The same of the board's own wall. [deg]
+
+    A wall nobody read is plumb, in this corner as in every other sum: one wall has one lean.
     """
     if next_deg is not None:
         return replace(stop, lean_deg=next_deg)
-    return replace(stop, lean_deg=own_deg or 0.0, is_lean_assumed=own_deg is not None)
+    return replace(stop, lean_deg=0.0, is_lean_assumed=bool(own_deg))
 
 
 def seat(board: Board, *, lean_deg: float | None = None) -> Seat:
@@ -111,7 +113,7 @@ def _assumed(board: Board) -> tuple[Finding, ...]:
             place=board.mark,
             read=f"The wall behind {board.mark} leans {_lean(board.lean_deg)}; the next wall at "
             f"its {' and '.join(sides)} end was not read.",
-            wrong="It was taken to lean alike, as if the corner had been turned in one piece.",
+            wrong="It was taken as plumb.",
             do="Hold a level to it and write its lean before you cut there.",
         ),
     )

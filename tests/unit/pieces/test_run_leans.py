@@ -109,5 +109,6 @@ def test_beyond_the_end_of_a_chain_of_walls_nothing_leans() -> None:
 def test_a_lean_is_assumed_only_where_one_was_read() -> None:
     stop = Stop(kind=RunEnd.INTERNAL)
     assert not leaning_stop(stop, None, None).is_lean_assumed
-    assert leaning_stop(stop, None, 1.0) == replace(stop, lean_deg=1.0, is_lean_assumed=True)
+    assert leaning_stop(stop, None, 1.0) == replace(stop, lean_deg=0.0, is_lean_assumed=True)
+    assert not leaning_stop(stop, None, 0.0).is_lean_assumed
     assert leaning_stop(stop, 0.5, 1.0) == replace(stop, lean_deg=0.5)

@@ -44,4 +44,4 @@ def test_each_end_has_the_lean_of_the_wall_beyond_it() -> None:
     left, right, _ = wall_stops(house, room, 0, {}, room_leans(house))
     assert (left.lean_deg, right.lean_deg) == (-2.0, 1.0)
     _, right, _ = wall_stops(house, room, 1, {}, room_leans(house))
-    assert (right.lean_deg, right.is_lean_assumed) == (1.0, True)
+    assert (right.lean_deg, right.is_lean_assumed) == (0.0, True)

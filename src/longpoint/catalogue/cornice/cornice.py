@@ -6,6 +6,7 @@ from typing import Final
 
 from longpoint.catalogue.cornice.cornice_ends import CutRun, cut_runs
 from longpoint.catalogue.cornice.cornice_keys import KEYS, Corners, SpringFrom
+from longpoint.catalogue.cornice.cornice_leans import lean_findings
 from longpoint.catalogue.cornice.cornice_pieces import run_pieces
 from longpoint.catalogue.cornice.cornice_runs import (
     CorniceRun,
@@ -40,7 +41,13 @@ def plan_cornice(asked: Asked) -> TrimPlan:
     if stops:
         return TrimPlan(findings=stops)
     pieces: list[Piece] = []
-    findings = [*_spring_note(asked, spring_deg), *_width_note(asked), *_corner_notes(asked, runs)]
+    room = next(room for room in asked.house.rooms if room.name == asked.entry.room)
+    findings = [
+        *_spring_note(asked, spring_deg),
+        *_width_note(asked),
+        *_corner_notes(asked, runs),
+        *lean_findings(asked, [wall.mark for wall in room.walls]),
+    ]
     for one in cut:
         made, said = run_pieces(asked, one)
         pieces += made

@@ -232,12 +232,18 @@ def _lines(asked: Asked, stair: StairPitch, level: Profile) -> tuple[str, ...]:
     pitch = format_angle(stair.pitch_deg)
     half = format_angle(stair.pitch_deg / 2.0)
     lines = [_pitch_line(asked, stair)]
-    if BISECT in (_end(asked, "foot"), _end(asked, "head")):
-        lines.append(
-            f"Where level and raked board meet each is cut {half} off square, half of {pitch}: at "
-            "the foot the upper edges are the shorter, at the head the longer. The level boards "
-            f'are runs with the end "rake" and a rake of {pitch} at the foot, -{pitch} at the head.'
-        )
+    for end, sign, edges in (("foot", "", "shorter"), ("head", "-", "longer")):
+        if _end(asked, end) == BISECT:
+            lines.append(
+                f"At the {end} level and raked board are each cut {half} off square, half of "
+                f"{pitch}, their upper edges the {edges}. The level board is a run with the end "
+                f'"rake" and a rake of {sign}{pitch} there.'
+            )
+        elif _end(asked, end) == PLUMB:
+            lines.append(
+                f"At the {end} the raked board is cut plumb, {pitch} off square, and the level "
+                "board square."
+            )
     string_mm = asked.get("string")
     if string_mm is not None and stair.going_mm is not None:
         before_mm = stair.going_mm + string_mm / math.sin(math.radians(stair.pitch_deg))

@@ -320,7 +320,7 @@ RUN: Final = Table(
             _lean(
                 f"{end}_lean",
                 f"The same of what stands at its {end} end.",
-                "the next wall's, or as its own wall, which is then said",
+                "the next wall's, or plumb, which is then said",
             )
             for end in ("left", "right")
         ),

@@ -2,6 +2,10 @@ from typing import Any
 
 import pytest
 
+from longpoint.catalogue.all_trims import trim_tables
+from longpoint.pipeline import plan_house
+from longpoint.survey.house_file import read_house
+from tests.house_documents import house
 from tests.rail_houses import (
     refused,
     the_house,
@@ -53,3 +57,19 @@ def test_walls_that_are_not_there_are_refused(keys: dict[str, Any]) -> None:
 def test_a_room_that_is_held_or_unknown_is_refused() -> None:
     refused(the_house(HIGH), "Parlour")
     refused(the_house({**HIGH, "room": "Attic"}))
+
+
+def test_a_wall_that_nobody_read_is_plumb_in_every_sum() -> None:
+    walls = [
+        {"mark": mark, "length": mm, "corner": 90}
+        for mark, mm in zip("NESW", (4000, 3000, 4000, 3000), strict=True)
+    ]
+    walls[1]["lean"] = -2
+    rail = {"mark": "PR", "kind": "picture-rail", "room": "Kit", "profile": "SK95", "height": 2000}
+    document = house(rooms=[{"name": "Kit", "walls": walls}], trims=[rail])
+    plan = plan_house(read_house(document, trim_tables()))
+    backs = {piece.mark: piece.back_mm for piece in plan.pieces}
+
+    assert backs["PR-E"] == pytest.approx(backs["PR-W"], abs=1.0), "both lie between plumb walls"
+    assert backs["PR-N"] == pytest.approx(backs["PR-S"], abs=4.0)
+    assert backs["PR-N"] < 3960.0, "the wall that leans in takes of these two"
