@@ -62,7 +62,7 @@ def rail_sketch(
         lines=tuple(lines),
         labels=tuple(labels),
         caption=f"{asked.mark} round {room.name}, wall by wall as you turn to the right; the rail "
-        "is level, the floor as read.",
+        "is level, the floor as read. Below each end: how high it stands over the floor there.",
         described=f"The walls of {room.name} side by side with the rail across them.",
     )
 
