@@ -192,7 +192,7 @@ class _Work:
             self.corners,
             is_second=self.is_second,
         )
-        if not needed:
+        if not needed and not cuts:
             return pieces, self._nothing_to_cut()
         wedges = wedge_pieces(self.house, self.opening, self.fitted, self.trim, needed)
         what = (
@@ -202,7 +202,12 @@ class _Work:
             if cuts
             else "The trim is cut to lie flat on the wall and on packers."
         )
-        lines = packer_lines(self.house, self.opening, self.trim, needed, are_cut=bool(wedges))
+        lines = (
+            packer_lines(self.house, self.opening, self.trim, needed, are_cut=bool(wedges))
+            if needed
+            else "Its linings were read proud at both ends, so no packer goes under them: nail each "
+            "piece down on lining and wall."
+        )
         finding = self._finding(Severity.NOTE, what, lines, code=LINING_PACKED)
         return (*self._cut(pieces, cuts), *wedges), (finding,)
 

@@ -8,6 +8,7 @@ from longpoint.pieces.proud_remedies import (
     CORNER_NAMES,
     SAID_FROM_MM,
     SIDE_NAMES,
+    Packing,
     ProudCorner,
     packing,
     resting,
@@ -76,8 +77,10 @@ def packers(
         shy_mm = [max(0.0, -mm) for mm in _ends_mm(plane, side)]
         here = [packed.get(corner) for corner in (side, (side + 1) % 4)]
         proud = [p if p is not None and p.side == side else None for p in here]
+        # Read proud at both ends, the lining itself stands so: only what it lacks is packed.
+        is_proud_itself = None not in here
         ends_mm = [
-            (mm if mm >= SAID_FROM_MM else 0.0) + (p.thick_mm if p else 0.0)
+            (mm if mm >= SAID_FROM_MM else 0.0) + _packed_mm(p, is_proud_itself=is_proud_itself)
             for mm, p in zip(shy_mm, proud, strict=True)
         ]
         if max(ends_mm) == 0.0:
@@ -88,12 +91,20 @@ def packers(
                 side=side,
                 start_mm=ends_mm[0],
                 end_mm=ends_mm[1],
-                on_proud_mm=max((p.on_proud_mm for p in proud if p), default=0.0),
+                on_proud_mm=0.0
+                if is_proud_itself
+                else max((p.on_proud_mm for p in proud if p), default=0.0),
                 is_for_shy=not any(proud),
                 wide_mm=at_lining.on_lining_mm or at_lining.flat.width_mm,
             )
         )
     return tuple(found)
+
+
+def _packed_mm(at: Packing | None, *, is_proud_itself: bool) -> float:
+    if at is None:
+        return 0.0
+    return at.on_proud_mm if is_proud_itself else at.thick_mm
 
 
 def _ends_mm(plane: Plane, side: int) -> tuple[float, float]:
@@ -191,6 +202,8 @@ def packer_text(
         if packer.on_proud_mm
         else ""
     )
+    if most == least:
+        return f"{most} thick all along, {long} long, {wide} wide{rest}"
     return f"taper {most} at the {at} to {least} over {long}, {wide} wide{rest}"
 
 

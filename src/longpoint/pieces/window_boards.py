@@ -27,12 +27,14 @@ class Notch:
 
     Attributes:
         along_mm: Along the board, from its end to the lining's face.
-        depth_mm: Across it, from its back edge at the sash to the wall's face.
-        rip_mm: Width of the board at the lining: depth and nosing.
+        depth_mm: Across it at the lining, from its back edge at the sash to the wall's face.
+        end_depth_mm: The same at the board's end, on the line of the wall's face carried on.
+        rip_mm: Width of the board at its end: that depth and the nosing.
     """
 
     along_mm: float
     depth_mm: float
+    end_depth_mm: float
     rip_mm: float
 
 
@@ -54,7 +56,7 @@ def notches(face: FaceSet, fit: BoardFit) -> tuple[Notch, Notch]:
     """Return the notches of the left and the right end.
 
     The board reaches from horn to horn; the linings stand where the opening's bottom corners were
-    fitted. Where the linings at the board were read by themselves, the two ends share what that
+    fitted, and the wall's face runs on straight from one depth to the other. Where the linings at the board were read by themselves, the two ends share what that
     differs.
 
     Raises:
@@ -67,6 +69,12 @@ def notches(face: FaceSet, fit: BoardFit) -> tuple[Notch, Notch]:
         slack_mm = (face.fitted.side_mm[BOTTOM] - fit.inside_mm) / 2.0
     ux, uy = direction(start, end)
 
+    left_mm, right_mm = fit.depth_left_mm, fit.depth_right_mm
+    if face.fitted.face == "b":
+        left_mm, right_mm = right_mm, left_mm
+    between_mm = fit.inside_mm or face.fitted.side_mm[BOTTOM]
+    deeper = (right_mm - left_mm) / between_mm
+
     def notch(outer: Point, lining: Point, sign: float, depth_mm: float) -> Notch:
         past_mm = sign * ((lining.x_mm - outer.x_mm) * ux + (lining.y_mm - outer.y_mm) * uy)
         along_mm = past_mm + face.opening.horn_mm + slack_mm
@@ -76,11 +84,14 @@ def notches(face: FaceSet, fit: BoardFit) -> tuple[Notch, Notch]:
                 "It doesn't reach past them, so there is nothing to notch.",
                 "Read board_fit.inside and the bottom of the opening again.",
             )
-        return Notch(along_mm=along_mm, depth_mm=depth_mm, rip_mm=depth_mm + fit.nosing_mm)
+        end_mm = depth_mm - sign * deeper * along_mm
+        return Notch(
+            along_mm=along_mm,
+            depth_mm=depth_mm,
+            end_depth_mm=end_mm,
+            rip_mm=end_mm + fit.nosing_mm,
+        )
 
-    left_mm, right_mm = fit.depth_left_mm, fit.depth_right_mm
-    if face.fitted.face == "b":
-        left_mm, right_mm = right_mm, left_mm
     return (notch(start, bottom_left, 1.0, left_mm), notch(end, bottom_right, -1.0, right_mm))
 
 
@@ -167,7 +178,12 @@ def _board_notes(face: FaceSet, fit: BoardFit, profile: Profile) -> tuple[str, .
             )
         elif spare_mm >= PRINTED_MM:
             notes.append(f"rip to {shown(widest_mm)}")
-    cuts = [f"{shown(notch.along_mm)} x {shown(notch.depth_mm)}" for notch in (left, right)]
+    cuts = []
+    for notch in (left, right):
+        cut = f"{shown(notch.along_mm)} x {shown(notch.depth_mm)}"
+        if abs(notch.end_depth_mm - notch.depth_mm) >= PRINTED_MM:
+            cut += f" ({shown(notch.end_depth_mm)} at its end)"
+        cuts.append(cut)
     if cuts[0] == cuts[1]:
         notes.append(f"notch {cuts[0]} at both ends, along x back from the sash")
     else:

@@ -131,14 +131,34 @@ def test_packed_corners_are_cut_to_one_tilt_and_the_packers_named() -> None:
 
 
 def test_a_wedge_profile_puts_the_packers_on_the_sheet() -> None:
-    one = with_plane(replace(opening(WINDOW), wedge="WG16"), Flush.PACK, tl=5.0, tr=4.0, bl=2.0)
+    one = with_plane(replace(opening(WINDOW), wedge="WG16"), Flush.PACK, tl=5.0, br=2.0)
     pieces, (said,) = made(one)
     wedges = [p for p in pieces if p.role is Role.WEDGE]
     assert [p.mark for p in wedges] == ["W1-wedge-head", "W1-wedge-sill"]
-    assert wedges[0].notes == ("taper 5 at the top left to 4 over 1190, 14 wide",)
-    assert wedges[1].notes == ("taper 2 at the bottom left to 0 over 1190, 14 wide",)
+    assert wedges[0].notes == ("taper 5 at the top left to 0 over 1190, 14 wide",)
+    assert wedges[1].notes == ("taper 2 at the bottom right to 0 over 1190, 14 wide",)
     assert wedges[0].inner_mm == wedges[0].back_mm == pytest.approx(1190.0)
     assert "on the cut sheet" in said.do
+
+
+def test_a_lining_read_proud_at_both_ends_gets_no_wedge() -> None:
+    wedged = replace(opening(WINDOW), wedge="WG16")
+    one = with_plane(wedged, Flush.PACK, tl=5.0, tr=4.0, bl=2.0)
+    pieces, _ = made(one)
+    assert [p.mark for p in pieces if p.role is Role.WEDGE] == ["W1-wedge-sill"]
+
+    all_round = with_plane(wedged, Flush.PACK, tl=3.0, tr=3.0, bl=3.0, br=3.0)
+    pieces, (said,) = made(all_round)
+    assert [p for p in pieces if p.role is Role.WEDGE] == []
+    assert all(p.left.bevel_deg < 0 and p.right.bevel_deg < 0 for p in pieces)
+    assert "no packer goes under" in said.do
+
+
+def test_a_packer_as_thick_at_both_ends_is_said_so() -> None:
+    one = with_plane(replace(opening(WINDOW), wedge="WG16"), Flush.PACK, tl=-3.0, tr=-3.0)
+    pieces, _ = made(one)
+    notes = {p.mark: p.notes[0] for p in pieces if p.role is Role.WEDGE}
+    assert notes["W1-wedge-head"].startswith("3 thick all along, 1190 long")
 
 
 def test_a_shy_lining_is_packed_to_the_wall_and_cut_plain() -> None:

@@ -74,7 +74,22 @@ def test_linings_read_at_the_board_share_what_they_differ_between_the_ends() -> 
     left, right = notches(set_of(window()), read)
     assert (left.along_mm, right.along_mm) == pytest.approx((98.0, 98.0))
     assert (left.depth_mm, right.depth_mm) == (140.0, 142.0)
-    assert (left.rip_mm, right.rip_mm) == (186.0, 188.0)
+    out_mm = 98.0 * 2.0 / 1176.0
+    assert left.rip_mm == pytest.approx(186.0 - out_mm)
+    assert right.rip_mm == pytest.approx(188.0 + out_mm)
+
+
+def test_the_wall_runs_on_straight_to_the_ends_of_the_board() -> None:
+    read = replace(FIT, inside_mm=1180.0, depth_left_mm=160.0, depth_right_mm=185.0)
+    face = set_of(window(board_fit=read))
+    left, right = notches(face, read)
+    board = next(p for p in below_pieces(face) if p.role is Role.BOARD)
+    # Three points of one line: at the end, at the lining, at the other lining.
+    slope = (185.0 - 160.0) / 1180.0
+    assert left.end_depth_mm == pytest.approx(160.0 - slope * left.along_mm)
+    assert right.end_depth_mm == pytest.approx(185.0 + slope * right.along_mm)
+    assert right.rip_mm - left.rip_mm == pytest.approx(slope * board.inner_mm)
+    assert "at its end" in " ".join(board.notes)
 
 
 def test_from_the_second_face_left_and_right_change_places() -> None:
