@@ -273,6 +273,36 @@ def banded_mm(seed: int, *, off_deg: float) -> float:
     )
 
 
+def eared_mm(seed: int) -> tuple[float, ...]:
+    """Return how far off the wall's line a board's notches are: at both linings and both ends.
+
+    The wall's face is drawn through the depths at the linings; the board lies along the sash.
+    """
+    fit = BoardFit(depth_left_mm=140.0, depth_right_mm=163.0, nosing_mm=45.0)
+    it = case(
+        seed,
+        lambda plain: replace(
+            plain, layout=Layout.BOARD_AND_APRON, board=BOARD225.name, board_fit=fit, horn_mm=30.0
+        ),
+        on_floor=False,
+    )
+    left, right = notches(it.face, fit)
+    wide_mm = it.face.fitted.side_mm.first
+    wall: Line = ((0.0, 140.0), (wide_mm, 163.0 - 140.0))
+    bottom: Line = ((0.0, 0.0), (1.0, 0.0))
+    start_mm = crossing(it.outer(3), bottom)[0] - 30.0
+    end_mm = start_mm + it.pieces["board"].inner_mm
+    at = {
+        start_mm: left.end_depth_mm,
+        start_mm + left.along_mm: left.depth_mm,
+        end_mm - right.along_mm: right.depth_mm,
+        end_mm: right.end_depth_mm,
+    }
+    return tuple(
+        depth_mm - crossing(wall, ((x_mm, 0.0), (0.0, 1.0)))[1] for x_mm, depth_mm in at.items()
+    )
+
+
 def notched(seed: int) -> tuple[Body, tuple[Body, Body]]:
     """Return the part of a notched board between its linings, and the linings."""
     fit = BoardFit(depth_left_mm=140.0, depth_right_mm=140.0, nosing_mm=45.0)
@@ -318,6 +348,11 @@ def test_legs_stand_flat_on_their_plinths_and_these_on_the_floor(seed: int) -> N
 @pytest.mark.parametrize("seed", FEW)
 def test_a_back_band_closes_round_the_set(seed: int) -> None:
     assert banded_mm(seed, off_deg=0.0) < CLOSED_MM
+
+
+@pytest.mark.parametrize("seed", FEW)
+def test_a_boards_ears_lie_on_the_wall_that_runs_on_from_its_linings(seed: int) -> None:
+    assert eared_mm(seed) == pytest.approx((0.0,) * 4, abs=CLOSED_MM)
 
 
 @pytest.mark.parametrize("seed", FEW)

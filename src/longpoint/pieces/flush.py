@@ -7,7 +7,7 @@ from typing import Final
 from longpoint.errors import Finding, Severity
 from longpoint.pieces.face_trim import FaceTrim, is_true_frame
 from longpoint.pieces.hand_sum import Term, hand_sum
-from longpoint.pieces.packers import packer_lines, packers, wedge_pieces
+from longpoint.pieces.packers import packer_lines, packers, spared, spared_line, wedge_pieces
 from longpoint.pieces.piece import CutKind, EndCut, HookEnd, Piece, Role
 from longpoint.pieces.proud_remedies import (
     CORNER_NAMES,
@@ -31,6 +31,9 @@ LINING_RE_SET: Final = "lining-re-set"
 LINING_LEFT: Final = "lining-left"
 
 NOT_READ: Final = "No plane was read here."
+
+_CUT_PLAIN: Final = "with a packer and plain cuts they would stand open twice as far."
+_CUT_FOR_TILT: Final = "the pieces lie on the proud linings, and the cuts are for that tilt."
 
 _SIDE_OF: Final = {Role.SILL: 0, Role.RIGHT_LEG: 1, Role.HEAD: 2, Role.LEFT_LEG: 3}
 
@@ -197,17 +200,17 @@ class _Work:
         wedges = wedge_pieces(self.house, self.opening, self.fitted, self.trim, needed)
         what = (
             f"The ends at the proud corners are cut for both pieces at one tilt, bevels up to "
-            f"{self._most(cuts)} degrees: with a packer and plain cuts they would stand open "
-            f"twice as far.{self._twist()}"
+            f"{self._most(cuts)} degrees: {_CUT_PLAIN if needed else _CUT_FOR_TILT}{self._twist()}"
             if cuts
             else "The trim is cut to lie flat on the wall and on packers."
         )
         lines = (
             packer_lines(self.house, self.opening, self.trim, needed, are_cut=bool(wedges))
             if needed
-            else "Its linings were read proud at both ends, so no packer goes under them: nail each "
-            "piece down on lining and wall."
+            else "Nail each piece down on lining and wall."
         )
+        none = spared_line(spared(self.plane, self.corners, needed))
+        lines = f"{none} {lines}".lstrip()
         finding = self._finding(Severity.NOTE, what, lines, code=LINING_PACKED)
         return (*self._cut(pieces, cuts), *wedges), (finding,)
 

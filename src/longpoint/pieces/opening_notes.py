@@ -5,7 +5,12 @@ from typing import Final
 from longpoint.errors import Finding, Severity
 from longpoint.pieces.bench_frame import bench_frame
 from longpoint.pieces.face_trim import has_mitred_corners, is_true_frame
-from longpoint.quantities.formatting import format_angle, format_with_unit
+from longpoint.quantities.formatting import (
+    format_angle,
+    format_gap,
+    format_unit,
+    format_with_unit,
+)
 from longpoint.shape.fitted import FittedOpening
 from longpoint.survey.house import House
 from longpoint.survey.openings import Layout, Method, Opening
@@ -63,8 +68,8 @@ def square_notes(house: House, opening: Opening, fitted: FittedOpening) -> tuple
             place=opening.mark,
             read=read,
             wrong=f"With 45s all round, nailed parallel to the reveal, that joint would stand open "
-            f"about {gap_mm:.1f} mm; a square frame tapped to share closes and leaves {quirks}, "
-            f"which {shared}.",
+            f"about {format_gap(gap_mm, house.units)} {format_unit(house.units)}; a square frame "
+            f"tapped to share closes and leaves {quirks}, which {shared}.",
             do="The saw angles on the sheet close each corner as it is; or cut 45s and share, "
             "as you choose.",
         ),

@@ -31,7 +31,8 @@ def outline_pieces(house: House, opening: Opening, fitted: FittedOutline) -> tup
         fitted: Its shape.
 
     Returns:
-        Sides clockwise from the bottom, plinths, back band, apron and board.
+        Sides clockwise from the bottom, numbered as they were written; plinths, back band, apron
+        and board.
 
     Raises:
         PieceError: The trim doesn't go round the opening, or is to be joined in a way that needs

@@ -59,8 +59,10 @@ class OutlinedFace:
         return tuple(side for side in order if side in self.rings)
 
     def number(self, side: int) -> int:
-        """Return a side's number, clockwise from 1 at the bottom."""
-        return 1 if side == 0 else len(self.sides) - side + 1
+        """Return a side's number as the house file counts: side 1 from corner 1 to corner 2."""
+        corners = self.fitted.written
+        one, other = corners[side], corners[(side + 1) % len(corners)]
+        return one if other == one % len(corners) + 1 else other
 
 
 def outlined_face(house: House, opening: Opening, fitted: FittedOutline) -> OutlinedFace:

@@ -1,6 +1,7 @@
 """Tapering packers behind the trim: told in words, and cut from a profile where one is named."""
 
 from dataclasses import dataclass
+from typing import Final
 
 from longpoint.pieces.face_trim import FaceTrim
 from longpoint.pieces.piece import SQUARE_CUT, Piece, Role
@@ -10,6 +11,7 @@ from longpoint.pieces.proud_remedies import (
     SIDE_NAMES,
     Packing,
     ProudCorner,
+    is_proud_all_along,
     packing,
     resting,
 )
@@ -20,6 +22,9 @@ from longpoint.survey.house import House
 from longpoint.survey.openings import Layout, Opening
 from longpoint.survey.profiles import Profile
 from longpoint.survey.readings import Plane
+
+SLIVER_MM: Final = 0.5
+"""A lining proud at both ends gets no packer thinner than what sheets print to."""
 
 _PLACES = ("sill", "right", "head", "left")
 
@@ -34,7 +39,8 @@ class Packer:
         end_mm: Thickness at its second corner.
         on_proud_mm: What is left of the larger of the two where that lining is as proud as its
             corner was read; 0: the packer is then left out.
-        is_for_shy: True where it makes up a lining that sits shy.
+        is_for_shy: True where it makes up what its lining lacks as read, so that it is never left
+            out.
         wide_mm: How wide the lining's edge is under the trim.
     """
 
@@ -78,12 +84,12 @@ def packers(
         here = [packed.get(corner) for corner in (side, (side + 1) % 4)]
         proud = [p if p is not None and p.side == side else None for p in here]
         # Read proud at both ends, the lining itself stands so: only what it lacks is packed.
-        is_proud_itself = None not in here
+        is_proud_itself = is_proud_all_along(plane, side)
         ends_mm = [
             (mm if mm >= SAID_FROM_MM else 0.0) + _packed_mm(p, is_proud_itself=is_proud_itself)
             for mm, p in zip(shy_mm, proud, strict=True)
         ]
-        if max(ends_mm) == 0.0:
+        if max(ends_mm) < (SLIVER_MM if is_proud_itself else 1e-9):
             continue
         at_lining = resting(house, opening, side, 0.0, is_second=is_second)
         found.append(
@@ -94,11 +100,40 @@ def packers(
                 on_proud_mm=0.0
                 if is_proud_itself
                 else max((p.on_proud_mm for p in proud if p), default=0.0),
-                is_for_shy=not any(proud),
+                is_for_shy=is_proud_itself or not any(proud),
                 wide_mm=at_lining.on_lining_mm or at_lining.flat.width_mm,
             )
         )
     return tuple(found)
+
+
+def spared(
+    plane: Plane, corners: tuple[ProudCorner, ...], needed: tuple[Packer, ...]
+) -> tuple[int, ...]:
+    """Return the sides whose piece is as high as it should be on its own lining.
+
+    Args:
+        plane: Readings of this face.
+        corners: Its corners, from `proud_corners`.
+        needed: Its packers, from `packers`.
+
+    Returns:
+        Sides that would be packed, were their linings not read proud at both ends.
+    """
+    packed = {found.side for at in corners if at.proud_mm > 0.0 and (found := packing(at))}
+    laid = {packer.side for packer in needed}
+    return tuple(
+        side for side in (3, 2, 1, 0) if side in packed - laid and is_proud_all_along(plane, side)
+    )
+
+
+def spared_line(sides: tuple[int, ...]) -> str:
+    """Return which sides get no packer and why, as one sentence; empty for none."""
+    if not sides:
+        return ""
+    names = " and the ".join(SIDE_NAMES[side] for side in sides)
+    linings = "its lining was" if len(sides) == 1 else "their linings were"
+    return f"No packer goes under the {names}: {linings} read proud at both ends."
 
 
 def _packed_mm(at: Packing | None, *, is_proud_itself: bool) -> float:

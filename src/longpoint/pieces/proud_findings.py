@@ -18,6 +18,7 @@ from longpoint.pieces.proud_remedies import (
     edge_mm,
     face_plane,
     is_mitred,
+    is_proud_all_along,
     packing,
     proud_corners,
     resting,
@@ -129,6 +130,7 @@ class _Told:
         self.house = house
         self.units: Units = house.units
         self.opening = opening
+        self.plane = plane
         self.figures = plane.corners_mm()
         self.corners = corners
         self.is_second = is_second
@@ -294,7 +296,9 @@ class _Told:
         packed = packing(at)
         if packed is None:
             return f"{at.name} nothing"
-        thick = format_length(packed.thick_mm, self.units)
+        is_proud_itself = is_proud_all_along(self.plane, packed.side)
+        thick_mm = packed.on_proud_mm if is_proud_itself else packed.thick_mm
+        thick = format_length(thick_mm, self.units) if thick_mm else "nothing"
         cuts = self._settings(packed.cuts)
         same = cuts == self._settings(at.back_bevels())
         return (

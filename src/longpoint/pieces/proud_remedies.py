@@ -150,6 +150,12 @@ def face_plane(opening: Opening, *, is_second: bool) -> Plane | None:
     return None if readings is None else readings.plane
 
 
+def is_proud_all_along(plane: Plane, side: int) -> bool:
+    """Tell whether a side's lining was read proud at both of its corners."""
+    figures = plane.corners_mm()
+    return min(figures[side], figures[(side + 1) % 4]) >= SAID_FROM_MM
+
+
 def proud_corners(
     house: House,
     opening: Opening,

@@ -56,8 +56,8 @@ def notches(face: FaceSet, fit: BoardFit) -> tuple[Notch, Notch]:
     """Return the notches of the left and the right end.
 
     The board reaches from horn to horn; the linings stand where the opening's bottom corners were
-    fitted, and the wall's face runs on straight from one depth to the other. Where the linings at the board were read by themselves, the two ends share what that
-    differs.
+    fitted, and the wall's face runs on straight from one depth to the other. Where the linings at
+    the board were read by themselves, the two ends share what that differs.
 
     Raises:
         PieceError: An end has nothing to be notched.

@@ -144,14 +144,17 @@ def test_a_wedge_profile_puts_the_packers_on_the_sheet() -> None:
 def test_a_lining_read_proud_at_both_ends_gets_no_wedge() -> None:
     wedged = replace(opening(WINDOW), wedge="WG16")
     one = with_plane(wedged, Flush.PACK, tl=5.0, tr=4.0, bl=2.0)
-    pieces, _ = made(one)
+    pieces, (said,) = made(one)
     assert [p.mark for p in pieces if p.role is Role.WEDGE] == ["W1-wedge-sill"]
+    assert "No packer goes under the head: its lining was read proud at both ends." in said.do
 
     all_round = with_plane(wedged, Flush.PACK, tl=3.0, tr=3.0, bl=3.0, br=3.0)
     pieces, (said,) = made(all_round)
     assert [p for p in pieces if p.role is Role.WEDGE] == []
     assert all(p.left.bevel_deg < 0 and p.right.bevel_deg < 0 for p in pieces)
-    assert "no packer goes under" in said.do
+    assert "No packer goes under the head and the sill piece: their linings were" in said.do
+    assert "lie on the proud linings, and the cuts are for that tilt" in said.wrong
+    assert "Lay packers" not in said.do
 
 
 def test_a_packer_as_thick_at_both_ends_is_said_so() -> None:

@@ -4,6 +4,7 @@ import pytest
 
 from longpoint.errors import Finding, Severity
 from longpoint.pieces.opening_notes import square_notes
+from longpoint.quantities.length import Units
 from longpoint.survey.openings import Layout, Method, Opening, OpeningKind
 from tests.fitted_houses import Corners, fitted, house, opening, quad, rectangle
 
@@ -34,6 +35,14 @@ def test_the_open_joint_it_tells_of_is_that_of_two_45s() -> None:
     (note,) = notes(opening(leaning(-1050.0 * 0.0174551)))
     # One degree on a 66 mm face: 66 x root 2 x 0.01745.
     assert "about 1.6 mm" in note.wrong
+
+
+def test_in_inches_the_open_joint_is_in_thousandths() -> None:
+    one = opening(leaning(-1050.0 * 0.0174551))
+    (note,) = square_notes(replace(house(one), units=Units.INCH), one, fitted(one))
+    # 66 x root 2 x 0.01745 = 1.63 mm.
+    assert "about 0.064 in" in note.wrong
+    assert " mm" not in note.wrong
 
 
 def test_quirks_outside_the_band_are_said_to_be() -> None:

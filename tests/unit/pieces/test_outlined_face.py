@@ -21,10 +21,10 @@ def test_a_side_takes_the_quirk_and_architrave_that_its_outside_looks_towards() 
     assert face_of(steep, quirk=quirk, quirk_band=[2, 9]).quirks_mm == (7.0, 6.0, 5.0)
 
 
-def test_sides_are_counted_clockwise_from_the_bottom() -> None:
+def test_sides_lie_clockwise_and_count_as_they_were_written() -> None:
     face = face_of(GABLE)
     assert face.clockwise == (0, 4, 3, 2, 1)
-    assert [face.number(side) for side in face.clockwise] == [1, 2, 3, 4, 5]
+    assert [face.number(side) for side in face.clockwise] == [1, 5, 4, 3, 2]
 
 
 def test_a_bare_bottom_has_no_piece() -> None:

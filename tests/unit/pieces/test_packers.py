@@ -3,11 +3,19 @@ from dataclasses import replace
 import pytest
 
 from longpoint.pieces.face_trim import FaceTrim, face_trim
-from longpoint.pieces.packers import Packer, packer_lines, packer_text, packers, wedge_pieces
+from longpoint.pieces.packers import (
+    Packer,
+    packer_lines,
+    packer_text,
+    packers,
+    spared,
+    spared_line,
+    wedge_pieces,
+)
 from longpoint.pieces.proud_remedies import proud_corners
 from longpoint.quantities.length import Units
 from longpoint.survey.house import House
-from longpoint.survey.openings import Opening
+from longpoint.survey.openings import Layout, Opening, OpeningKind
 from longpoint.survey.profiles import Profile
 from longpoint.survey.readings import Plane
 from tests.fitted_houses import door, fitted, house, opening, rectangle
@@ -62,6 +70,32 @@ def test_a_shy_lining_is_made_up_on_every_side_that_touches_the_corner() -> None
 
 def test_a_board_or_floor_gets_no_packer() -> None:
     assert 0 not in needed(door(rectangle(820.0, 2040.0)), Plane(br_mm=-2.0, bl_mm=-2.0))
+
+
+def test_a_wide_leg_proud_at_both_ends_is_packed_by_what_it_lacks_alone() -> None:
+    one = opening(WINDOW, width_mm=(57.0, 110.0, 57.0, 110.0))
+    found = needed(one, Plane(tl_mm=4.0, bl_mm=4.0))
+    # As above, bearing on 96 of 110; the lining itself gives 4 of it.
+    lacks_mm = 4.0 * 57.0 / 43.0 * 96.0 / 110.0 - 4.0
+    assert (found[3].start_mm, found[3].end_mm) == pytest.approx((lacks_mm, lacks_mm))
+    assert found[3].on_proud_mm == 0.0
+    said = packer_lines(house(one), one, lines_of(one), (found[3],), are_cut=False)
+    assert "Leave one out" not in said
+
+
+def test_a_doors_leg_proud_at_foot_and_head_is_proud_itself() -> None:
+    one = opening(
+        rectangle(820.0, 2040.0),
+        kind=OpeningKind.DOOR,
+        layout=Layout.LEGS_AND_HEAD,
+        width_mm=(57.0, 90.0, 57.0, 90.0),
+    )
+    plane = Plane(tl_mm=3.0, bl_mm=3.0)
+    corners = proud_corners(house(one), one, plane, SQUARE)
+    assert needed(one, plane) == {}
+    assert set(needed(one, Plane(tl_mm=3.0))) == {3}
+    assert spared(plane, corners, ()) == (3,)
+    assert spared_line(()) == ""
 
 
 def test_a_packer_is_told_thick_end_first_and_in_the_houses_unit() -> None:

@@ -63,6 +63,12 @@ def test_every_way_is_listed_with_its_figures_and_one_is_advised() -> None:
     assert "flush leave" in others
 
 
+def test_a_head_proud_at_both_ends_is_advised_no_packer() -> None:
+    found = said(tl=3, tr=3)["proud"]
+    assert "top left nothing under the head, the same cuts" in found.do
+    assert "3 under the head" not in found.do
+
+
 def test_proud_1_is_a_note() -> None:
     assert said(tl=1)["proud"].severity is Severity.NOTE
 

@@ -47,12 +47,15 @@ def test_leans_written_at_the_run_go_first() -> None:
     assert pieces["B"].left.mitre_deg == 0.0
 
 
-def test_a_next_wall_that_was_not_read_is_taken_to_lean_alike_and_that_is_said() -> None:
+def test_a_next_wall_that_was_not_read_is_taken_as_plumb_and_that_is_said() -> None:
     _, findings = runs(house_with(N=2.0))
     (note,) = [f for f in findings if f.code == "lean-assumed" and f.place == "A"]
     assert note.severity is Severity.NOTE
     assert "2.0 away from the room" in note.read
     assert "left and right end" in note.read
+    assert note.wrong == "It was taken as plumb."
+    assert "Hold a level to it" in note.do
+    assert [f for f in findings if f.code == "corner-step" and f.place == "B"]
 
 
 def test_where_no_lean_was_read_nothing_is_said_of_leans() -> None:

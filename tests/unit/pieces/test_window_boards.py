@@ -92,6 +92,28 @@ def test_the_wall_runs_on_straight_to_the_ends_of_the_board() -> None:
     assert "at its end" in " ".join(board.notes)
 
 
+def test_the_notes_give_both_depths_of_a_notch_where_they_differ() -> None:
+    wide = opening(
+        rectangle(1221.0, 620.0),
+        layout=Layout.BOARD_AND_APRON,
+        board="WB225",
+        horn_mm=42.1,
+    )
+    fit = BoardFit(inside_mm=1221.0, depth_left_mm=160.0, depth_right_mm=185.0, nosing_mm=40.0)
+    left, right = notches(set_of(wide), fit)
+    # 25 in 1221 is 0.02048 a millimetre; 113.1 further out 2.3.
+    assert (left.along_mm, right.along_mm) == pytest.approx((113.1, 113.1))
+    assert (left.end_depth_mm, right.end_depth_mm) == pytest.approx((157.68, 187.32), abs=0.01)
+    assert (left.rip_mm, right.rip_mm) == pytest.approx((197.68, 227.32), abs=0.01)
+    broad = Profile(name="WB225", width_mm=230.0, thickness_mm=25.0)
+    made, _ = planned(set_house(replace(wide, board_fit=fit), profiles=(broad,)))
+    assert made["W1-board"].notes[1:] == (
+        "rip to 197.5 at the left, 227.5 at the right",
+        "notch 113 x 160 (157.5 at its end) at the left end, 113 x 185 (187.5 at its end) at the "
+        "right",
+    )
+
+
 def test_from_the_second_face_left_and_right_change_places() -> None:
     face = set_of(window())
     behind = replace(face, fitted=replace(face.fitted, face="b"))
