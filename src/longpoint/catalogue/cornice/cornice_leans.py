@@ -42,10 +42,10 @@ def lean_findings(asked: Asked, walls: Collection[str]) -> tuple[Finding, ...]:
             severity=Severity.WARNING,
             place=asked.mark,
             read=f"Walls of {asked.entry.room} lean: {told}.",
-            wrong="The cornice is planned on plumb walls. For each "
-            f"{format_with_unit(1000.0, asked.units)} of height the walls beside one of them come "
-            f"out up to {off} longer or shorter at the ceiling, and its own corner with the "
-            "ceiling isn't square, so the spring there is another.",
+            wrong="The cornice is planned on plumb walls, but for each "
+            f"{format_with_unit(1000.0, asked.units)} of height such a wall makes its neighbours "
+            f"up to {off} longer or shorter at the ceiling, and its own corner with the ceiling "
+            "isn't square, so the spring there is another.",
             do="Read the walls again up at the ceiling and write those lengths, and offer up a "
             "short length in each corner before you cut.",
         ),

@@ -207,9 +207,9 @@ def test_a_slope_that_changes_along_the_stair_is_told() -> None:
 
 
 def test_each_end_is_told_as_it_is_cut() -> None:
-    lines = " ".join(planned(foot="plumb").sheets[0].lines)
+    lines = " ".join(planned(foot="plumb").trims[0].plan.lines)
     assert "At the foot the raked board is cut plumb" in lines
     assert "At the head level and raked board are each cut 19.0 off square" in lines
     assert "At the foot level" not in lines
-    ends = " ".join(planned(foot="newel", head="square").sheets[0].lines)
+    ends = " ".join(planned(foot="newel", head="square").trims[0].plan.lines)
     assert "At the" not in ends
