@@ -5,11 +5,10 @@ from types import ModuleType
 from typing import TYPE_CHECKING, Any, Final, NamedTuple
 
 from longpoint.solvers.one_thread import numpy_in_one_thread
-from longpoint.sticks.knapsack import (
-    MOVES,
-    Ending,
+from longpoint.sticks.lean_states import MOVES, State
+from longpoint.sticks.table_sets import (
     Item,
-    State,
+    TableSets,
     copy_of_next,
     first_copy,
     in_order_of_links,
@@ -55,7 +54,7 @@ class _Rows(NamedTuple):
         return self._replace(**arrays)
 
 
-class NumpyKnapsack:
+class NumpyKnapsack(TableSets):
     """Tables over all lengths, and the sets behind their entries; answers as `Knapsack` does.
 
     Args:
@@ -94,43 +93,6 @@ class NumpyKnapsack:
                 numpy.maximum(best[need:], taken, out=best[need:])
                 after[target], owned = best, True
         return after
-
-    def value(self, state: State, length: int) -> int:
-        """Return the largest value in a state within a length; -1 where there is no set."""
-        return self._entry(len(self.items), state, length)
-
-    def best_set(self, state: State, length: int) -> tuple[int, ...]:
-        """Return the numbers of a most valuable set; it must exist."""
-        return self._walk(len(self.items), state, length)
-
-    def endings(
-        self, ends: Sequence[tuple[State, int]], charges: Sequence[int]
-    ) -> tuple[Ending, ...]:
-        """Return for each item the set ending in it that gains most over its end's charge."""
-        return tuple(
-            found
-            for index in range(len(self.items))
-            if (found := self._ending(index, ends, charges)) is not None
-        )
-
-    def _ending(
-        self, index: int, ends: Sequence[tuple[State, int]], charges: Sequence[int]
-    ) -> Ending | None:
-        item = self.items[index]
-        best: Ending | None = None
-        moves = dict(MOVES[item.lean])
-        for end, (state, length) in enumerate(ends):
-            for source in moves.get(state, ()):
-                before = self._entry(index, source, length - item.need)
-                gain = before + item.value - charges[end]
-                if before >= 0 and (best is None or gain > best.gain):
-                    best = Ending(gain, end, index, source, length - item.need)
-        return best
-
-    def ending_set(self, ending: Ending) -> tuple[int, ...]:
-        """Return the numbers of the set behind an ending."""
-        rest = self._walk(ending.place, ending.source, ending.rest)
-        return (self.items[ending.place].number, *rest)
 
     def sets_worth(
         self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
@@ -214,31 +176,6 @@ class NumpyKnapsack:
             link, number = links[link]
             numbers.append(number)
         return tuple(sorted(numbers))
-
-    def _walk(self, count: int, state: State, length: int) -> tuple[int, ...]:
-        numbers = []
-        value = self._entry(count, state, length)
-        while (count := self._first_with(value, count, state, length)) > 0:
-            item = self.items[count - 1]
-            count, length, value = count - 1, length - item.need, value - item.value
-            state = next(
-                source
-                for source in dict(MOVES[item.lean])[state]
-                if self._entry(count, source, length) == value
-            )
-            numbers.append(item.number)
-        return tuple(numbers)
-
-    def _first_with(self, value: int, count: int, state: State, length: int) -> int:
-        """Return after how many items this entry first had this value; it never falls."""
-        least = 0
-        while least < count:
-            middle = (least + count) // 2
-            if self._entry(middle, state, length) == value:
-                count = middle
-            else:
-                least = middle + 1
-        return count
 
     def _entry(self, count: int, state: State, length: int) -> int:
         table = self._history[count][state]

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from longpoint.sticks.knapsack import Lean, state_of
+from longpoint.sticks.lean_states import Lean, state_of
 from longpoint.sticks.master import Master, Prices, Remaining
 from longpoint.sticks.patterns import Counts, Pattern
 from longpoint.sticks.pricing import WORTHWHILE, Needs

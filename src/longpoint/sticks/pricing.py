@@ -19,18 +19,11 @@ from fractions import Fraction
 from typing import Final
 
 from longpoint.sticks.bound import Floor
-from longpoint.sticks.knapsack import (
-    Gaps,
-    Item,
-    Lean,
-    State,
-    gaps_of,
-    state_lengths,
-    state_of,
-    whole_values,
-)
+from longpoint.sticks.knapsack import state_lengths, whole_values
+from longpoint.sticks.lean_states import Gaps, Lean, State, gaps_of, state_of
 from longpoint.sticks.master import Master, Prices, Remaining
 from longpoint.sticks.patterns import Layout, Pattern
+from longpoint.sticks.table_sets import Item
 
 WORTHWHILE: Final = 1e-6
 NEARLY: Final = 1e-4

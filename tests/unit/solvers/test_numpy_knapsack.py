@@ -4,7 +4,9 @@ import pytest
 
 from longpoint.solvers.highs import HighsSolver
 from longpoint.solvers.numpy_knapsack import MOST_VALUE, NumpyKnapsack
-from longpoint.sticks.knapsack import Item, Knapsack, Lean, State, tables_maker
+from longpoint.sticks.knapsack import Knapsack, tables_maker
+from longpoint.sticks.lean_states import Lean, State
+from longpoint.sticks.table_sets import Item
 
 
 def drawn(seed: int) -> tuple[list[Item], int]:

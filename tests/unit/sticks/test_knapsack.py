@@ -2,16 +2,9 @@ import random
 
 import pytest
 
-from longpoint.sticks.knapsack import (
-    MOST_VALUE,
-    Gaps,
-    Item,
-    Knapsack,
-    Lean,
-    State,
-    gaps_of,
-    whole_values,
-)
+from longpoint.sticks.knapsack import MOST_VALUE, Knapsack, whole_values
+from longpoint.sticks.lean_states import Gaps, Lean, State, gaps_of
+from longpoint.sticks.table_sets import Item
 
 
 def state_of(items: list[Item]) -> State:

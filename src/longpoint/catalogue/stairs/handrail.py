@@ -6,6 +6,7 @@ from typing import Final
 from longpoint.catalogue.stairs.handrail_brackets import bracket_lines, bracket_places
 from longpoint.catalogue.stairs.handrail_sketch import handrail_sketch
 from longpoint.catalogue.stairs.stair_pitch import (
+    CLIMBS,
     PITCH_KEYS,
     StairPitch,
     pitch_findings,
@@ -60,15 +61,7 @@ KEYS: Final = (
         example=45,
         left_out="held where an end is returned to the wall",
     ),
-    Key(
-        name="climbs",
-        kind=Kind.CHOICE,
-        meaning="To which side the stair climbs, facing its wall.",
-        example="right",
-        default="right",
-        left_out="right",
-        choices=("left", "right"),
-    ),
+    CLIMBS,
     *(
         Key(
             name=end,

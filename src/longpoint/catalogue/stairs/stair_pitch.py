@@ -28,6 +28,16 @@ ODD_NOSING_MM: Final = 3.0
 STEEPEST_DEG: Final = 60.0
 """Steeper is a ladder."""
 
+CLIMBS: Final = Key(
+    name="climbs",
+    kind=Kind.CHOICE,
+    meaning="To which side the stair climbs, facing its wall.",
+    example="right",
+    default="right",
+    left_out="right",
+    choices=("left", "right"),
+)
+
 PITCH_KEYS: Final = (
     Key(
         name="pitch",

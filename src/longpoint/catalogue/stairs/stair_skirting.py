@@ -11,6 +11,7 @@ from longpoint.catalogue.stairs.stair_findings import (
     runs_disagree,
 )
 from longpoint.catalogue.stairs.stair_pitch import (
+    CLIMBS,
     PITCH_KEYS,
     StairPitch,
     pitch_findings,
@@ -58,15 +59,7 @@ KEYS: Final = (
         example=42,
         left_out="not said where the joints come to lie",
     ),
-    Key(
-        name="climbs",
-        kind=Kind.CHOICE,
-        meaning="To which side the stair climbs, facing its wall.",
-        example="right",
-        default="right",
-        left_out="right",
-        choices=("left", "right"),
-    ),
+    CLIMBS,
     *(
         Key(
             name=end,
