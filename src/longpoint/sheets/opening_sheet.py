@@ -36,6 +36,9 @@ from longpoint.survey.readings import OpeningReadings
 
 SIGNS_TOGETHER: Final = 1500
 """Signs of notes that surely fit on the page of their opening, on either paper."""
+SIGNS_OF_A_ROW: Final = 220
+"""What a piece beyond a window's four takes of that room."""
+ROWS_OF_A_WINDOW: Final = 4
 SIGNS_OF_A_FRAME: Final = 250
 """What a note takes besides its text, in signs of text."""
 
@@ -67,7 +70,7 @@ def _with_notes(blocks: Sequence[Block], notes: Sequence[Note]) -> list[Block]:
     last = blocks[-1]
     if not isinstance(last, Together):
         return [*blocks, *notes]
-    room = SIGNS_TOGETHER
+    room = SIGNS_TOGETHER - SIGNS_OF_A_ROW * max(0, _rows(last) - ROWS_OF_A_WINDOW)
     kept = 0
     for note in notes:
         room -= len(note.text) + SIGNS_OF_A_FRAME
@@ -75,6 +78,12 @@ def _with_notes(blocks: Sequence[Block], notes: Sequence[Note]) -> list[Block]:
             break
         kept += 1
     return [*blocks[:-1], Together(blocks=(*last.blocks, *notes[:kept])), *notes[kept:]]
+
+
+def _rows(together: Together) -> int:
+    """Return how many rows its tables have, what else is to be done to a piece counted too."""
+    tables = [block for block in together.blocks if isinstance(block, Table)]
+    return sum(len(t.rows) + sum(len(lines) for _, lines in t.steps) for t in tables)
 
 
 def _face(plan: HousePlan, opening: Opening, fitted: FittedShape | None) -> tuple[Block, ...]:
