@@ -7,7 +7,7 @@ isn't there is the whole rest planned anew, and kept if it needs less new timber
 """
 
 import math
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
@@ -25,8 +25,6 @@ from longpoint.survey.profiles import Offcut, Stock
 _PER_MM: Final = 100.0
 _ROUNDING: Final = 1e-6
 _LEAST_MM: Final = 1.0
-_WIDEST: Final = math.sqrt(2.0)
-"""How much of the stick a unit of kerf takes at 45: what an unknown cut is taken for at least."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,6 +107,11 @@ class _Again:
     ) -> None:
         self.house, self.by_mark = house, by_mark
         self.solver, self.effort = solver, effort
+        # Whichever piece comes next behind a cut, its own end may slant more than that cut.
+        self._widest: defaultdict[str, float] = defaultdict(lambda: 1.0)
+        for piece in by_mark.values():
+            steeper = max(_stretch(piece.left), _stretch(piece.right))
+            self._widest[piece.profile] = max(self._widest[piece.profile], steeper)
 
     def placed(self, state: AtTheSaw) -> PlannedAgain:
         """Return the state with its loose pieces on what is left, and on new sticks."""
@@ -146,8 +149,8 @@ class _Again:
         start_mm = trim_mm - kerf_mm
         if stays or stick.is_begun:
             ends = [laid.end_mm for laid in stays]
-            widest = max((self._stretch(laid) for laid in stays), default=_WIDEST)
-            start_mm = max(stick.spent_mm, *ends, 0.0) + kerf_mm * (max(widest, _WIDEST) - 1.0)
+            widest = self._widest[stick.profile]
+            start_mm = max(stick.spent_mm, *ends, 0.0) + kerf_mm * (widest - 1.0)
         stretches = [(start_mm, stick.length_mm - (trim_mm - kerf_mm))]
         for from_mm, to_mm in sorted(stick.bad):
             stretches = [
@@ -161,11 +164,6 @@ class _Again:
             for start, end in stretches
             if end - start > 2.0 * kerf_mm + _LEAST_MM
         ]
-
-    def _stretch(self, laid: Laid) -> float:
-        """How much of the stick a unit of kerf takes at the more slanting end of a piece."""
-        piece = self.by_mark[laid.piece]
-        return max(_stretch(piece.left), _stretch(piece.right))
 
     def _stock_left(self, state: AtTheSaw) -> tuple[Stock, ...]:
         """Return the stock list less the counted sticks that lie at the saw already."""
@@ -185,6 +183,7 @@ class _Again:
 
 
 def _stretch(cut: EndCut) -> float:
+    """Return how much of the stick a unit of kerf takes at a cut."""
     mitre, bevel = math.radians(cut.mitre_deg), math.radians(cut.bevel_deg)
     return 1.0 / (math.cos(mitre) * math.cos(bevel))
 
