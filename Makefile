@@ -29,8 +29,10 @@ demo: .venv/installed
 	@echo 'The sheets are in $(SHEETS): open sheets.pdf. One window is held: its readings are in doubt.'
 
 test: check
-	@echo 'Tests, docstring examples and coverage of the core ...'
-	@$(PYTEST) -n $(JOBS) --benchmark-disable --cov --cov-report=term
+	@echo 'Unit tests, docstring examples and their coverage of the core ...'
+	@$(PYTEST) -n $(JOBS) --benchmark-disable --cov --cov-report=term tests/unit src
+	@echo 'All other tests ...'
+	@$(PYTEST) -n $(JOBS) --benchmark-disable --ignore=tests/unit tests
 	@echo 'Benchmarks, once each, untimed ...'
 	@$(PYTEST) tests/bench -m bench --benchmark-disable
 
