@@ -17,7 +17,7 @@ from longpoint.linear.port import LinearSolver
 from longpoint.sticks.bars import Bar, Bars
 from longpoint.sticks.demand import PER_MM, Demand, End
 from longpoint.sticks.effort import Effort
-from longpoint.sticks.laying import workload
+from longpoint.sticks.laying import Workload, workload
 from longpoint.sticks.plan import StickSource
 from longpoint.sticks.profile_plan import ProfilePlan, plan_profile
 
@@ -73,6 +73,11 @@ def _counted(name: str, stick: int, lengths: list[int]) -> CuttingStock:
 
 def planned(instance: CuttingStock, solver: LinearSolver | None, effort: Effort) -> ProfilePlan:
     """Return the plan of an instance, made as that of any profile; its cost counts sticks."""
+    return plan_profile(instance.name, *work_and_bars(instance), solver, effort)
+
+
+def work_and_bars(instance: CuttingStock) -> tuple[Workload, Bars]:
+    """Return the pieces and the sticks of an instance, as the nester takes them."""
     demands = [
         Demand(
             mark=f"{length}-{copy}",
@@ -93,8 +98,7 @@ def planned(instance: CuttingStock, solver: LinearSolver | None, effort: Effort)
         count=None,
         source=StickSource.STOCK,
     )
-    bars = Bars(bars=(bar,), unit="m", per_unit=1)
-    return plan_profile(instance.name, workload(demands), bars, solver, effort)
+    return workload(demands), Bars(bars=(bar,), unit="m", per_unit=1)
 
 
 def check(instance: CuttingStock, plan: ProfilePlan) -> None:

@@ -54,6 +54,10 @@ class LinearProblem:
         start: Values to start from, one per column, or None. Only a hint, and only for whole ones.
         enough: Integer only: stop at a solution that costs no more than this; None: go on.
         node_limit: Integer only: most branch-and-bound nodes; None: no limit.
+        tolerance: Linear only: by how much a column may still lower the cost, per unit, in what is
+            called a best solution; None: the solver's own habit. Only a hint.
+        central: Linear only: take duals from the middle of all best ones, not from a corner. Only
+            a hint; the values are then from the middle as well.
         seconds: Longest time; None: no limit. Meeting it may make a result not repeat.
     """
 
@@ -63,6 +67,8 @@ class LinearProblem:
     start: tuple[float, ...] | None = None
     enough: float | None = None
     node_limit: int | None = None
+    tolerance: float | None = None
+    central: bool = False
     seconds: float | None = None
 
 

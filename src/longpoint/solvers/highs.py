@@ -14,12 +14,18 @@ from longpoint.linear.port import (
     LinearSolution,
     LinearStatus,
 )
-from longpoint.solvers.numpy_knapsack import MOST_VALUE, NumpyKnapsack
+from longpoint.solvers.numpy_knapsack import (
+    MOST_VALUE,
+    FineNumpyKnapsack,
+    NumpyKnapsack,
+)
 from longpoint.solvers.one_thread import numpy_in_one_thread
-from longpoint.sticks.knapsack import TablesMaker
+from longpoint.sticks.knapsack import MOST_FINE_VALUE, TablesMaker
 
 _MOST_BARRED: Final = 8
 """A program is made afresh where this part of its columns would be barred, less one."""
+_LEAST_TOLERANCE: Final = 1e-10
+"""HiGHS takes none below."""
 
 
 class _Columns(NamedTuple):
@@ -51,6 +57,8 @@ class HighsSolver:
 
     tables = TablesMaker(NumpyKnapsack, MOST_VALUE)
     """What the nester prices its patterns with."""
+    fine_tables = TablesMaker(FineNumpyKnapsack, MOST_FINE_VALUE)
+    """The same for prices of which every digit counts."""
 
     def __init__(self) -> None:
         # Before highspy, which imports numpy itself.
@@ -59,7 +67,7 @@ class HighsSolver:
         # The friendly class writes a banner before it can be told to be silent; its base doesn't.
         self._highs = self._highspy.highs._Highs()
         self._highs.setOptionValue("output_flag", False)
-        self._known = _Known((), [], {}, set())
+        self._known = _Known((), [], {}, set(), {})
 
     @staticmethod
     def is_installed() -> bool:
@@ -103,11 +111,11 @@ class HighsSolver:
         if not problem.integral and known.serves(problem):
             self._change(known, problem)
             return
-        self._known = _Known((), [], {}, set())
-        highs = self._highs
+        self._known = _Known((), [], {}, set(), {})
+        highs, options = self._highs, _options(problem)
         highs.clear()
         highs.setOptionValue("output_flag", False)
-        for option, value in _options(problem).items():
+        for option, value in options.items():
             highs.setOptionValue(option, value)
         highs.passModel(self._model(problem))
         if problem.integral and problem.start is not None:
@@ -117,7 +125,7 @@ class HighsSolver:
         if not problem.integral:
             columns = list(problem.columns)
             places = {id(column): place for place, column in enumerate(columns)}
-            self._known = _Known(problem.rows, columns, places, set())
+            self._known = _Known(problem.rows, columns, places, set(), options)
 
     def _change(self, known: "_Known", problem: LinearProblem) -> None:
         """Make the problem of the one that HiGHS holds."""
@@ -209,16 +217,20 @@ class _Known:
         columns: Its columns, barred ones too; kept, so that their identities stay theirs.
         places: Where each stands, by identity.
         barred: Places of the columns held at nought.
+        options: How it is to be solved.
     """
 
     rows: tuple[LinearRow, ...]
     columns: list[LinearColumn]
     places: dict[int, int]
     barred: set[int]
+    options: dict[str, object]
 
     def serves(self, problem: LinearProblem) -> bool:
         """Tell whether the problem is near enough to be made of this one."""
         if len(self.rows) != len(problem.rows) or not self.columns:
+            return False
+        if self.options != _options(problem):
             return False
         shared = sum(id(column) in self.places for column in problem.columns)
         return len(self.columns) <= _MOST_BARRED * (shared + 1)
@@ -232,7 +244,12 @@ def _options(problem: LinearProblem) -> dict[str, object]:
             options["mip_max_nodes"] = problem.node_limit
         if problem.enough is not None:
             options["objective_target"] = problem.enough
-    else:
-        # The masters are small and already lean: presolve costs more than it saves.
-        options["presolve"] = "off"
+        return options
+    # The masters are small and already lean: presolve costs more than it saves.
+    options["presolve"] = "off"
+    if problem.tolerance is not None:
+        exact = max(problem.tolerance, _LEAST_TOLERANCE)
+        options |= {"dual_feasibility_tolerance": exact, "ipm_optimality_tolerance": exact / 10}
+    if problem.central:
+        options |= {"solver": "ipm", "run_crossover": "off"}
     return options

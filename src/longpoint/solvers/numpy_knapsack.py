@@ -2,9 +2,10 @@
 
 from collections.abc import Sequence
 from types import ModuleType
-from typing import TYPE_CHECKING, Any, Final, NamedTuple
+from typing import TYPE_CHECKING, Any, ClassVar, Final, NamedTuple
 
 from longpoint.solvers.one_thread import numpy_in_one_thread
+from longpoint.sticks.knapsack import MOST_FINE_VALUE
 from longpoint.sticks.lean_states import MOVES, State
 from longpoint.sticks.table_sets import (
     Item,
@@ -19,9 +20,6 @@ if TYPE_CHECKING:
 
 MOST_VALUE: Final = (1 << 30) - 1
 """The values of all pieces together must not be more than this."""
-
-_UNREACHED: Final = -(1 << 30) - 1
-"""Stays below nought whatever is added to it."""
 
 _Tables = list["NDArray[Any] | None"]
 
@@ -62,13 +60,16 @@ class NumpyKnapsack(TableSets):
         longest: Longest length, in grid steps.
     """
 
+    _number: ClassVar[str] = "int32"
+    _most_value: ClassVar[int] = MOST_VALUE
+
     def __init__(self, items: Sequence[Item], longest: int) -> None:
-        if sum(item.value for item in items) > MOST_VALUE:
+        if sum(item.value for item in items) > self._most_value:
             raise OverflowError("the values of all pieces together are too large for the tables")
         self._numpy: ModuleType = numpy_in_one_thread()
         self.items = in_order_of_links(items, longest)
         self._longest = longest
-        plain = self._numpy.zeros(longest + 1, dtype=self._numpy.int32)
+        plain = self._numpy.zeros(longest + 1, dtype=self._number)
         tables: _Tables = [plain, None, None, None, None]
         self._history = [tables]
         for item in self.items:
@@ -77,6 +78,8 @@ class NumpyKnapsack(TableSets):
 
     def _with_item(self, tables: _Tables, item: Item) -> _Tables:
         numpy, need, value = self._numpy, item.need, item.value
+        # Stays below nought whatever is added to it.
+        unreached = -self._most_value - 2
         after = list(tables)
         for target, sources in MOVES[item.lean]:
             owned = False
@@ -87,7 +90,7 @@ class NumpyKnapsack(TableSets):
                 taken = before[: self._longest + 1 - need] + value
                 best = after[target]
                 if best is None:
-                    best = numpy.full(self._longest + 1, _UNREACHED, dtype=numpy.int32)
+                    best = numpy.full(self._longest + 1, unreached, dtype=self._number)
                 elif not owned:
                     best = best.copy()
                 numpy.maximum(best[need:], taken, out=best[need:])
@@ -182,3 +185,10 @@ class NumpyKnapsack(TableSets):
         if table is None or length < 0:
             return -1
         return max(int(table.item(length)), -1)
+
+
+class FineNumpyKnapsack(NumpyKnapsack):
+    """The same with twice the digits and twice the memory."""
+
+    _number: ClassVar[str] = "int64"
+    _most_value: ClassVar[int] = MOST_FINE_VALUE

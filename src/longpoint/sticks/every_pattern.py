@@ -64,7 +64,7 @@ def from_every_pattern(
     if not patterns:
         return Outcome(goal + 1, ())
     solution = master.solve_whole(
-        master.numbers_of(patterns), enough + master.all_sticks_weigh + WORTHWHILE, _NODES
+        master.numbers_of(patterns), enough + master.all_sticks_weigh + WORTHWHILE, _NODES, goal
     )
     if solution.status is LinearStatus.INFEASIBLE:
         return Outcome(goal + 1, ())

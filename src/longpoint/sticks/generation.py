@@ -62,7 +62,7 @@ def generate(
         prices = master.prices(solution)
         if prices is None or master.pure_cost(numbers, solution) <= goal + WORTHWHILE:
             break
-        _, new, calm = _one_round(master, numbers, needs, prices, near.prices, calm, grid)
+        _, new, calm = one_round(master, numbers, needs, prices, near.prices, calm, grid)
         if not new:
             break
         numbers.extend(new)
@@ -93,7 +93,7 @@ def better_bound(
         What the bound can't pass with these needs on this grid, in steps.
     """
     calm, reach = _BOUND_CALM, math.inf
-    _better(bound, Priced(master, least, bound.prices, master.whole, grid), bound.prices)
+    better(bound, Priced(master, least, bound.prices, master.whole, grid), bound.prices)
     for _ in range(rounds):
         solution = master.solve(numbers, master.whole)
         prices = master.prices(solution)
@@ -102,8 +102,8 @@ def better_bound(
         reach = master.pure_cost(numbers, solution)
         if bound.steps >= min(goal, math.ceil(reach - NEARLY)):
             break
-        found, new, calm = _one_round(master, numbers, least, prices, bound.prices, calm, grid)
-        _better(bound, found, prices.mixed(bound.prices, calm))
+        found, new, calm = one_round(master, numbers, least, prices, bound.prices, calm, grid)
+        better(bound, found, prices.mixed(bound.prices, calm))
         if not new:
             break
         numbers.extend(new)
@@ -111,7 +111,7 @@ def better_bound(
     return reach
 
 
-def _one_round(
+def one_round(
     master: Master,
     numbers: Sequence[int],
     needs: Needs,
@@ -120,7 +120,20 @@ def _one_round(
     calm: float,
     grid: int,
 ) -> tuple[Priced, list[int], float]:
-    """The last knapsack solved, the new patterns, and the calm at which they were found."""
+    """Look for patterns at prices mixed of the master's and others near which to stay.
+
+    Args:
+        master: The master.
+        numbers: Numbers of the patterns it has.
+        needs: How patterns are looked for.
+        prices: The master's prices.
+        near: Prices to stay near to.
+        calm: Share of those; less and less where nothing is found.
+        grid: Step of the knapsack's lengths. [0.01 mm]
+
+    Returns:
+        The last knapsack solved, the new patterns, and the calm at which they were found.
+    """
     known = set(numbers)
     while True:
         found = Priced(master, needs, prices.mixed(near, calm), master.whole, grid)
@@ -130,7 +143,8 @@ def _one_round(
         calm = calm / 2 if calm > _LEAST_CALM else 0.0
 
 
-def _better(bound: Bound, priced: Priced, prices: Prices) -> None:
+def better(bound: Bound, priced: Priced, prices: Prices) -> None:
+    """Better a bound in place by that of a knapsack at some prices."""
     found = priced.bound()
     if float(found) > bound.exact:
         bound.exact, bound.prices = float(found), prices

@@ -10,13 +10,14 @@ from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import Floor, possible_costs
 from longpoint.sticks.dive import Limit, dive
 from longpoint.sticks.effort import Effort
-from longpoint.sticks.every_pattern import from_every_pattern, from_known_patterns
+from longpoint.sticks.every_pattern import Outcome, from_every_pattern, from_known_patterns
 from longpoint.sticks.fit import Filled, Packing, cost_of, downsized
 from longpoint.sticks.generation import Bound, better_bound, first_bound, generate
 from longpoint.sticks.laying import Place, Workload, used_length
 from longpoint.sticks.master import Master
 from longpoint.sticks.patterns import Layout, Pattern, groups_of
 from longpoint.sticks.pricing import NEARLY, fits, least_needs, likely_needs
+from longpoint.sticks.sharp import TIGHT, from_sharp_prices
 
 _SHARE = 0.4
 _FINER = 3
@@ -98,6 +99,7 @@ class _Search:
         self._grid = effort.grid if bars.longest_room > _SHORT else 1
         self._fine = max(1, self._grid // (_FINER if any(work.can_turn) else _FINEST))
         self.numbers = self.master.numbers_of(self._patterns(start))
+        self._reach = math.inf
         self.bound: Bound = first_bound(self.master, self.least, self._grid)
         self.bound.steps = max(self.bound.steps, simple_bound // bars.step)
 
@@ -116,6 +118,7 @@ class _Search:
             self._dive(self._goal_of(turn, costs), turn)
             if turn == 0:
                 self._better_bound()
+                self._from_sharp_prices()
             else:
                 self._from_every_pattern()
             if turn == 1 and self._possible():
@@ -157,8 +160,10 @@ class _Search:
         numbers, goal, rounds = list(self.numbers), self._steps(), self.effort.pricings
         known = len(numbers)
         for grid in (self._fine, max(1, self._fine // _FINER)):
-            reach = better_bound(self.master, numbers, self.least, self.bound, goal, rounds, grid)
-            if self.bound.steps >= goal or reach < goal - 1 - _LITTLE:
+            self._reach = better_bound(
+                self.master, numbers, self.least, self.bound, goal, rounds, grid
+            )
+            if self.bound.steps >= goal or self._reach < goal - 1 - _LITTLE:
                 break
             numbers[known:] = [
                 number
@@ -181,12 +186,28 @@ class _Search:
             found = from_every_pattern(
                 self.master, self.least, self.bound.prices, goal, self.bound.steps, self._fine
             )
-            if found is None:
-                continue
-            self.bound.steps = max(self.bound.steps, found.floor)
-            if found.patterns:
-                self._take(found.patterns)
+            self._learn(found)
             costs = self._possible()
+
+    def _from_sharp_prices(self) -> None:
+        """The same for the cheapest plan that may exist, where the bound all but reaches it."""
+        costs = self._possible()
+        if costs and self._reach > costs[0] - TIGHT:
+            found = from_sharp_prices(
+                self.master,
+                self.numbers,
+                self.least,
+                self.bound,
+                costs[0],
+                self.effort.pricings,
+                max(1, self._fine // _FINER),
+            )
+            self._learn(found)
+
+    def _learn(self, found: Outcome | None) -> None:
+        if found is not None:
+            self.bound.steps = max(self.bound.steps, found.floor)
+            self._take(found.patterns)
 
     def _take(self, patterns: Sequence[Pattern]) -> None:
         if not patterns:

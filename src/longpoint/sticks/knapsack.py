@@ -9,7 +9,7 @@ loop, and it runs wherever Python does.
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import Final
+from typing import ClassVar, Final
 
 from longpoint.sticks.lean_states import MOVES, State
 from longpoint.sticks.table_sets import (
@@ -21,13 +21,10 @@ from longpoint.sticks.table_sets import (
     in_order_of_links,
 )
 
-_FIELD_BITS: Final = 24
-_FIELD: Final = (1 << _FIELD_BITS) - 1
-_GUARD_BIT: Final = 23
-REACHED: Final = 1 << 22
-"""Added to the value of every set that can be had; without it a value means nothing."""
-MOST_VALUE: Final = REACHED - 1
+MOST_VALUE: Final = (1 << 22) - 1
 """The values of all pieces together must not be more than this."""
+MOST_FINE_VALUE: Final = (1 << 53) - 1
+"""The same for fine tables: as fine as the prices are themselves."""
 
 
 class Knapsack(TableSets):
@@ -38,23 +35,29 @@ class Knapsack(TableSets):
         longest: Longest length, in grid steps.
     """
 
+    _most_value: ClassVar[int] = MOST_VALUE
+
     def __init__(self, items: Sequence[Item], longest: int) -> None:
-        if sum(item.value for item in items) > MOST_VALUE:
+        if sum(item.value for item in items) > self._most_value:
             raise OverflowError("the values of all pieces together are too large for the tables")
         self._longest = longest
         self.items = in_order_of_links(items, longest)
-        ones = ((1 << (_FIELD_BITS * (longest + 1))) - 1) // ((1 << _FIELD_BITS) - 1)
-        tables: list[int | None] = [REACHED * ones, None, None, None, None]
+        # Added to the value of every set that can be had; without it a value means nothing.
+        self._reached = self._most_value + 1
+        self._guard_bit = self._reached.bit_length()
+        self._bits = bits = self._guard_bit + 1
+        ones = ((1 << (bits * (longest + 1))) - 1) // ((1 << bits) - 1)
+        tables: list[int | None] = [self._reached * ones, None, None, None, None]
         self._history = [tuple(tables)]
         for item in self.items:
             tables = self._with_item(tables, item, ones)
             self._history.append(tuple(tables))
 
     def _with_item(self, tables: Sequence[int | None], item: Item, ones: int) -> list[int | None]:
-        guards = ones << _GUARD_BIT
+        guards = ones << self._guard_bit
         # The longest length has the lowest place, so that a piece's own length is shifted away
         # below; above, where the piece can't be had, zeros come in: unreached.
-        shift = _FIELD_BITS * item.need
+        shift = self._bits * item.need
         worth = item.value * ones >> shift
         after = list(tables)
         for target, sources in MOVES[item.lean]:
@@ -63,7 +66,7 @@ class Knapsack(TableSets):
                 table = tables[source]
                 if table is not None:
                     taken = (table >> shift) + worth
-                    best = taken if best is None else _larger(best, taken, guards)
+                    best = taken if best is None else self._larger(best, taken, guards)
             after[target] = best
         return after
 
@@ -111,14 +114,20 @@ class Knapsack(TableSets):
         table = self._history[count][state]
         if table is None:
             return -1
-        return max((table >> (_FIELD_BITS * (self._longest - length)) & _FIELD) - REACHED, -1)
+        entry = table >> (self._bits * (self._longest - length)) & ((1 << self._bits) - 1)
+        return max(entry - self._reached, -1)
+
+    def _larger(self, one: int, other: int, guards: int) -> int:
+        """Entry by entry the larger of two tables, whose top bits are all free."""
+        above = (one | guards) - other
+        higher = above & guards
+        return other + (above & (higher - (higher >> self._guard_bit)))
 
 
-def _larger(one: int, other: int, guards: int) -> int:
-    """Entry by entry the larger of two tables, whose top bits are all free."""
-    above = (one | guards) - other
-    higher = above & guards
-    return other + (above & (higher - (higher >> _GUARD_BIT)))
+class FineKnapsack(Knapsack):
+    """The same with more digits: slower by as much."""
+
+    _most_value: ClassVar[int] = MOST_FINE_VALUE
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,11 +144,21 @@ class TablesMaker:
 
 
 PLAIN_TABLES: Final = TablesMaker(Knapsack, MOST_VALUE)
+FINE_TABLES: Final = TablesMaker(FineKnapsack, MOST_FINE_VALUE)
 
 
-def tables_maker(solver: object) -> TablesMaker:
-    """Return the maker that a solver brings along as `tables`, else that in whole numbers."""
-    maker: TablesMaker = getattr(solver, "tables", PLAIN_TABLES)
+def tables_maker(solver: object, *, fine: bool = False) -> TablesMaker:
+    """Return the maker that a solver brings along, else that in whole numbers.
+
+    Args:
+        solver: May have makers as `tables` and `fine_tables`.
+        fine: Whether every digit of the prices counts.
+    """
+    maker: TablesMaker
+    if fine:
+        maker = getattr(solver, "fine_tables", FINE_TABLES)
+    else:
+        maker = getattr(solver, "tables", PLAIN_TABLES)
     return maker
 
 

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from longpoint.linear.port import (
@@ -18,8 +18,27 @@ from longpoint.sticks.knapsack import TablesMaker, tables_maker
 from longpoint.sticks.patterns import Counts, Layout, Pattern
 from longpoint.sticks.plan import StickSource
 
-_ALL_STICKS_WEIGH: Final = 0.2
-"""In steps of cost, so that among plans of one cost the one with the fewest sticks is best."""
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sharpness:
+    """How exactly a master and its knapsacks are solved.
+
+    Attributes:
+        sticks_weigh: What all new sticks of a plan weigh beside their cost, in steps of cost, so
+            that among plans of one cost the one with the fewest sticks is best.
+        worthwhile: In steps of cost: patterns that gain no more are left out.
+        tolerance: By how much the prices may be off, in steps of cost; None: as the solver likes.
+        fine: Whether every digit of the prices counts in the knapsacks.
+    """
+
+    sticks_weigh: float
+    worthwhile: float
+    tolerance: float | None
+    fine: bool
+
+
+USUAL: Final = Sharpness(sticks_weigh=0.2, worthwhile=1e-6, tolerance=None, fine=False)
+SHARP: Final = Sharpness(sticks_weigh=0.0, worthwhile=1e-11, tolerance=1e-10, fine=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,8 +105,10 @@ class Master:
         bars: The lengths and their costs.
         solver: Solves the masters.
         seconds: Longest time of one call of the solver; None: no limit.
+        sharpness: How exactly it is solved.
 
     Attributes:
+        sharpness: As given.
         whole: All pieces and all sticks.
         steps: Cost of a stick of each length, in steps of cost.
         weights: The same, with a little more for every new stick opened.
@@ -97,17 +118,22 @@ class Master:
     """
 
     def __init__(
-        self, layout: Layout, bars: Bars, solver: LinearSolver, seconds: float | None = None
+        self,
+        layout: Layout,
+        bars: Bars,
+        solver: LinearSolver,
+        seconds: float | None = None,
+        sharpness: Sharpness = USUAL,
     ) -> None:
-        self.layout, self.bars = layout, bars
+        self.layout, self.bars, self.sharpness = layout, bars, sharpness
         self._solver, self._seconds = solver, seconds
-        self.tables: TablesMaker = tables_maker(solver)
+        self.tables: TablesMaker = tables_maker(solver, fine=sharpness.fine)
         self.whole = Remaining(
             tuple(len(group) for group in layout.groups), tuple(bar.count for bar in bars.bars)
         )
         self.steps = tuple(bar.cost // bars.step for bar in bars.bars)
-        self.all_sticks_weigh = _ALL_STICKS_WEIGH
-        tick = _ALL_STICKS_WEIGH / (1 + sum(self.whole.pieces))
+        self.all_sticks_weigh = sharpness.sticks_weigh
+        tick = sharpness.sticks_weigh / (1 + sum(self.whole.pieces))
         self.weights = tuple(
             step + (tick if bar.source is StickSource.STOCK else 0.0)
             for step, bar in zip(self.steps, bars.bars, strict=True)
@@ -127,20 +153,50 @@ class Master:
             numbers.append(self._known[pattern])
         return numbers
 
-    def solve(self, numbers: Sequence[int], remaining: Remaining) -> LinearSolution:
-        """Solve the linear master over some patterns for what remains."""
-        columns, rows = self._program(numbers, remaining)
-        return self._solve(LinearProblem(columns=columns, rows=rows, seconds=self._seconds))
+    def sharper(self) -> "Master":
+        """Return a master without patterns that is solved to the last digit."""
+        return Master(self.layout, self.bars, self._solver, self._seconds, SHARP)
 
-    def solve_whole(self, numbers: Sequence[int], enough: float, nodes: int) -> LinearSolution:
+    def solve(
+        self, numbers: Sequence[int], remaining: Remaining, *, central: bool = False
+    ) -> LinearSolution:
+        """Solve the linear master over some patterns for what remains.
+
+        Args:
+            numbers: Numbers of the patterns.
+            remaining: What is still to be cut.
+            central: Whether prices are wanted from the middle of all that are best.
+        """
+        columns, rows = self._program(numbers, remaining)
+        return self._solve(
+            LinearProblem(
+                columns=columns,
+                rows=rows,
+                tolerance=self.sharpness.tolerance,
+                central=central,
+                seconds=self._seconds,
+            )
+        )
+
+    def solve_whole(
+        self, numbers: Sequence[int], enough: float, nodes: int, most: int | None = None
+    ) -> LinearSolution:
         """Solve the master in whole numbers over some patterns, for all pieces and sticks.
 
         Args:
             numbers: Numbers of the patterns.
             enough: A cost at which to stop, in steps, with what sticks weigh.
             nodes: Most nodes of the search.
+            most: Most that the plan may cost, in steps, without what sticks weigh; None: any.
         """
         columns, rows = self._program(numbers, self.whole)
+        if most is not None:
+            costs = (float(self.steps[self.patterns[number].bar]) for number in numbers)
+            columns = tuple(
+                replace(column, rows=(*column.rows, (len(rows), cost)))
+                for column, cost in zip(columns, costs, strict=True)
+            )
+            rows = (*rows, LinearRow(upper=float(most)))
         return self._solve(
             LinearProblem(
                 columns=columns,

@@ -181,7 +181,7 @@ class Priced:
             pattern = Pattern(bar, self._master.layout.counts(numbers))
             if self._needs.up:
                 pattern = _that_can_be_cut(self._master, pattern, self._prices, self._able)
-            if self._master.gain(pattern, master_prices) > WORTHWHILE:
+            if self._master.gain(pattern, master_prices) > self._master.sharpness.worthwhile:
                 patterns[pattern] = None
             if len(patterns) >= _MOST_NEW:
                 break

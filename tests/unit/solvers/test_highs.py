@@ -3,6 +3,7 @@
 import math
 import random
 from collections.abc import Callable
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -186,3 +187,33 @@ def test_a_solver_is_silent(capfd: pytest.CaptureFixture[str]) -> None:
 
 def test_the_installed_solver_is_found() -> None:
     assert isinstance(linear_solver(), HighsSolver)
+
+
+def two_priced_alike() -> LinearProblem:
+    """One column covers two rows: their prices add up to its cost, however it is shared out."""
+    return LinearProblem(
+        columns=(LinearColumn(cost=1.0, rows=((0, 1.0), (1, 1.0))),),
+        rows=(LinearRow(lower=1.0), LinearRow(lower=1.0)),
+    )
+
+
+def test_central_prices_lie_in_the_middle_of_all_that_are_best(solver: LinearSolver) -> None:
+    corner = solver.solve(two_priced_alike())
+    middle = solver.solve(replace(two_priced_alike(), central=True, tolerance=1e-10))
+    again = solver.solve(two_priced_alike())
+    assert sorted(corner.duals) == pytest.approx([0.0, 1.0])
+    assert middle.duals == pytest.approx([0.5, 0.5], abs=1e-4)
+    assert sum(middle.duals) == pytest.approx(1.0, abs=1e-9)
+    assert again.duals == corner.duals
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_prices_to_a_tolerance_leave_no_column_that_gains_more(
+    solver: LinearSolver, seed: int
+) -> None:
+    problem = replace(cover(seed, integral=False), tolerance=1e-10)
+    solution = solver.solve(problem)
+    for column in problem.columns:
+        worth = sum(solution.duals[row] * value for row, value in column.rows)
+        assert worth <= column.cost + 1e-9
+    assert solution.objective == pytest.approx(by_scipy(problem), rel=1e-9)
