@@ -9,6 +9,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit, running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Note, Paragraph, Table
+from longpoint.sheets.goal_words import goal_blocks
 from longpoint.sheets.rest import rest_mm
 from longpoint.sticks.plan import CutStick, Proof, StickSource
 from longpoint.survey.house import House
@@ -22,6 +23,7 @@ def order_blocks(plan: HousePlan) -> tuple[Block, ...]:
         *_to_buy(plan),
         *_from_the_rack(plan),
         *_profiles(plan),
+        *goal_blocks(plan.cut_plan.reached, plan.house.units),
         *_left_over(plan),
         *_held_back(plan),
     )

@@ -11,7 +11,7 @@ from longpoint.pieces.piece import EndCut, Piece
 from longpoint.shape.fitted import FittedOpening
 from longpoint.sheets.blocks import SheetState
 from longpoint.sheets.outlook_words import verdicts, worse_face
-from longpoint.sticks.plan import CutStick, Laid, Proof
+from longpoint.sticks.plan import CutStick, Laid, Proof, Reached
 from longpoint.survey.house import EntryKind
 
 PLAN_FORMAT: Final = "longpoint-plan/1"
@@ -40,6 +40,7 @@ def plan_document(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> Do
         "pieces": [_piece(piece) for piece in plan.pieces],
         "sticks": [_stick(stick) for stick in plan.cut_plan.sticks],
         "proof": [_proof(proof) for proof in plan.cut_plan.proofs],
+        "goals": [_reached(reached) for reached in plan.cut_plan.reached],
         "openings": _openings(plan),
         "trims": [_trim(trim) for trim in plan.trims],
         "forecast": _forecast(plan),
@@ -119,6 +120,16 @@ def _proof(proof: Proof) -> Document:
         "optimal": proof.optimal,
         "unit": proof.unit,
         "solver": proof.solver,
+    }
+
+
+def _reached(reached: Reached) -> Document:
+    return {
+        "goal": reached.goal.value,
+        "profile": reached.profile or None,
+        "value": _hundredths(reached.value),
+        "limit": _hundredths(reached.limit),
+        "proved": reached.is_proved,
     }
 
 

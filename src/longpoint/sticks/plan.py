@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Final
 
 from longpoint.errors import Finding
 
@@ -74,6 +75,49 @@ class Proof:
     solver: str = ""
 
 
+_SHOWN_MM: Final = 0.5
+"""Offcuts are shown to half a millimetre, so no plan that betters one by less is a better one."""
+
+
+class Goal(StrEnum):
+    """What a plan is made for, beside its cost: each while all before it are held."""
+
+    FEW_STICKS = "few-sticks"
+    """New sticks opened."""
+    LONG_OFFCUT = "long-offcut"
+    """The longest length left over, in mm: one long one is worth more than many short ones."""
+    BIG_FIRST = "big-first"
+    """Sticks that are cut before one with a much bigger piece."""
+    TOGETHER = "together"
+    """Openings whose pieces come from more than one stick, where the profile asks for one."""
+    FEW_SETTINGS = "few-settings"
+    """Times that the saw is set anew."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reached:
+    """How far a plan gets with one of its goals.
+
+    Attributes:
+        goal: The goal.
+        profile: Name of the profile; empty: the whole house.
+        value: What the plan has.
+        limit: What no plan can better that holds the goals before it, as far as is known.
+    """
+
+    goal: Goal
+    profile: str = ""
+    value: float
+    limit: float
+
+    @property
+    def is_proved(self) -> bool:
+        """True when no plan can do better."""
+        if self.goal is Goal.LONG_OFFCUT:
+            return self.value > self.limit - _SHOWN_MM
+        return self.value <= self.limit
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutPlan:
     """Sticks of the whole house in cutting order, and how good they are.
@@ -81,11 +125,13 @@ class CutPlan:
     Attributes:
         sticks: The sticks, those of one profile together.
         proofs: How good the plan of each profile is.
+        reached: How far it gets with the goals that follow the cost, in their order.
         findings: What is to be said about it.
         unplaced: Marks of pieces that no stick was found for; a finding says why.
     """
 
     sticks: tuple[CutStick, ...] = ()
     proofs: tuple[Proof, ...] = ()
+    reached: tuple[Reached, ...] = ()
     findings: tuple[Finding, ...] = ()
     unplaced: tuple[str, ...] = ()

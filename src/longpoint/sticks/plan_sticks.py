@@ -1,7 +1,7 @@
 """All pieces of a house onto sticks: the cut plan, checked before it is handed on."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from longpoint.errors import Finding
 from longpoint.linear.port import LinearSolver
@@ -10,10 +10,11 @@ from longpoint.sticks.bars import Bars, bars_of
 from longpoint.sticks.check import check_plan
 from longpoint.sticks.demand import PER_MM, profile_demand
 from longpoint.sticks.effort import STANDARD, Effort
+from longpoint.sticks.goals import order_goals
 from longpoint.sticks.laying import Workload, workload
 from longpoint.sticks.plan import CutPlan, StickSource
 from longpoint.sticks.profile_plan import ProfilePlan, lone, marks, plan_profile
-from longpoint.sticks.saw_order import named_in_cutting_order
+from longpoint.sticks.saw_order import named_in_cutting_order, saw_steps
 from longpoint.sticks.stock_findings import (
     TooLong,
     bought_finding,
@@ -29,6 +30,8 @@ class _Job:
     profile: str
     work: Workload
     bars: Bars
+    openings: tuple[str, ...]
+    """The opening or run of each piece, where those of one are wanted from one stick."""
 
 
 def plan_sticks(
@@ -41,7 +44,8 @@ def plan_sticks(
 
     Every profile is planned by itself. Goals in their order: least cost (metres bought, where a
     price of the profile is missing), offcuts first and free; fewest sticks opened; one long offcut
-    rather than many short ones; big pieces cut first.
+    rather than many short ones; big pieces cut first; the pieces of an opening from one stick,
+    where the profile asks for it; few settings of the saw.
 
     An opening or run with a piece that no stick can give is held as a whole, and left out.
 
@@ -63,12 +67,14 @@ def plan_sticks(
     plan = CutPlan(
         sticks=plan.sticks,
         proofs=plan.proofs,
+        reached=plan.reached,
         findings=(*(_held_findings(too_long, house)), *plan.findings),
         unplaced=(*left_out, *plan.unplaced),
     )
     plan = named_in_cutting_order(plan, pieces, house.saw)
     check_plan(plan, pieces, house)
-    return plan
+    order = order_goals(plan.sticks, saw_steps(plan, pieces, house.saw))
+    return replace(plan, reached=(*plan.reached, *order))
 
 
 def _planned(
@@ -87,7 +93,7 @@ def _planned(
             findings.append(no_stock_finding(job.profile, lengths_mm, house))
             unplaced.extend(demand.mark for demand in job.work.demands)
             continue
-        plan = plan_profile(job.profile, job.work, job.bars, solver, effort)
+        plan = plan_profile(job.profile, job.work, job.bars, solver, effort, job.openings)
         plans.append(plan)
         if plan.unplaced:
             missing = marks(job.work, plan.unplaced)
@@ -99,6 +105,7 @@ def _planned(
     return CutPlan(
         sticks=tuple(stick for plan in plans for stick in plan.sticks),
         proofs=tuple(plan.proof for plan in plans),
+        reached=tuple(reached for plan in plans for reached in plan.reached),
         findings=tuple(findings),
         unplaced=tuple(unplaced),
     )
@@ -114,7 +121,10 @@ def _jobs(pieces: Sequence[Piece], house: House) -> list[_Job]:
     for name in sorted(by_profile, key=lambda name: order.get(name, len(order))):
         demand = profile_demand(by_profile[name], house.profile(name), house.saw.kerf_mm)
         bars = bars_of(name, house.stock, house.offcuts, house.saw)
-        jobs.append(_Job(name, workload(demand.demands), bars))
+        place_of = {piece.mark: piece.place for piece in by_profile[name]}
+        wanted = demand.demands if house.profile(name).grain_matched else ()
+        openings = tuple(place_of[one.mark] for one in wanted)
+        jobs.append(_Job(name, workload(demand.demands), bars, openings))
     return jobs
 
 

@@ -10,11 +10,13 @@ from longpoint.sticks.bound import floor_of, simple_bound
 from longpoint.sticks.demand import PER_MM
 from longpoint.sticks.effort import Effort
 from longpoint.sticks.fit import Filled, Packing, cost_of, fit
+from longpoint.sticks.goals import packing_goals, together_goal
 from longpoint.sticks.improve import Improved, improve
 from longpoint.sticks.laying import Place, Workload, left_over, positions_mm, used_length
 from longpoint.sticks.ordering import best_order
-from longpoint.sticks.plan import CutStick, Laid, Proof, StickSource
+from longpoint.sticks.plan import CutStick, Laid, Proof, Reached, StickSource
 from longpoint.sticks.tidy import tidied
+from longpoint.sticks.together import gathered
 
 BY_FIT: Final = "best fit and moves; bound by sums"
 BY_COLUMNS: Final = "column generation and dives"
@@ -28,26 +30,48 @@ class ProfilePlan:
     Attributes:
         sticks: Its sticks in cutting order.
         proof: How good they are.
+        reached: How far they get with the goals that follow the cost.
         unplaced: Numbers of the pieces no stick was left for.
     """
 
     sticks: tuple[CutStick, ...]
     proof: Proof
+    reached: tuple[Reached, ...]
     unplaced: tuple[int, ...]
 
 
 def plan_profile(
-    profile: str, work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort
+    profile: str,
+    work: Workload,
+    bars: Bars,
+    solver: LinearSolver | None,
+    effort: Effort,
+    openings: Sequence[str] = (),
 ) -> ProfilePlan:
     """Return the plan of one profile.
 
     Where counted sticks run out, the pieces that stay over are planned on sticks that don't exist,
     so dear that none is used in vain, and are unplaced.
+
+    Args:
+        profile: Name of the profile.
+        work: The pieces.
+        bars: The lengths.
+        solver: Solves the masters; None: best fit and a bound by sums.
+        effort: Limits, as counts.
+        openings: The opening or run of each piece, where those of one are wanted from one stick.
     """
     found = _packed(work, bars, solver, effort)
     if found.packing.unplaced:
         found = _short(work, bars, solver, effort)
     packing = tidied(work, bars.bars, found.packing)
+    floor = floor_of(work, bars.bars)
+    if openings:
+        packing = gathered(work, bars.bars, openings, packing)
+    packing = replace(packing, sticks=tuple(_ordered(work, stick) for stick in packing.sticks))
+    reached = packing_goals(profile, work, bars, floor, packing)
+    if openings:
+        reached = (*reached, together_goal(profile, floor, openings, packing))
     cost = cost_of(bars.bars, packing)
     proof = Proof(
         profile=profile,
@@ -57,7 +81,8 @@ def plan_profile(
         unit=bars.unit,
         solver=found.solved_by,
     )
-    return ProfilePlan(_cut_sticks(profile, work, bars, packing), proof, packing.unplaced)
+    sticks = _cut_sticks(profile, work, bars, packing)
+    return ProfilePlan(sticks, proof, reached, packing.unplaced)
 
 
 def _packed(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort) -> Improved:
@@ -97,8 +122,7 @@ def _short(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effo
 
 
 def _cut_sticks(profile: str, work: Workload, bars: Bars, packing: Packing) -> tuple[CutStick, ...]:
-    ordered = [_ordered(work, stick) for stick in packing.sticks]
-    ordered.sort(key=lambda stick: _biggest_first(work, bars, stick))
+    ordered = sorted(packing.sticks, key=lambda stick: _biggest_first(work, bars, stick))
     return tuple(
         _cut_stick(f"{profile}-{number}", profile, work, bars, stick)
         for number, stick in enumerate(ordered, 1)

@@ -14,6 +14,8 @@ class Profile:
         thickness_mm: Off the wall. > 0.
         reversible: True when the section is the same from both edges, so that a piece may be
             turned end for end.
+        grain_matched: True when the pieces of one opening are wanted from one stick, so that their
+            grain and colour go together: timber that stays visible.
         material: As written; may be empty.
     """
 
@@ -21,6 +23,7 @@ class Profile:
     width_mm: float
     thickness_mm: float
     reversible: bool = False
+    grain_matched: bool = False
     material: str = ""
 
 

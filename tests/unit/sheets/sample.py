@@ -28,7 +28,7 @@ from longpoint.pieces.piece import SQUARE_CUT, CutKind, EndCut, Piece, Role
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import FittedOpening, Four, Misclosure, Residual, Shapes
 from longpoint.shape.point import Point, interior_angles_deg, side_lengths_mm
-from longpoint.sticks.plan import CutPlan, CutStick, Laid, Proof, StickSource
+from longpoint.sticks.plan import CutPlan, CutStick, Goal, Laid, Proof, Reached, StickSource
 from longpoint.survey.house import Dialect, EntryKind, HeldEntry, House
 from longpoint.survey.instruments import Saw, Tape
 from longpoint.survey.openings import Layout, Method, Opening, OpeningKind, PerSide
@@ -424,6 +424,13 @@ PLAN = HousePlan(
             Proof(
                 profile="SK95", cost=4.2, lower_bound=2.4, optimal=False, unit="m", solver="by hand"
             ),
+        ),
+        reached=(
+            Reached(goal=Goal.FEW_STICKS, profile="OG57", value=3, limit=3),
+            Reached(goal=Goal.LONG_OFFCUT, profile="OG57", value=812.4, limit=1310.0),
+            Reached(goal=Goal.TOGETHER, profile="OG57", value=1, limit=0),
+            Reached(goal=Goal.BIG_FIRST, value=0, limit=0),
+            Reached(goal=Goal.FEW_SETTINGS, value=7, limit=4),
         ),
     ),
     findings=FINDINGS,

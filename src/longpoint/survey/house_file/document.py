@@ -129,6 +129,7 @@ class _Writer:
             face=self.length(profile.width_mm),
             thickness=self.length(profile.thickness_mm),
             reversible=profile.reversible,
+            grain_matched=profile.grain_matched or None,
             material=profile.material,
         )
 

@@ -41,6 +41,15 @@ PROFILE: Final = Table(
             left_out="false",
         ),
         Key(
+            name="grain_matched",
+            kind=Kind.FLAG,
+            meaning="True when an opening's pieces are wanted from one stick, where that costs"
+            " nothing: for timber that stays visible.",
+            example=False,
+            default=False,
+            left_out="false",
+        ),
+        Key(
             name="material",
             kind=Kind.TEXT,
             meaning="What it is made of.",

@@ -40,6 +40,7 @@ def read_profiles(written: Mapping[object, object], remarks: Remarks) -> Named[P
             width_mm=values["face"],
             thickness_mm=values["thickness"],
             reversible=values.get("reversible", False),
+            grain_matched=values.get("grain_matched", False),
             material=values.get("material", ""),
         )
 
