@@ -9,7 +9,7 @@ PYTEST := $(BIN)/python -m pytest -q
 JOBS ?= 2
 SHEETS := build/wren-house
 
-.PHONY: help demo test check bench long lock sheets-accept pictures format clean
+.PHONY: help demo test check bench beside long lock sheets-accept pictures format clean
 .DELETE_ON_ERROR:
 
 help:
@@ -17,6 +17,7 @@ help:
 	@echo 'test           every check: style, types, layers, tests, docstring examples, benchmarks once'
 	@echo 'check          the quick ones only: style, types, layers'
 	@echo 'bench          measure how long the fit and the nester take'
+	@echo 'beside         run cutting-stock instances beside general-purpose libraries: about an hour'
 	@echo 'long           property tests and heavy tests with their full counts'
 	@echo 'sheets-accept  write the sheets of today as the approved ones; then read the diff'
 	@echo 'pictures       make the pictures of the README from the example house'
@@ -45,6 +46,11 @@ check: .venv/tools
 
 bench: .venv/tools
 	@$(PYTEST) tests/bench -m bench --benchmark-only
+
+# `make beside INSTANCES=folder-of-the-public-set`; without it, by the published recipes.
+INSTANCES ?= recipes
+beside: .venv/tools
+	@$(BIN)/python -m tests.bench.run_beside $(INSTANCES)
 
 long: .venv/tools
 	@HYPOTHESIS_PROFILE=long $(PYTEST) -n $(JOBS) --benchmark-disable -m 'property or long'

@@ -3,13 +3,8 @@
 The text format of the public collections: number of lengths, length of the stick, then one line
 with a length and its demand each. A length unit of the instance is one hundredth here, so that
 nothing is rounded.
-
-References:
-    Uniform and triplet recipes: E. Falkenauer, "A hybrid grouping genetic algorithm for bin
-    packing", Journal of Heuristics 2 (1996) 5-30.
 """
 
-import random
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -47,28 +42,6 @@ def read_cutting_stock(path: Path) -> CuttingStock:
         raise ValueError(f"{path}: {count} lengths are announced, {len(rest) / 2:g} follow.")
     pairs = zip(rest[::2], rest[1::2], strict=True)
     return CuttingStock(name=path.stem, stick=stick, lengths=tuple(pairs))
-
-
-def uniform(seed: int, items: int) -> CuttingStock:
-    """Return lengths drawn evenly from 20 to 100, sticks of 150."""
-    draw = random.Random(seed)
-    return _counted(f"uniform-{items}-{seed}", 150, [draw.randint(20, 100) for _ in range(items)])
-
-
-def triplets(seed: int, items: int) -> CuttingStock:
-    """Return lengths that fill `items` / 3 sticks of 1000 without any waste, three on each."""
-    draw = random.Random(seed)
-    lengths: list[int] = []
-    for _ in range(items // 3):
-        first = draw.randint(380, 490)
-        second = draw.randint(250, (1000 - first) // 2)
-        lengths += (first, second, 1000 - first - second)
-    return _counted(f"triplets-{items}-{seed}", 1000, lengths)
-
-
-def _counted(name: str, stick: int, lengths: list[int]) -> CuttingStock:
-    counts = {length: lengths.count(length) for length in sorted(set(lengths), reverse=True)}
-    return CuttingStock(name=name, stick=stick, lengths=tuple(counts.items()))
 
 
 def planned(instance: CuttingStock, solver: LinearSolver | None, effort: Effort) -> ProfilePlan:

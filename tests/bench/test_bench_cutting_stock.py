@@ -8,14 +8,8 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from longpoint.solvers import linear_solver
 from longpoint.sticks.effort import STANDARD
 from longpoint.sticks.profile_plan import ProfilePlan
-from tests.bench.cutting_stock import (
-    CuttingStock,
-    check,
-    planned,
-    read_cutting_stock,
-    triplets,
-    uniform,
-)
+from tests.bench.cutting_stock import CuttingStock, check, planned, read_cutting_stock
+from tests.bench.recipes import triplets, uniform
 
 
 @pytest.mark.parametrize(
