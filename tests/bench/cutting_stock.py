@@ -5,13 +5,14 @@ with a length and its demand each. A length unit of the instance is one hundredt
 nothing is rounded.
 """
 
-from dataclasses import dataclass
+import time
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from longpoint.linear.port import LinearSolver
 from longpoint.sticks.bars import Bar, Bars
 from longpoint.sticks.demand import PER_MM, Demand, End
-from longpoint.sticks.effort import Effort
+from longpoint.sticks.effort import STANDARD, Effort
 from longpoint.sticks.laying import Workload, workload
 from longpoint.sticks.plan import StickSource
 from longpoint.sticks.profile_plan import ProfilePlan, plan_profile
@@ -72,6 +73,14 @@ def work_and_bars(instance: CuttingStock) -> tuple[Workload, Bars]:
         source=StickSource.STOCK,
     )
     return workload(demands), Bars(bars=(bar,), unit="m", per_unit=1)
+
+
+def within(seconds: float) -> Effort:
+    """Return an effort for whole lengths that ends about so long from now."""
+    end = time.perf_counter() + seconds
+    return replace(
+        STANDARD, grid=1, dives=16, seconds=seconds, stop=lambda: time.perf_counter() > end
+    )
 
 
 def check(instance: CuttingStock, plan: ProfilePlan) -> None:

@@ -11,12 +11,10 @@ import statistics
 import sys
 import time
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 
 from longpoint.solvers import linear_solver
-from longpoint.sticks.effort import STANDARD
-from tests.bench.cutting_stock import check, planned, read_cutting_stock
+from tests.bench.cutting_stock import check, planned, read_cutting_stock, within
 
 
 def main(arguments: Sequence[str]) -> None:
@@ -50,7 +48,7 @@ _Result = tuple[str, str, int, float, float, float]
 def _result(folder: Path, row: dict[str, str], seconds: float) -> _Result:
     instance = read_cutting_stock(folder / "instances" / f"{row['name']}.txt")
     began = time.perf_counter()
-    plan = planned(instance, linear_solver(), replace(STANDARD, grid=1, seconds=seconds))
+    plan = planned(instance, linear_solver(), within(seconds))
     took = time.perf_counter() - began
     check(instance, plan)
     proof, optimum = plan.proof, int(row["optimum"])

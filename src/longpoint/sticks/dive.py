@@ -76,7 +76,7 @@ def dive(
     root = _Node(master.whole, (), list(numbers), first.values)
     stack = [_children(master, root, draw)]
     best: tuple[Pattern, ...] | None = None
-    while stack and limit.masters > 0 and goal >= enough:
+    while stack and limit.masters > 0 and goal >= enough and not master.stop():
         chosen = next(stack[-1], None)
         if chosen is None:
             stack.pop()

@@ -1,7 +1,13 @@
 """How hard the nester tries, in counts, so that a plan repeats on every machine."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
+
+
+def never() -> bool:
+    """Never stop: the counts alone are the limits."""
+    return False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,6 +23,8 @@ class Effort:
         grid: Step of the knapsacks' lengths. [0.01 mm]
         seconds: Longest time of one call of the solver; None: none. A backstop only: a plan that
             ran into it may not repeat.
+        stop: Asked between two steps of the search; once it says yes, the best plan and the best
+            bound so far are returned. A plan that was stopped may not repeat.
     """
 
     refills: int = 100
@@ -25,6 +33,7 @@ class Effort:
     dives: int = 2
     grid: int = 100
     seconds: float | None = 20.0
+    stop: Callable[[], bool] = never
 
 
 QUICK: Final = Effort(refills=40, pricings=12, masters=20, dives=1)

@@ -58,6 +58,8 @@ def generate(
     """
     calm, goal = _CALM, near.steps
     for _ in range(rounds):
+        if master.stop():
+            break
         solution = master.solve(numbers, master.whole)
         prices = master.prices(solution)
         if prices is None or master.pure_cost(numbers, solution) <= goal + WORTHWHILE:
@@ -95,6 +97,8 @@ def better_bound(
     calm, reach = _BOUND_CALM, math.inf
     better(bound, Priced(master, least, bound.prices, master.whole, grid), bound.prices)
     for _ in range(rounds):
+        if master.stop():
+            break
         solution = master.solve(numbers, master.whole)
         prices = master.prices(solution)
         if prices is None:

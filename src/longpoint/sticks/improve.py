@@ -91,7 +91,7 @@ class _Search:
     ) -> None:
         self.work, self.bars, self.floor, self.effort = work, bars, floor, effort
         self.layout = Layout(work, bars.bars, groups_of(work))
-        self.master = Master(self.layout, bars, solver, effort.seconds)
+        self.master = Master(self.layout, bars, solver, effort.seconds, stop=effort.stop)
         self.least = least_needs(self.layout, floor)
         self.likely = likely_needs(self.layout, floor, _SHARE)
         self.best = start
@@ -113,20 +113,24 @@ class _Search:
         self._generate(rounds - rounds // 2, self._fine)
         for turn in range(self.effort.dives):
             costs = self._possible()
-            if not costs:
+            if not costs or self.effort.stop():
                 break
             self._dive(self._goal_of(turn, costs), turn)
             if turn == 0:
                 self._better_bound()
-                self._from_sharp_prices()
+            elif turn == 1:
+                self._look_closely()
             else:
                 self._from_every_pattern()
-            if turn == 1 and self._possible():
-                self._take(
-                    from_known_patterns(
-                        self.master, self.numbers, self.bound.prices, self.bound.steps
-                    )
-                )
+
+    def _look_closely(self) -> None:
+        """Where two dives didn't reach the bound: the sharpest proof, then the patterns known."""
+        self._from_sharp_prices()
+        self._from_every_pattern()
+        if self._possible() and not self.effort.stop():
+            self._take(
+                from_known_patterns(self.master, self.numbers, self.bound.prices, self.bound.steps)
+            )
 
     def _goal_of(self, turn: int, costs: Sequence[int]) -> int:
         """The first dive asks for all there may be, the second for any better plan."""
@@ -176,7 +180,7 @@ class _Search:
         """Prove the best plan, or better it or the bound, where few enough patterns matter."""
         costs = self._possible()
         for share in _REACHES:
-            if not costs:
+            if not costs or self.effort.stop():
                 break
             goal = costs[int(share * (len(costs) - 1))]
             state = (goal, self.bound.exact)
@@ -192,7 +196,7 @@ class _Search:
     def _from_sharp_prices(self) -> None:
         """The same for the cheapest plan that may exist, where the bound all but reaches it."""
         costs = self._possible()
-        if costs and self._reach > costs[0] - TIGHT:
+        if costs and self._reach > costs[0] - TIGHT and not self.effort.stop():
             found = from_sharp_prices(
                 self.master,
                 self.numbers,

@@ -1,7 +1,7 @@
 """The linear master: how often each pattern is cut, and what pieces and sticks are worth."""
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -14,6 +14,7 @@ from longpoint.linear.port import (
     LinearStatus,
 )
 from longpoint.sticks.bars import Bars
+from longpoint.sticks.effort import never
 from longpoint.sticks.knapsack import TablesMaker, tables_maker
 from longpoint.sticks.patterns import Counts, Layout, Pattern
 from longpoint.sticks.plan import StickSource
@@ -106,9 +107,11 @@ class Master:
         solver: Solves the masters.
         seconds: Longest time of one call of the solver; None: no limit.
         sharpness: How exactly it is solved.
+        stop: Tells between two steps of a search that it must end.
 
     Attributes:
         sharpness: As given.
+        stop: As given.
         whole: All pieces and all sticks.
         steps: Cost of a stick of each length, in steps of cost.
         weights: The same, with a little more for every new stick opened.
@@ -124,8 +127,10 @@ class Master:
         solver: LinearSolver,
         seconds: float | None = None,
         sharpness: Sharpness = USUAL,
+        stop: Callable[[], bool] = never,
     ) -> None:
         self.layout, self.bars, self.sharpness = layout, bars, sharpness
+        self.stop = stop
         self._solver, self._seconds = solver, seconds
         self.tables: TablesMaker = tables_maker(solver, fine=sharpness.fine)
         self.whole = Remaining(
@@ -155,7 +160,7 @@ class Master:
 
     def sharper(self) -> "Master":
         """Return a master without patterns that is solved to the last digit."""
-        return Master(self.layout, self.bars, self._solver, self._seconds, SHARP)
+        return Master(self.layout, self.bars, self._solver, self._seconds, SHARP, self.stop)
 
     def solve(
         self, numbers: Sequence[int], remaining: Remaining, *, central: bool = False

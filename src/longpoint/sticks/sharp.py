@@ -70,6 +70,8 @@ def _sharpen(
     """Add patterns until none gains; the bound is then what the master costs."""
     calm = _CALM
     for _ in range(rounds):
+        if sharp.stop():
+            break
         solution = sharp.solve(numbers, sharp.whole)
         prices = sharp.prices(solution)
         if prices is None or bound.exact >= sharp.pure_cost(numbers, solution) - _EXACT:
@@ -86,6 +88,8 @@ def _central(sharp: Master, numbers: list[int], least: Needs, bound: Bound, grid
     """Prices from the middle of all that are best, as far as they are found."""
     known = set(numbers)
     for _ in range(_CENTRAL_ROUNDS):
+        if sharp.stop():
+            break
         prices = sharp.prices(sharp.solve(numbers, sharp.whole, central=True))
         if prices is None:
             break

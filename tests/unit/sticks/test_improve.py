@@ -1,3 +1,6 @@
+import itertools
+from dataclasses import replace
+
 import pytest
 
 from longpoint.linear.port import LinearProblem, LinearSolution, LinearStatus
@@ -9,6 +12,7 @@ from longpoint.sticks.effort import QUICK, Effort
 from longpoint.sticks.fit import cost_of, fit
 from longpoint.sticks.improve import improve
 from longpoint.sticks.laying import workload
+from longpoint.sticks.plan_sticks import plan_sticks
 from tests.random_sticks import architrave_piece, house_of, house_pieces
 
 
@@ -60,3 +64,16 @@ def test_a_solver_that_gives_up_leaves_the_packing_and_a_true_bound() -> None:
     found = improve(work, bars, start, floor, low, NoAnswer(), QUICK)
     assert found.packing == start
     assert low <= found.bound <= cost_of(bars.bars, start)
+
+
+@pytest.mark.parametrize("steps", [0, 3, 12])
+def test_a_search_that_is_stopped_leaves_a_whole_plan_and_a_true_bound(steps: int) -> None:
+    house = house_of(reversible=True)
+    pieces = house_pieces(5, openings=8)
+    asked = itertools.count()
+    effort = replace(QUICK, stop=lambda: next(asked) >= steps)
+    stopped = plan_sticks(pieces, house, HighsSolver(), effort)
+    whole = plan_sticks(pieces, house, HighsSolver(), QUICK)
+    assert not stopped.unplaced
+    assert stopped.proofs[0].lower_bound <= whole.proofs[0].cost <= stopped.proofs[0].cost
+    assert next(asked) >= steps
