@@ -48,11 +48,12 @@ def cost_of(bars: Sequence[Bar], packing: Packing) -> int:
 
 def score(work: Workload, bars: Sequence[Bar], packing: Packing) -> Score:
     """Return how good a packing is, by the goals in their order; smaller is better."""
+    rooms = [bar.room for bar in bars]
     return (
         sum(work.mid[piece] for piece in packing.unplaced),
         cost_of(bars, packing),
         sum(bars[stick.bar].source is StickSource.STOCK for stick in packing.sticks),
-        -sum((bars[stick.bar].room - stick.used) ** 2 for stick in packing.sticks),
+        -sum((rooms[stick.bar] - stick.used) ** 2 for stick in packing.sticks),
     )
 
 
@@ -63,9 +64,7 @@ def filled(work: Workload, bar: int, places: Sequence[Place]) -> Filled:
 
 def put_in(work: Workload, stick: Filled, piece: int, room: int) -> Filled | None:
     """Return the stick with the piece where it costs least, None where it doesn't fit."""
-    # A piece between two ends that lean apart may fill their triangle, but no more than its own.
-    twist = abs(work.left_lean[piece] - work.right_lean[piece]) + 1
-    if stick.used + work.mid[piece] - twist > room:
+    if stick.used + least_more(work, piece) > room:
         return None
     best: tuple[int, int, bool] | None = None
     for turned in (False, True) if work.can_turn[piece] else (False,):
@@ -112,9 +111,11 @@ def fit(work: Workload, bars: Sequence[Bar], refills: int) -> Packing:
         refills: Times that a few sticks are emptied and filled again.
     """
     pieces = sorted(range(len(work.mid)), key=lambda piece: (-work.mid[piece], piece))
+    # Where there is but one length to open, every rule opens that.
+    rules = _rules(bars) if len(bars) > 1 else _rules(bars)[:1]
     starts = [
         first_packing(work, bars, pieces, rule, first_fit=first_fit)
-        for rule in _rules(bars)
+        for rule in rules
         for first_fit in (False, True)
     ]
     best = min(starts, key=lambda packing: score(work, bars, packing))
@@ -141,23 +142,16 @@ def first_packing(
         first_fit: True: a piece goes on the first stick that holds it; False: on the one it
             leaves least of.
     """
-    opened = list(sticks)
+    pieces, opened = list(pieces), list(sticks)
     taken = [0] * len(bars)
     for stick in opened:
         taken[stick.bar] += 1
+    shelf = _Shelf(work, bars, opened, pieces)
     unplaced: list[int] = []
     for piece in pieces:
-        choice: tuple[int, int, Filled] | None = None
-        for index, stick in enumerate(opened):
-            tried = put_in(work, stick, piece, bars[stick.bar].room)
-            if tried is not None:
-                left = bars[stick.bar].room - tried.used
-                if choice is None or left < choice[0]:
-                    choice = (left, index, tried)
-                if first_fit:
-                    break
+        choice = shelf.first(piece) if first_fit else shelf.closest(piece)
         if choice is not None:
-            opened[choice[1]] = choice[2]
+            shelf.put(*choice)
             continue
         able = [
             number
@@ -169,8 +163,76 @@ def first_packing(
             continue
         number = min(able, key=lambda candidate: rule(bars[candidate], work.mid[piece]))
         taken[number] += 1
-        opened.append(filled(work, number, [Place(piece, turned=False)]))
+        shelf.put(len(opened), filled(work, number, [Place(piece, turned=False)]))
     return downsized(work, bars, Packing(tuple(opened), tuple(unplaced)))
+
+
+class _Shelf:
+    """Opened sticks, and those of them that may still take one of the pieces."""
+
+    def __init__(
+        self, work: Workload, bars: Sequence[Bar], opened: list[Filled], pieces: Sequence[int]
+    ) -> None:
+        self._work, self._opened = work, opened
+        self._rooms = [bar.room for bar in bars]
+        self._free = [self._rooms[stick.bar] - stick.used for stick in opened]
+        self._least = min((least_more(work, piece) for piece in pieces), default=0)
+        self._most_lost = _most_lost(work)
+        self._live = [index for index, free in enumerate(self._free) if free >= self._least]
+
+    def first(self, piece: int) -> tuple[int, Filled] | None:
+        """Return the first stick that holds the piece, with it."""
+        found = ((index, self._tried(index, piece)) for index in self._able(piece))
+        return next(((index, tried) for index, tried in found if tried is not None), None)
+
+    def closest(self, piece: int) -> tuple[int, Filled] | None:
+        """Return the stick of which the piece leaves least, with it; of such the first."""
+        best: tuple[int, int, Filled] | None = None
+        mid = self._work.mid[piece]
+        for index in sorted(self._able(piece), key=self._free.__getitem__):
+            if best is not None and self._free[index] - mid - self._most_lost > best[0]:
+                break
+            tried = self._tried(index, piece)
+            if tried is not None:
+                left = self._rooms[tried.bar] - tried.used
+                if best is None or (left, index) < best[:2]:
+                    best = (left, index, tried)
+        return None if best is None else best[1:]
+
+    def put(self, index: int, stick: Filled) -> None:
+        """Put a stick with one piece more in its place, or a new one at the end."""
+        free = self._rooms[stick.bar] - stick.used
+        if index == len(self._opened):
+            self._opened.append(stick)
+            self._free.append(free)
+            if free >= self._least:
+                self._live.append(index)
+            return
+        self._opened[index], self._free[index] = stick, free
+        if free < self._least:
+            self._live.remove(index)
+
+    def _able(self, piece: int) -> list[int]:
+        least, free = least_more(self._work, piece), self._free
+        return [index for index in self._live if free[index] >= least]
+
+    def _tried(self, index: int, piece: int) -> Filled | None:
+        return put_in(self._work, self._opened[index], piece, self._rooms[self._opened[index].bar])
+
+
+def least_more(work: Workload, piece: int) -> int:
+    """Return the least that a piece adds to what is used. [0.01 mm]
+
+    A piece between two ends that lean apart may fill their triangle, but no more than its own.
+    """
+    return work.mid[piece] - abs(work.left_lean[piece] - work.right_lean[piece]) - 1
+
+
+def _most_lost(work: Workload) -> int:
+    """Return more than any piece adds beside its midline: two joints, or a joint and a point."""
+    kerf = max((*work.left_kerf, *work.right_kerf), default=0)
+    lean = max((abs(lean) for lean in (*work.left_lean, *work.right_lean)), default=0)
+    return 2 * (kerf + 2 * lean + 1)
 
 
 def downsized(work: Workload, bars: Sequence[Bar], packing: Packing) -> Packing:
@@ -178,17 +240,18 @@ def downsized(work: Workload, bars: Sequence[Bar], packing: Packing) -> Packing:
     taken = [0] * len(bars)
     for stick in packing.sticks:
         taken[stick.bar] += 1
+    able = ((bar.cost, bar.room, number) for number, bar in enumerate(bars))
+    cheapest = [(room, number, bars[number].count) for _, room, number in sorted(able)]
     sticks = []
     for stick in packing.sticks:
         taken[stick.bar] -= 1
-        able = (
+        number = next(
             number
-            for number, bar in enumerate(bars)
-            if stick.used <= bar.room and (bar.count is None or taken[number] < bar.count)
+            for room, number, count in cheapest
+            if stick.used <= room and (count is None or taken[number] < count)
         )
-        number = min(able, key=lambda candidate: (bars[candidate].cost, bars[candidate].room))
         taken[number] += 1
-        sticks.append(Filled(number, stick.places, stick.used))
+        sticks.append(stick if number == stick.bar else Filled(number, stick.places, stick.used))
     return Packing(tuple(sticks), packing.unplaced)
 
 

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from longpoint.sticks.bars import Bar
-from longpoint.sticks.fit import Filled, Packing, downsized, put_in, score
+from longpoint.sticks.fit import Filled, Packing, downsized, least_more, put_in, score
 from longpoint.sticks.laying import Workload, used_length
 from longpoint.sticks.ordering import best_order
 
@@ -28,31 +28,43 @@ def tidied(work: Workload, bars: Sequence[Bar], packing: Packing) -> Packing:
 
 def _one_pass(work: Workload, bars: Sequence[Bar], sticks: list[Filled]) -> bool:
     moved = False
+    free = [bars[stick.bar].room - stick.used if stick.places else -1 for stick in sticks]
     for source in sorted(range(len(sticks)), key=lambda index: sticks[index].used):
         for place in sticks[source].places:
-            target = _target(work, bars, sticks, source, place.piece)
+            target = _target(work, bars, sticks, free, source, place.piece)
             if target is not None:
                 index, filled, emptied = target
                 sticks[index], sticks[source] = filled, emptied
+                for changed in (index, source):
+                    stick = sticks[changed]
+                    free[changed] = bars[stick.bar].room - stick.used if stick.places else -1
                 moved = True
     return moved
 
 
 def _target(
-    work: Workload, bars: Sequence[Bar], sticks: Sequence[Filled], source: int, piece: int
+    work: Workload,
+    bars: Sequence[Bar],
+    sticks: Sequence[Filled],
+    free: Sequence[int],
+    source: int,
+    piece: int,
 ) -> tuple[int, Filled, Filled] | None:
-    """The stick that gains most by taking the piece, if any does."""
+    """The stick that gains most by taking the piece, if any does.
+
+    `free` is what is left on each stick, -1 where no piece lies any more.
+    """
     giver = sticks[source]
     left = bars[giver.bar].room - giver.used
     emptied: Filled | None = None
     best: tuple[int, int, Filled, Filled] | None = None
-    for index, stick in enumerate(sticks):
-        if index == source or not stick.places:
+    # Worth it only where the stick that takes has less left than the one that gives will have.
+    mid = work.mid[piece]
+    least, most = max(mid // 2, least_more(work, piece)), left + mid
+    for index in [n for n, spare in enumerate(free) if least <= spare < most]:
+        if index == source:
             continue
-        room = bars[stick.bar].room
-        # Worth it only where the stick that takes has less left than the one that gives will have.
-        if room - stick.used < work.mid[piece] // 2 or room - stick.used >= left + work.mid[piece]:
-            continue
+        stick, room = sticks[index], bars[sticks[index].bar].room
         filled = put_in(work, stick, piece, room)
         if filled is None:
             continue

@@ -5,6 +5,7 @@ from longpoint.sticks.fit import (
     cost_of,
     downsized,
     filled,
+    first_packing,
     fit,
     put_in,
     score,
@@ -69,3 +70,19 @@ def test_refilling_never_makes_a_packing_worse() -> None:
     bars = bars_of("OG", house.stock, (), house.saw).bars
     scores = [score(work, bars, fit(work, bars, refills)) for refills in (0, 20, 200)]
     assert scores == sorted(scores, reverse=True)
+
+
+def test_a_piece_goes_where_it_leaves_least_or_on_the_first_that_holds_it() -> None:
+    """1000 on a stick with 1500 left and on one with 1100 left: the second leaves less."""
+    work, bars = lay(house_of(lengths_mm=(2700.0,)), 1400.0, 1000.0, 800.0)
+    sticks = [filled(work, 0, [Place(piece, turned=False)]) for piece in (2, 0)]
+    for first_fit, stick in ((False, 1), (True, 0)):
+        packing = first_packing(work, bars.bars, [1], lambda *_: (), sticks, first_fit=first_fit)
+        assert [len(found.places) for found in packing.sticks] == [2 - stick, 1 + stick]
+
+
+def test_of_equal_rests_the_first_stick_is_taken() -> None:
+    work, bars = lay(house_of(lengths_mm=(2700.0,)), 1400.0, 1400.0, 700.0)
+    sticks = [filled(work, 0, [Place(piece, turned=False)]) for piece in (0, 1)]
+    packing = first_packing(work, bars.bars, [2], lambda *_: (), sticks)
+    assert [len(found.places) for found in packing.sticks] == [2, 1]
