@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import Final
 
-from longpoint.pieces.piece import CutKind, EndCut
+from longpoint.pieces.piece import CutKind, EndCut, Role
 from longpoint.survey.house import House
 from longpoint.trims.skirting_joints import scarf_overlap_mm
 
@@ -20,6 +20,10 @@ LEAST_PART_MM: Final = 600.0
 
 LEEWAY_MM: Final = 1.0
 """Left over at the longest stick, so that rounding to the saw's hundredths never asks for more."""
+
+SCARFED: Final = frozenset({Role.RUN, Role.BEAD, Role.RAIL, Role.CORNICE})
+"""Pieces along a wall, held all along it: a scarf in them is common practice, no source. Round an
+opening a joint would stand at eye height, and a shelf or a handrail carries a load."""
 
 UNDER_CUT: Final = EndCut(kind=CutKind.SCARF, bevel_deg=SCARF_DEG)
 """Right end of the part that lies under: its back is the longer."""
@@ -129,6 +133,46 @@ def split_reach(whole: Reach, thickness_mm: float, limit_mm: float | None) -> tu
     parts[0] = replace(parts[0], top_start_mm=whole.top_start_mm)
     parts[-1] = replace(parts[-1], top_end_mm=whole.top_end_mm)
     return tuple(parts)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scarf:
+    """A long piece in parts that the sticks can give.
+
+    Attributes:
+        parts_mm: The parts from left to right, each long point to long point.
+        overlap_mm: How far each part laps over the one before it.
+    """
+
+    parts_mm: tuple[float, ...]
+    overlap_mm: float
+
+
+def scarf_for(extent_mm: float, thickness_mm: float, limit_mm: float) -> Scarf | None:
+    """Return the parts that give a piece too long for the sticks.
+
+    Args:
+        extent_mm: What the piece takes of a stick, long point to long point.
+        thickness_mm: Its thickness. [mm]
+        limit_mm: Longest length that a stick gives between its trims.
+
+    Returns:
+        As few parts as go, or None where that would leave one shorter than `LEAST_PART_MM`.
+
+    Example:
+        >>> scarf_for(6018.0, 18.0, 5380.0)
+        Scarf(parts_mm=(5379.0, 657.0), overlap_mm=18.0)
+        >>> scarf_for(1000.0, 18.0, 880.0) is None
+        True
+    """
+    whole = Reach(
+        back_start_mm=0.0, face_start_mm=0.0, back_end_mm=extent_mm, face_end_mm=extent_mm
+    )
+    usable_mm = limit_mm - LEEWAY_MM
+    parts_mm = tuple(part.extent_mm for part in split_reach(whole, thickness_mm, usable_mm))
+    if min(parts_mm) < LEAST_PART_MM or max(parts_mm) > usable_mm + 1e-6:
+        return None
+    return Scarf(parts_mm=parts_mm, overlap_mm=scarf_overlap_mm(thickness_mm, SCARF_DEG))
 
 
 def _joints(whole: Reach, overlap_mm: float, limit_mm: float) -> list[float]:

@@ -148,9 +148,12 @@ def _too_long(job: _Job, pieces: Sequence[Piece]) -> Iterable[TooLong]:
             yield TooLong(
                 place=_place(piece),
                 piece=demand.mark,
+                role=piece.role,
                 profile=job.profile,
+                thickness_mm=piece.thickness_mm,
                 needed_mm=needed / PER_MM,
                 longest_mm=longest.length_mm,
+                trims_mm=2 * longest.trim / PER_MM,
             )
 
 

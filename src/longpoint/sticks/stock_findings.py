@@ -2,8 +2,11 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from longpoint.errors import Finding, Severity
+from longpoint.pieces.piece import Role
+from longpoint.pieces.scarfs import SCARF_DEG, SCARFED, scarf_for
 from longpoint.quantities.formatting import format_with_unit, running_length
 from longpoint.sticks.plan import CutStick, Proof, StickSource
 from longpoint.survey.house import House
@@ -15,6 +18,14 @@ STICKS_BOUGHT = "sticks-bought"
 
 _MOST_NAMED = 6
 _MOST_NEEDS = 3
+_KINDS: Final = {
+    Role.LEFT_LEG: "leg",
+    Role.RIGHT_LEG: "leg",
+    Role.BOARD: "window board",
+    Role.SIDE: "side of a frame",
+    Role.STOP: "door stop",
+}
+"""Where a role's own name doesn't read well in a sentence."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,16 +35,22 @@ class TooLong:
     Attributes:
         place: Mark of its opening or run.
         piece: Its mark.
+        role: What it is in its place.
         profile: Name of its profile.
+        thickness_mm: Its thickness.
         needed_mm: Length of a stick that would do, trims included.
         longest_mm: Length of the longest stick there is.
+        trims_mm: What is lost of either stick at its two ends together.
     """
 
     place: str
     piece: str
+    role: Role
     profile: str
+    thickness_mm: float
     needed_mm: float
     longest_mm: float
+    trims_mm: float
 
 
 def longer_than_stock_finding(found: Sequence[TooLong], house: House) -> Finding:
@@ -56,7 +73,41 @@ def longer_than_stock_finding(found: Sequence[TooLong], house: House) -> Finding
         place=found[0].place,
         read=f"{needs}.",
         wrong=f"No stick can give that: {longest}.",
-        do="Add a longer stick to the stock list, or plan a joint; nothing of this place is cut.",
+        do=f"{' '.join(_remedies(found, worst, house))} Until then nothing of this place is cut.",
+    )
+
+
+def _remedies(found: Sequence[TooLong], worst: Sequence[TooLong], house: House) -> list[str]:
+    """What to buy for each profile, and the scarf of each piece that may have one."""
+    longest: dict[str, TooLong] = {}
+    for one in sorted(found, key=lambda one: one.needed_mm):
+        longest[one.profile] = one
+    buy = [
+        f"Add to the stock list one {profile} stick of"
+        f" {format_with_unit(one.needed_mm, house.units)} or more."
+        for profile, one in sorted(longest.items())
+    ]
+    kinds = sorted({_kind(one.role) for one in found if one.role not in SCARFED})
+    if kinds:
+        buy.append(f"A scarf is no remedy: in {' or '.join(kinds)} it shows or is weak.")
+    return buy + [_scarf_words(one, house) for one in worst if one.role in SCARFED]
+
+
+def _kind(role: Role) -> str:
+    name = _KINDS.get(role, role.value.replace("-", " "))
+    return f"{'an' if name[0] in 'aeiou' else 'a'} {name}"
+
+
+def _scarf_words(one: TooLong, house: House) -> str:
+    scarf = scarf_for(one.needed_mm - one.trims_mm, one.thickness_mm, one.longest_mm - one.trims_mm)
+    if scarf is None:
+        return f"No scarf helps {one.piece}: a part would be too short to hold, or still too long."
+    parts = " + ".join(format_with_unit(part_mm, house.units) for part_mm in scarf.parts_mm)
+    return (
+        f"Or scarf {one.piece} in {len(scarf.parts_mm)} parts, {parts} long point to long point:"
+        f" they lap {format_with_unit(scarf.overlap_mm, house.units)},"
+        f" {SCARF_DEG:g} degrees through the thickness. Where the studs are isn't known here: put"
+        " each joint over one."
     )
 
 

@@ -62,6 +62,8 @@ def test_a_piece_longer_than_every_stick_holds_its_opening_and_the_rest_goes_on(
     assert "W1-head" in stop.read
     assert "5752" in stop.read
     assert "5400" in stop.wrong
+    assert "one OG stick of 5752" in stop.do
+    assert "A scarf is no remedy: in a head it shows or is weak." in stop.do
     assert plan.unplaced == ("W1-head", "W1-left-leg")
     assert [one.piece for stick in plan.sticks for one in stick.laid] == ["W2-head"]
 
@@ -71,6 +73,18 @@ def test_a_run_longer_than_every_stick_is_held_too() -> None:
         (skirting_piece("S1", 6000.0, 45, 45),), house_of(profile="SK", width_mm=95.0)
     )
     assert [(f.code, f.place) for f in plan.findings] == [("longer-than-stock", "S1")]
+    # 6000 on the face, 18 more on the back at each end; 5380 between the trims, 1 kept in hand:
+    # 5379 - 18 of the face to the first part, and 5379 + 675 = 6036 + 18.
+    said = plan.findings[0].do
+    assert "scarf S1 in 2 parts, 5379 mm + 675 mm long point to long point" in said
+    assert "they lap 18 mm, 45 degrees through the thickness" in said
+    assert "put each joint over one" in said
+
+
+def test_parts_of_the_scarf_that_is_named_go_on_the_sticks() -> None:
+    house = house_of(profile="SK", width_mm=95.0)
+    parts = (skirting_piece("S1", 5379.0, 0, 0), skirting_piece("S2", 675.0, 0, 0))
+    assert plan_sticks(parts, house).unplaced == ()
 
 
 def test_a_piece_exactly_as_long_as_the_stick_allows_is_cut() -> None:
