@@ -1,6 +1,7 @@
 """`longpoint recut`: what happened at the saw, and what to cut now."""
 
 import json
+from collections.abc import Mapping
 from pathlib import Path
 
 import click
@@ -20,7 +21,13 @@ from longpoint.sheets.again_text import again_text, changed_lines
 from longpoint.sheets.html import sheet_html
 from longpoint.solvers import linear_solver
 from longpoint.sticks.at_the_saw import nothing_cut
-from longpoint.sticks.changed_pieces import AfterChange, with_changed_pieces
+from longpoint.sticks.changed_pieces import (
+    AfterChange,
+    PieceShape,
+    pieces_as_cut,
+    shapes_to_keep,
+    with_changed_pieces,
+)
 from longpoint.sticks.news_words import WAYS, told_in_words
 from longpoint.sticks.plan_again import plan_again
 from longpoint.survey.house_file import read_house
@@ -45,11 +52,13 @@ def command(sheets: Path, told: tuple[str, ...], paper: str) -> Outcome:
     told before is kept in that folder. What is cut is never moved.
     """
     plan = _planned(sheets)
-    kept = _kept(sheets / STATE, plan)
-    state = told_in_words(kept.state, told, plan.house.units)
+    kept, shapes = _kept(sheets / STATE, plan)
+    pieces = pieces_as_cut(plan.pieces, shapes)
+    state = told_in_words(kept.state, told, plan.house.units, pieces)
     again = plan_again(state, plan.pieces, plan.house)
-    save_at_the_saw(sheets / STATE, again.state, plan.readings_code, plan.pieces)
-    for line in changed_lines(kept):
+    to_keep = shapes_to_keep(kept.state, again.state, shapes, plan.pieces)
+    save_at_the_saw(sheets / STATE, again.state, plan.readings_code, to_keep)
+    for line in changed_lines(with_changed_pieces(again.state, to_keep, plan.pieces)):
         click.echo(line)
     sheet = again_sheet(plan, kept.state, again)
     write_text_safely(sheets / "again.html", sheet_html(sheet))
@@ -73,9 +82,10 @@ def _planned(sheets: Path) -> HousePlan:
     return plan_house(survey, solver)
 
 
-def _kept(path: Path, plan: HousePlan) -> AfterChange:
+def _kept(path: Path, plan: HousePlan) -> tuple[AfterChange, Mapping[str, PieceShape]]:
     if not path.exists():
-        return AfterChange(state=nothing_cut(plan.cut_plan), cut_otherwise=(), cut_in_vain=())
+        begun = nothing_cut(plan.cut_plan)
+        return AfterChange(state=begun, cut_otherwise=(), cut_in_vain=()), {}
     kept = load_at_the_saw(path)
     known = {profile.name for profile in plan.house.profiles}
     strange = next((s.name for s in kept.state.sticks if s.profile not in known), None)
@@ -85,4 +95,4 @@ def _kept(path: Path, plan: HousePlan) -> AfterChange:
             "It is of a profile that the house doesn't have now.",
             "Put the profile back, or take the file away to begin again from the plan.",
         )
-    return with_changed_pieces(kept.state, kept.shapes, plan.pieces)
+    return with_changed_pieces(kept.state, kept.shapes, plan.pieces), kept.shapes

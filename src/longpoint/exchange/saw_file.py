@@ -2,20 +2,22 @@
 
 import json
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any, Final
 
 from longpoint.errors import ExchangeError
 from longpoint.exchange.safe_files import write_text_safely
-from longpoint.pieces.piece import Piece
+from longpoint.pieces.piece import CutKind, EndCut
 from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
-from longpoint.sticks.changed_pieces import PieceShape, shape_of
+from longpoint.sticks.changed_pieces import PieceShape
 from longpoint.sticks.plan import Laid, StickSource
+from longpoint.sticks.remains import Remains
 
 FORMAT: Final = "longpoint-saw/1"
 LARGEST_BYTES: Final = 20_000_000
+STEEPEST_DEG: Final = 90.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +36,7 @@ class KeptSaw:
 
 
 def save_at_the_saw(
-    path: Path, state: AtTheSaw, readings_code: str, pieces: Iterable[Piece]
+    path: Path, state: AtTheSaw, readings_code: str, shapes: Mapping[str, PieceShape]
 ) -> None:
     """Write where the cutting stands, the whole file or nothing.
 
@@ -42,7 +44,7 @@ def save_at_the_saw(
         path: Where to.
         state: The state.
         readings_code: Code of the readings that its pieces were made from.
-        pieces: All pieces of the house.
+        shapes: What is cut of each piece, by mark.
 
     Raises:
         ExchangeError: It can't be written.
@@ -50,8 +52,9 @@ def save_at_the_saw(
     document = {
         "format": FORMAT,
         "readings_code": readings_code,
-        **asdict(state),
-        "pieces": {piece.mark: list(shape_of(piece)) for piece in pieces},
+        "sticks": [asdict(stick) for stick in state.sticks],
+        "loose": list(state.loose),
+        "pieces": {mark: list(shape) for mark, shape in shapes.items()},
     }
     write_text_safely(path, json.dumps(document, indent=1, ensure_ascii=False) + "\n")
 
@@ -90,6 +93,8 @@ def _check_sense(path: Path, state: AtTheSaw) -> None:
     marks = [*(each.piece for each in laid), *state.loose]
     figures = [x for stick in state.sticks for x in (stick.length_mm, stick.spent_mm)]
     figures += [x for each in laid for x in (each.start_mm, each.end_mm)]
+    figures += [x for s in state.sticks for x in (s.listed_mm, s.rest.length_mm if s.rest else 0.0)]
+    figures += [x for s in state.sticks for zone in s.bad for x in zone]
     if not all(map(math.isfinite, figures)) or min(figures, default=0.0) < 0.0:
         raise _refused(path, "A length in it is no length.")
     if len(set(names)) < len(names) or len(set(marks)) < len(marks):
@@ -112,7 +117,26 @@ def _stick(entry: dict[str, Any]) -> StickAtSaw:
         next=tuple(_laid(each) for each in entry["next"]),
         spent_mm=float(entry["spent_mm"]),
         bad=tuple((float(from_mm), float(to_mm)) for from_mm, to_mm in entry["bad"]),
+        label=str(entry.get("label", "")),
+        listed_mm=float(entry.get("listed_mm", 0.0)),
+        rest=_rest(entry["rest"]) if entry.get("rest") else None,
     )
+
+
+def _rest(entry: dict[str, Any]) -> Remains:
+    return Remains(
+        of=str(entry["of"]),
+        length_mm=float(entry["length_mm"]),
+        left=_cut(entry["left"]) if entry["left"] else None,
+        right=_cut(entry["right"]) if entry["right"] else None,
+    )
+
+
+def _cut(entry: dict[str, Any]) -> EndCut:
+    mitre_deg, bevel_deg = float(entry["mitre_deg"]), float(entry["bevel_deg"])
+    if max(abs(mitre_deg), abs(bevel_deg)) >= STEEPEST_DEG:
+        raise ValueError(mitre_deg, bevel_deg)
+    return EndCut(kind=CutKind(entry["kind"]), mitre_deg=mitre_deg, bevel_deg=bevel_deg)
 
 
 def _shape(entry: list[Any]) -> PieceShape:

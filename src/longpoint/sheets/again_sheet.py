@@ -7,6 +7,7 @@ from longpoint.errors import Severity
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.quantities.length import Units
+from longpoint.sheets.again_words import saving_lines
 from longpoint.sheets.blocks import (
     Blank,
     Block,
@@ -49,6 +50,7 @@ def again_sheet(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> Sheet
         blocks=(
             *_stands(plan, again),
             *_new(plan, again),
+            *_saved(plan, before, again),
             *_moved(before, again),
             *(finding_note(finding, plan.house) for finding in again.findings),
             *cut_blocks(rest),
@@ -84,6 +86,7 @@ def _as_cut(plan: HousePlan, stick: StickAtSaw) -> CutStick:
         laid=stick.next,
         used_mm=end_mm + trim_mm,
         left_mm=max(0.0, stick.length_mm - trim_mm - end_mm - saw.kerf_mm),
+        label=stick.rest.of if stick.rest is not None else stick.label,
     )
 
 
@@ -123,6 +126,16 @@ def _new(plan: HousePlan, again: PlannedAgain) -> tuple[Block, ...]:
             title="New timber",
             text=f"Needed beyond what the order had: {told}.",
         ),
+    )
+
+
+def _saved(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> tuple[Block, ...]:
+    lines = saving_lines(plan, before, again)
+    if not lines:
+        return ()
+    return (
+        Heading(text="Without new timber"),
+        *(Paragraph(text=line) for line in lines),
     )
 
 

@@ -2,6 +2,7 @@
 
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.sheets.again_words import saving_lines, source_words
 from longpoint.sheets.settings_table import counted
 from longpoint.sticks.at_the_saw import AtTheSaw
 from longpoint.sticks.changed_pieces import AfterChange
@@ -26,14 +27,15 @@ def again_text(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> str:
     for stick in state.sticks:
         if not stick.next:
             continue
-        is_new = stick.name in again.new
         spent = f", cut up to {format_length(stick.spent_mm, units)}" if stick.is_begun else ""
-        head = f"{stick.name} ({format_with_unit(stick.length_mm, units)}{spent})"
-        lines += ["", f"{head}{': NEW, get one more' if is_new else ''}"]
+        what = source_words(stick)
+        told = f"{format_with_unit(stick.length_mm, units)}{f', {what}' if what else ''}{spent}"
+        lines += ["", f"{stick.name} ({told}){_to_get(stick.name, again)}"]
         for laid in stick.next:
             from_where = was.get(laid.piece, "to be cut again")
             lines.append(f"  {laid.piece}{f'  (was: {from_where})' * (laid.piece in moved)}")
-    lines += ["", _new_timber(plan, again)]
+    saved = saving_lines(plan, before, again)
+    lines += ["", *saved, *([""] if saved else []), _new_timber(plan, again)]
     lines += [str(finding) for finding in again.findings]
     return "\n".join(lines)
 
@@ -44,13 +46,20 @@ def changed_lines(change: AfterChange) -> tuple[str, ...]:
     if change.cut_otherwise:
         lines.append(
             f"Cut before the readings changed: {', '.join(change.cut_otherwise)}. Try each in its "
-            'place; where it is wrong, tell it as lost: "lost MARK".'
+            'place. Where it fits, say "fits MARK"; where it is wrong, "lost MARK", or "spoiled '
+            'MARK whole" if another piece may be cut from it.'
         )
     if change.cut_in_vain:
         lines.append(
             f"Cut, and not in the plan now, held or taken out: {', '.join(change.cut_in_vain)}."
         )
     return tuple(lines)
+
+
+def _to_get(name: str, again: PlannedAgain) -> str:
+    if name in again.new:
+        return ": NEW, get one more"
+    return ": fetch it from the rack" if name in again.fetched else ""
 
 
 def _new_timber(plan: HousePlan, again: PlannedAgain) -> str:

@@ -85,10 +85,20 @@ def stick_words(stick: CutStick | None, saw: Saw, units: Units) -> str:
     """Return what a stick is: its name, source, length and what is left of it."""
     if stick is None:
         return "No stick for these: see the order sheet"
-    source = "offcut from the rack" if stick.source is StickSource.OFFCUT else "new stick"
     kept_mm = rest_mm(stick, saw)
     rest = f", rest {format_length(kept_mm, units)}" if kept_mm else ""
-    return f"{stick.name}: {source} of {format_with_unit(stick.length_mm, units)}{rest}"
+    length = format_with_unit(stick.length_mm, units)
+    return f"{stick.name}: {_source(stick)} {length}{rest}"
+
+
+def _source(stick: CutStick) -> str:
+    match stick.source:
+        case StickSource.STOCK:
+            return "new stick of"
+        case StickSource.OFFCUT:
+            return f"rack piece {stick.label}," if stick.label else "offcut from the rack of"
+        case StickSource.REST:
+            return f"left of {stick.label}, spoiled,"
 
 
 def _set_up(saw: Saw, words: Words, units: Units, pieces: Iterable[Piece]) -> tuple[Block, ...]:

@@ -235,7 +235,8 @@ def _setting(setting: SawSetting, cut: EndCut, scribe: str) -> str:
 def _stick(stick: CutStick | None, plan: HousePlan) -> str:
     if stick is None:
         return "NO STICK for:"
-    source = "offcut" if stick.source is StickSource.OFFCUT else "new"
+    source = "new" if stick.source is StickSource.STOCK else "offcut"
+    source = f"rack piece {stick.label}," if stick.label else source
     units = plan.house.units
     kept_mm = rest_mm(stick, plan.house.saw)
     rest = f", rest {format_length(kept_mm, units)}" if kept_mm else ""

@@ -7,68 +7,11 @@ place is loose until the rest is planned again (`plan_again`).
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import TypeAlias
 
 from longpoint.errors import StockError
 from longpoint.sticks.plan import CutPlan, Laid, StickSource
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cut:
-    """A piece was cut, and is good."""
-
-    piece: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Spoiled:
-    """A piece was cut, and is not good.
-
-    Attributes:
-        piece: Its mark; it has to be cut again.
-        left_mm: Good length that is left of it, square to its shorter points; 0 when none is.
-    """
-
-    piece: str
-    left_mm: float = 0.0
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lost:
-    """A piece that had been cut is gone, or broke on the wall; it has to be cut again."""
-
-    piece: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StickRead:
-    """A stick was measured, and is not as long as it should be.
-
-    Attributes:
-        stick: Its name.
-        length_mm: What the tape showed; 0 when the stick isn't there at all.
-    """
-
-    stick: str
-    length_mm: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BadZone:
-    """A part of a stick can't be used: a knot, a split, a dent.
-
-    Attributes:
-        stick: Its name.
-        from_mm: Where it begins, from the stick's left end.
-        to_mm: Where it ends.
-    """
-
-    stick: str
-    from_mm: float
-    to_mm: float
-
-
-News: TypeAlias = Cut | Spoiled | Lost | StickRead | BadZone
+from longpoint.sticks.remains import Remains
+from longpoint.sticks.saw_news import BadZone, Cut, Fits, Lost, News, Spoiled, StickRead
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,6 +27,9 @@ class StickAtSaw:
         next: Pieces that are to come off it, from left to right.
         spent_mm: From its left end to the right point of the last piece cut, good or not.
         bad: (from, to) of what can't be used, from the left end. [mm]
+        label: What is written on an offcut from the rack; empty where it has none.
+        listed_mm: Its length in the stock list where it was read otherwise; 0: as `length_mm`.
+        rest: What it is, where it is left of a spoiled piece.
     """
 
     name: str
@@ -94,6 +40,9 @@ class StickAtSaw:
     next: tuple[Laid, ...] = ()
     spent_mm: float = 0.0
     bad: tuple[tuple[float, float], ...] = ()
+    label: str = ""
+    listed_mm: float = 0.0
+    rest: Remains | None = None
 
     @property
     def is_begun(self) -> bool:
@@ -108,10 +57,12 @@ class AtTheSaw:
     Attributes:
         sticks: Every stick, opened or not, in cutting order.
         loose: Marks of pieces that have no place at present.
+        tried: Marks of pieces that fit in their place though their readings changed since.
     """
 
     sticks: tuple[StickAtSaw, ...]
     loose: tuple[str, ...] = ()
+    tried: tuple[str, ...] = ()
 
     @property
     def done(self) -> frozenset[str]:
@@ -135,6 +86,7 @@ def nothing_cut(plan: CutPlan) -> AtTheSaw:
                 length_mm=stick.length_mm,
                 source=stick.source,
                 next=stick.laid,
+                label=stick.label,
             )
             for stick in plan.sticks
         ),
@@ -158,14 +110,17 @@ def _told(state: AtTheSaw, news: News) -> AtTheSaw:
         case Cut(piece=mark):
             stick, laid = _waiting(state, mark, "cut")
             return _with(state, _cut_off(stick, laid, is_good=True))
-        case Spoiled(piece=mark, left_mm=left_mm):
-            stick, laid = _waiting(state, mark, "spoiled")
-            state = _with(state, _cut_off(stick, laid, is_good=False))
-            return _loose(_with_rest(state, stick, mark, left_mm), (mark,))
+        case Spoiled(piece=mark, rests=rests):
+            state, profile = _spoiled(state, mark)
+            for rest in rests:
+                state = _with_rest(state, profile, rest)
+            return state
         case Lost(piece=mark):
             stick = _of_done(state, mark)
-            done = tuple(laid for laid in stick.done if laid.piece != mark)
-            return _loose(_with(state, replace(stick, done=done)), (mark,))
+            return _taken_back(state, stick, mark)
+        case Fits(piece=mark):
+            _of_done(state, mark)
+            return replace(state, tried=(*state.tried, mark))
         case StickRead(stick=name, length_mm=length_mm):
             stick = _named(state, name)
             if length_mm < stick.spent_mm:
@@ -174,7 +129,9 @@ def _told(state: AtTheSaw, news: News) -> AtTheSaw:
                     f"{stick.spent_mm:g} mm of it are cut already.",
                     "Read the whole stick, what is cut off it included.",
                 )
-            return _cleared(state, replace(stick, length_mm=length_mm))
+            was_mm = stick.listed_mm or stick.length_mm
+            read = replace(stick, length_mm=length_mm, listed_mm=was_mm)
+            return _with(state, read) if length_mm >= stick.length_mm else _cleared(state, read)
         case BadZone(stick=name, from_mm=from_mm, to_mm=to_mm):
             stick = _named(state, name)
             if not 0.0 <= from_mm < to_mm <= stick.length_mm:
@@ -195,16 +152,32 @@ def _cut_off(stick: StickAtSaw, laid: Laid, *, is_good: bool) -> StickAtSaw:
     )
 
 
-def _with_rest(state: AtTheSaw, stick: StickAtSaw, mark: str, left_mm: float) -> AtTheSaw:
+def _spoiled(state: AtTheSaw, mark: str) -> tuple[AtTheSaw, str]:
+    """Return the state without a piece that was just cut wrong, or that was good until now."""
+    if mark in state.done:
+        stick = _of_done(state, mark)
+        return _taken_back(state, stick, mark), stick.profile
+    stick, laid = _waiting(state, mark, "spoiled")
+    return _loose(_with(state, _cut_off(stick, laid, is_good=False)), (mark,)), stick.profile
+
+
+def _taken_back(state: AtTheSaw, stick: StickAtSaw, mark: str) -> AtTheSaw:
+    done = tuple(laid for laid in stick.done if laid.piece != mark)
+    return _loose(_with(state, replace(stick, done=done)), (mark,))
+
+
+def _with_rest(state: AtTheSaw, profile: str, rest: Remains) -> AtTheSaw:
     """Return the state with what is left of a spoiled piece as a stick of its own."""
-    if left_mm <= 0.0:
-        return state
     taken = {each.name for each in state.sticks}
-    name = next(each for n in range(1, len(taken) + 2) if (each := f"{mark}-rest-{n}") not in taken)
-    rest = StickAtSaw(
-        name=name, profile=stick.profile, length_mm=left_mm, source=StickSource.OFFCUT
+    names = (f"{rest.of}-rest-{n}" for n in range(1, len(taken) + 2))
+    stick = StickAtSaw(
+        name=next(each for each in names if each not in taken),
+        profile=profile,
+        length_mm=rest.length_mm,
+        source=StickSource.REST,
+        rest=rest,
     )
-    return replace(state, sticks=(*state.sticks, rest))
+    return replace(state, sticks=(*state.sticks, stick))
 
 
 def _cleared(state: AtTheSaw, stick: StickAtSaw) -> AtTheSaw:
@@ -264,5 +237,7 @@ def _of_done(state: AtTheSaw, mark: str) -> StickAtSaw:
         if any(laid.piece == mark for laid in stick.done):
             return stick
     raise StockError(
-        f"{mark} is said to be lost.", "It was never cut.", "Take its mark from the cutting list."
+        f"{mark} is told as a piece that was cut.",
+        "It was never cut.",
+        "Take its mark from the cutting list.",
     )

@@ -6,6 +6,7 @@ from typing import Final, NamedTuple
 
 from longpoint.pieces.piece import Piece
 from longpoint.sticks.at_the_saw import AtTheSaw
+from longpoint.sticks.remains import as_cut
 
 SAME_MM: Final = 0.05
 SAME_DEG: Final = 0.02
@@ -65,6 +66,40 @@ def shape_of(piece: Piece) -> PieceShape:
     )
 
 
+def pieces_as_cut(pieces: Iterable[Piece], before: Mapping[str, PieceShape]) -> dict[str, Piece]:
+    """Return the pieces by mark as they were cut.
+
+    Args:
+        pieces: All pieces as they are now.
+        before: What is cut of them, where that is known otherwise.
+    """
+    found = {}
+    for piece in pieces:
+        shape = before.get(piece.mark, shape_of(piece))
+        lengths_mm = (shape.inner_mm, shape.outer_mm)
+        found[piece.mark] = as_cut(piece, lengths_mm, shape[4:])
+    return found
+
+
+def shapes_to_keep(
+    kept: AtTheSaw, after: AtTheSaw, before: Mapping[str, PieceShape], pieces: Iterable[Piece]
+) -> dict[str, PieceShape]:
+    """Return what is cut of each piece, to be compared with when readings change again.
+
+    A piece cut before its reading changed is kept as it was cut, until it is told that it fits or
+    that it has to be cut again.
+
+    Args:
+        kept: Where the cutting stood before something was told.
+        after: Where it stands now.
+        before: What was cut of each piece then.
+        pieces: All pieces as they are now.
+    """
+    as_it_was = (kept.done & after.done & before.keys()) - set(after.tried)
+    now = {piece.mark: shape_of(piece) for piece in pieces}
+    return now | {mark: before[mark] for mark in as_it_was}
+
+
 def with_changed_pieces(
     state: AtTheSaw, before: Mapping[str, PieceShape], pieces: Iterable[Piece]
 ) -> AfterChange:
@@ -93,7 +128,7 @@ def with_changed_pieces(
     loose += [mark for mark in now if mark not in known and mark not in loose]
     done = [laid.piece for stick in state.sticks for laid in stick.done]
     return AfterChange(
-        state=AtTheSaw(sticks=tuple(sticks), loose=tuple(loose)),
+        state=replace(state, sticks=tuple(sticks), loose=tuple(loose), tried=()),
         cut_otherwise=tuple(mark for mark in done if mark in now and not holds(mark)),
         cut_in_vain=tuple(mark for mark in done if mark not in now),
     )

@@ -12,30 +12,22 @@ it everywhere.
 
 import math
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
-from itertools import pairwise
+from collections.abc import Mapping, Sequence
 from typing import Final
 
-from longpoint.errors import StockError
-from longpoint.pieces.piece import EndCut, Piece
-from longpoint.sticks.plan import CutPlan, CutStick, Laid, Proof, StickSource
+from longpoint.pieces.piece import Piece
+from longpoint.sticks.laid_solids import (
+    PRINTED_MM,
+    TOLERANCE_MM,
+    Solid,
+    check_gaps,
+    laid_solid,
+    refuse,
+)
+from longpoint.sticks.plan import CutPlan, CutStick, Proof, StickSource
 from longpoint.survey.house import House
 
-TOLERANCE_MM: Final = 1e-6
-_PRINTED_MM: Final = 0.021
-"""Lengths on the plan are rounded up to whole hundredths of a millimetre, twice at most."""
 _COST_TOLERANCE: Final = 1e-6
-
-
-@dataclass(frozen=True, slots=True)
-class _Solid:
-    """Ends of the four long edges, from the stick's left end, and the stretch of its cuts."""
-
-    lefts_mm: tuple[float, ...]
-    rights_mm: tuple[float, ...]
-    left_stretch: float
-    right_stretch: float
 
 
 def check_plan(plan: CutPlan, pieces: Sequence[Piece], house: House) -> None:
@@ -61,25 +53,19 @@ def check_plan(plan: CutPlan, pieces: Sequence[Piece], house: House) -> None:
         _check_proof(proof, plan, house)
 
 
-def _refuse(where: str, wrong: str) -> StockError:
-    return StockError(
-        f"Cut plan, {where}.", wrong, "Don't cut from this plan; make it again and report it."
-    )
-
-
 def _check_every_piece_once(plan: CutPlan, by_mark: dict[str, Piece]) -> None:
     laid = Counter(laid.piece for stick in plan.sticks for laid in stick.laid)
     laid.update(plan.unplaced)
     for mark, times in laid.items():
         if mark not in by_mark:
-            raise _refuse(f"piece {mark}", "There is no such piece.")
+            raise refuse(f"piece {mark}", "There is no such piece.")
         if times > 1:
-            raise _refuse(f"piece {mark}", f"It is planned {times} times.")
+            raise refuse(f"piece {mark}", f"It is planned {times} times.")
     missing = sorted(set(by_mark) - set(laid))
     if missing:
-        raise _refuse(f"piece {missing[0]}", f"{len(missing)} piece(s) are missing from the plan.")
+        raise refuse(f"piece {missing[0]}", f"{len(missing)} piece(s) are missing from the plan.")
     if plan.unplaced and not plan.findings:
-        raise _refuse(f"piece {plan.unplaced[0]}", "It is left out, and no finding says why.")
+        raise refuse(f"piece {plan.unplaced[0]}", "It is left out, and no finding says why.")
 
 
 def _check_counts(plan: CutPlan, house: House) -> None:
@@ -99,18 +85,20 @@ def _check_counts(plan: CutPlan, house: House) -> None:
                     for entry in house.offcuts
                     if entry.profile == profile and entry.length_mm == length_mm
                 ]
+            case StickSource.REST:
+                counts = []
         where = f"{profile} {length_mm:g} mm ({source})"
         if not counts:
-            raise _refuse(where, "There is no such stick.")
+            raise refuse(where, "There is no such stick.")
         held = [count for count in counts if count is not None]
         if len(held) == len(counts) and times > sum(held):
-            raise _refuse(where, f"{times} are planned, {sum(held)} are there.")
+            raise refuse(where, f"{times} are planned, {sum(held)} are there.")
 
 
 def _check_names(plan: CutPlan) -> None:
     for name, times in Counter(stick.name for stick in plan.sticks).items():
         if times > 1:
-            raise _refuse(f"stick {name}", f"{times} sticks have this name.")
+            raise refuse(f"stick {name}", f"{times} sticks have this name.")
 
 
 def check_laid(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> None:
@@ -129,7 +117,7 @@ def check_laid(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> N
 
 def _check_stick(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> None:
     if not stick.laid:
-        raise _refuse(f"stick {stick.name}", "Nothing is cut from it.")
+        raise refuse(f"stick {stick.name}", "Nothing is cut from it.")
     solids = _laid_solids(stick, by_mark, house)
     _check_lengths_said(stick, max(solids[-1].rights_mm), _trim_mm(stick, house))
 
@@ -141,114 +129,28 @@ def _trim_mm(stick: CutStick, house: House) -> float:
     return kerf_mm
 
 
-def _laid_solids(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> list[_Solid]:
+def _laid_solids(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> list[Solid]:
     kerf_mm, trim_mm = house.saw.kerf_mm, _trim_mm(stick, house)
-    solids = [_laid_solid(stick, laid, by_mark[laid.piece], house) for laid in stick.laid]
+    solids = [laid_solid(stick, laid, by_mark[laid.piece], house) for laid in stick.laid]
     if not solids:
         return solids
     if min(solids[0].lefts_mm) < trim_mm - TOLERANCE_MM:
-        raise _refuse(f"stick {stick.name}", f"{stick.laid[0].piece} reaches into the left trim.")
+        raise refuse(f"stick {stick.name}", f"{stick.laid[0].piece} reaches into the left trim.")
     end_mm = max(solids[-1].rights_mm)
     if end_mm > stick.length_mm - trim_mm + TOLERANCE_MM:
-        raise _refuse(f"stick {stick.name}", f"{stick.laid[-1].piece} reaches into the right trim.")
-    for (first, second), (one, other) in zip(pairwise(solids), pairwise(stick.laid), strict=True):
-        needed_mm = kerf_mm * max(first.right_stretch, second.left_stretch)
-        gap_mm = _least_gap_mm(first, second)
-        if gap_mm < needed_mm - TOLERANCE_MM:
-            raise _refuse(
-                f"stick {stick.name}",
-                f"Between {one.piece} and {other.piece} a cut needs {needed_mm:.2f} mm along the"
-                f" stick, and {gap_mm:.2f} mm are left.",
-            )
+        raise refuse(f"stick {stick.name}", f"{stick.laid[-1].piece} reaches into the right trim.")
+    check_gaps(stick, solids, kerf_mm)
     return solids
-
-
-def _least_gap_mm(first: _Solid, second: _Solid) -> float:
-    return min(left - right for right, left in zip(first.rights_mm, second.lefts_mm, strict=True))
 
 
 def _check_lengths_said(stick: CutStick, end_mm: float, trim_mm: float) -> None:
     used_mm = end_mm + trim_mm
-    if abs(stick.used_mm - used_mm) > _PRINTED_MM * (len(stick.laid) + 2):
-        raise _refuse(
+    if abs(stick.used_mm - used_mm) > PRINTED_MM * (len(stick.laid) + 2):
+        raise refuse(
             f"stick {stick.name}", f"{stick.used_mm:.2f} mm are said to be used, not {used_mm:.2f}."
         )
     if not -TOLERANCE_MM <= stick.left_mm <= stick.length_mm - end_mm + TOLERANCE_MM:
-        raise _refuse(f"stick {stick.name}", f"{stick.left_mm:.2f} mm can't be left over.")
-
-
-def _laid_solid(stick: CutStick, laid: Laid, piece: Piece, house: House) -> _Solid:
-    if piece.profile != stick.profile:
-        raise _refuse(f"stick {stick.name}", f"{laid.piece} is {piece.profile}.")
-    if laid.turned and not house.profile(piece.profile).reversible:
-        raise _refuse(f"stick {stick.name}", f"{laid.piece} is turned; its section has two edges.")
-    at_zero = _turned(_solid(piece)) if laid.turned else _solid(piece)
-    shift_mm = laid.start_mm - min(at_zero.lefts_mm)
-    solid = _Solid(
-        tuple(x + shift_mm for x in at_zero.lefts_mm),
-        tuple(x + shift_mm for x in at_zero.rights_mm),
-        at_zero.left_stretch,
-        at_zero.right_stretch,
-    )
-    if abs(max(solid.rights_mm) - laid.end_mm) > _PRINTED_MM + _odd_mm(piece):
-        raise _refuse(
-            f"stick {stick.name}",
-            f"{laid.piece} ends at {max(solid.rights_mm):.2f} mm, not at {laid.end_mm:.2f}.",
-        )
-    return solid
-
-
-def _odd_mm(piece: Piece) -> float:
-    """By how much a piece's edges and angles disagree: a lean too small to cut was left out."""
-    across = math.tan(math.radians(piece.left.mitre_deg))
-    across += math.tan(math.radians(piece.right.mitre_deg))
-    return abs(piece.outer_mm - piece.inner_mm - piece.width_mm * across)
-
-
-def _solid(piece: Piece) -> _Solid:
-    """The piece unturned, the left end of its inner face edge at 0.
-
-    Edges in the order outer face, inner face, outer back, inner back: a half turn about the middle
-    of the face changes the first two, and the last two, with each other.
-    """
-    left_mitre, left_bevel, left_stretch = _cut(piece.left)
-    right_mitre, right_bevel, right_stretch = _cut(piece.right)
-    width_mm, thickness_mm = piece.width_mm, piece.thickness_mm
-    lefts = (
-        -width_mm * left_mitre,
-        0.0,
-        -width_mm * left_mitre - thickness_mm * left_bevel,
-        -thickness_mm * left_bevel,
-    )
-    # The outer edge is taken from the angles and from the record, whichever is the longer.
-    outer_mm = max(piece.outer_mm - width_mm * left_mitre, piece.inner_mm + width_mm * right_mitre)
-    rights = (
-        outer_mm,
-        piece.inner_mm,
-        outer_mm + thickness_mm * right_bevel,
-        piece.inner_mm + thickness_mm * right_bevel,
-    )
-    return _Solid(lefts, rights, left_stretch, right_stretch)
-
-
-def _cut(cut: EndCut) -> tuple[float, float, float]:
-    """Slope across the face, slope through the thickness, length along the stick of a unit kerf."""
-    mitre, bevel = math.radians(cut.mitre_deg), math.radians(cut.bevel_deg)
-    stretch = 1.0 / (math.cos(mitre) * math.cos(bevel))
-    return math.tan(mitre), math.tan(bevel) / math.cos(mitre), stretch
-
-
-def _turned(solid: _Solid) -> _Solid:
-    def other_way(ends_mm: Iterable[float]) -> tuple[float, ...]:
-        outer_face, inner_face, outer_back, inner_back = ends_mm
-        return (-inner_face, -outer_face, -inner_back, -outer_back)
-
-    return _Solid(
-        other_way(solid.rights_mm),
-        other_way(solid.lefts_mm),
-        solid.right_stretch,
-        solid.left_stretch,
-    )
+        raise refuse(f"stick {stick.name}", f"{stick.left_mm:.2f} mm can't be left over.")
 
 
 def _check_proof(proof: Proof, plan: CutPlan, house: House) -> None:
@@ -265,11 +167,11 @@ def _check_proof(proof: Proof, plan: CutPlan, house: House) -> None:
         for length_mm, times in opened.items()
     )
     if not math.isclose(cost, proof.cost, rel_tol=1e-9, abs_tol=_COST_TOLERANCE):
-        raise _refuse(where, f"Its sticks cost {cost:.4f}, not {proof.cost:.4f} as said.")
+        raise refuse(where, f"Its sticks cost {cost:.4f}, not {proof.cost:.4f} as said.")
     if proof.lower_bound > proof.cost + _COST_TOLERANCE:
-        raise _refuse(where, f"The bound {proof.lower_bound:.4f} is above the cost.")
+        raise refuse(where, f"The bound {proof.lower_bound:.4f} is above the cost.")
     if proof.optimal and proof.cost - proof.lower_bound > _COST_TOLERANCE:
-        raise _refuse(where, "It is called the best, and cost and bound don't meet.")
+        raise refuse(where, "It is called the best, and cost and bound don't meet.")
 
 
 def _least_price(profile: str, length_mm: float, times: int, house: House) -> float:
@@ -285,5 +187,5 @@ def _least_price(profile: str, length_mm: float, times: int, house: House) -> fl
         total += float(price) * taken
         times -= taken
     if times:
-        raise _refuse(f"profile {profile}", f"A stick of {length_mm:g} mm has no price.")
+        raise refuse(f"profile {profile}", f"A stick of {length_mm:g} mm has no price.")
     return total

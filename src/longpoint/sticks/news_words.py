@@ -1,68 +1,91 @@
 """What happened at the saw, in the words in which it is told."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import Final
 
 from longpoint.errors import QuantityError, StockError
+from longpoint.pieces.piece import Piece
 from longpoint.quantities.length import Units, parse_length
-from longpoint.sticks.at_the_saw import (
-    AtTheSaw,
-    BadZone,
-    Cut,
-    Lost,
-    News,
-    Spoiled,
-    StickRead,
-    told,
-)
+from longpoint.sticks.at_the_saw import AtTheSaw, told
+from longpoint.sticks.plan import StickSource
+from longpoint.sticks.remains import Remains, left_part, right_part, tip_to_tip_mm, whole
+from longpoint.sticks.saw_news import BadZone, Cut, Fits, Lost, News, Spoiled, StickRead
 
 _FRACTION: Final = re.compile(r"(?<=\s)(\d+)\s+(\d+/\d+)")
 """Inches as a carpenter writes them, "12 1/2": read as one figure."""
+
+_HOW: Final = frozenset({"short", "whole", "at", "left", "right"})
+_SAME_MM: Final = 0.5
+"""Two lengths told that differ by less are the same: a tape shows no more."""
 
 WAYS: Final = (
     "cut MARK",
     "cut STICK",
     "spoiled MARK",
     "spoiled MARK LENGTH-LEFT",
+    "spoiled MARK short BY",
+    "spoiled MARK whole",
+    "spoiled MARK at SPOT",
+    "spoiled MARK left LENGTH-LEFT",
+    "spoiled MARK right LENGTH-LEFT",
     "lost MARK",
+    "fits MARK",
     "short STICK LENGTH",
+    "long STICK LENGTH",
     "missing STICK",
+    "delivered PROFILE LENGTH LENGTH",
     "bad STICK FROM TO",
 )
 """Every way to tell something, with what stands for what."""
 
 
-def told_in_words(state: AtTheSaw, sentences: Sequence[str], units: Units) -> AtTheSaw:
+def told_in_words(
+    state: AtTheSaw,
+    sentences: Sequence[str],
+    units: Units,
+    pieces: Mapping[str, Piece] = MappingProxyType({}),
+) -> AtTheSaw:
     """Return the state after what was told, one sentence after the other.
 
     Args:
         state: Where the cutting stands.
-        sentences: Such as "cut W1-head", "spoiled W2-head 900", "bad OG57-3 1200 1350".
+        sentences: Such as "cut W1-head", "spoiled W2-head short 4", "bad OG57-3 1200 1350".
         units: Unit of a bare number.
+        pieces: Pieces by mark as they were cut, for the end cuts that a spoiled one keeps.
 
     Raises:
         StockError: A sentence can't be understood, or tells of what isn't there.
     """
     for sentence in sentences:
-        state = told(state, _news(state, sentence, units))
+        state = told(state, _news(state, sentence, units, pieces))
     return state
 
 
-def _news(state: AtTheSaw, sentence: str, units: Units) -> tuple[News, ...]:
+def _news(
+    state: AtTheSaw, sentence: str, units: Units, pieces: Mapping[str, Piece]
+) -> tuple[News, ...]:
     what, _, rest = sentence.strip().partition(" ")
+    rest = rest.strip()
     match what.casefold():
         case "cut":
-            return _cut(state, rest.strip())
+            return _cut(state, rest)
         case "spoiled":
-            return (_spoiled(state, sentence, rest.strip(), units),)
+            return (_spoiled(state, sentence, rest, units, pieces),)
         case "lost":
-            return (Lost(piece=rest.strip()),)
-        case "short":
+            return (Lost(piece=rest),)
+        case "fits":
+            return (Fits(piece=rest),)
+        case "short" | "long":
             name, (length_mm,) = _lengths(sentence, rest, 1, units)
             return (StickRead(stick=name, length_mm=length_mm),)
         case "missing":
-            return (StickRead(stick=rest.strip(), length_mm=0.0),)
+            spent = (stick.spent_mm for stick in state.sticks if stick.name == rest)
+            return (StickRead(stick=rest, length_mm=next(spent, 0.0)),)
+        case "delivered":
+            profile, (ordered_mm, came_mm) = _lengths(sentence, rest, 2, units)
+            return _delivered(state, sentence, profile, ordered_mm, came_mm)
         case "bad":
             name, (from_mm, to_mm) = _lengths(sentence, rest, 2, units)
             return (BadZone(stick=name, from_mm=from_mm, to_mm=to_mm),)
@@ -78,12 +101,93 @@ def _cut(state: AtTheSaw, name: str) -> tuple[News, ...]:
     return (Cut(piece=name),)
 
 
-def _spoiled(state: AtTheSaw, sentence: str, rest: str, units: Units) -> Spoiled:
-    # A mark may hold blanks and end in a figure, so the whole is tried first.
-    if rest in state.open_marks | state.done or " " not in rest:
+def _delivered(
+    state: AtTheSaw, sentence: str, profile: str, ordered_mm: float, came_mm: float
+) -> tuple[News, ...]:
+    """Every new stick of one length that isn't begun turned out another length."""
+    found = tuple(
+        StickRead(stick=stick.name, length_mm=came_mm)
+        for stick in state.sticks
+        if (stick.profile, stick.source) == (profile, StickSource.STOCK)
+        and abs(stick.length_mm - ordered_mm) < _SAME_MM
+        and not stick.is_begun
+    )
+    if not found:
+        raise StockError(
+            f"It is told: {sentence!r}.",
+            f"No new stick of {profile} that isn't begun has the first of the two lengths.",
+            "Name the profile, the length on the cutting list, then the length that came.",
+        )
+    return found
+
+
+def _spoiled(
+    state: AtTheSaw, sentence: str, rest: str, units: Units, pieces: Mapping[str, Piece]
+) -> Spoiled:
+    # A mark may hold blanks and end in a word or a figure, so the longest that is known counts.
+    known = state.open_marks | state.done
+    marks = [mark for mark in known if rest == mark or rest.startswith(f"{mark} ")]
+    if not marks:
         return Spoiled(piece=rest)
-    mark, (left_mm,) = _lengths(sentence, rest, 1, units)
-    return Spoiled(piece=mark, left_mm=left_mm)
+    mark = max(marks, key=len)
+    said = rest[len(mark) :].strip()
+    if not said:
+        return Spoiled(piece=mark)
+    how, _, figure = said.partition(" ")
+    if how.casefold() not in _HOW:
+        good_mm = _one_length(sentence, mark, said, units)
+        return Spoiled(piece=mark, rests=(Remains(of=mark, length_mm=good_mm),) * (good_mm > 0.0))
+    if mark not in pieces:
+        raise StockError(
+            f"It is told: {sentence!r}.",
+            f"{mark} isn't in the plan now, so its end cuts aren't known.",
+            f'Say only how much of it is good, square across: "spoiled {mark} LENGTH-LEFT".',
+        )
+    is_whole = how.casefold() == "whole"
+    if is_whole == bool(figure.strip()):
+        raise _not_understood(sentence)
+    told_mm = 0.0 if is_whole else _one_length(sentence, mark, figure, units)
+    return Spoiled(piece=mark, rests=_rests(state, sentence, pieces[mark], how.casefold(), told_mm))
+
+
+def _rests(
+    state: AtTheSaw, sentence: str, piece: Piece, how: str, told_mm: float
+) -> tuple[Remains, ...]:
+    """What is left of a piece as it lay at the saw."""
+    length_mm = tip_to_tip_mm(piece)
+    if not 0.0 <= told_mm < length_mm:
+        raise StockError(
+            f"It is told: {sentence!r}.",
+            f"From point to point {piece.mark} is {length_mm:.1f} mm long.",
+            "Measure along the piece, from the point of the end that is named.",
+        )
+    turned = any(
+        laid.turned
+        for stick in state.sticks
+        for laid in (*stick.done, *stick.next)
+        if laid.piece == piece.mark
+    )
+    found: tuple[Remains | None, ...]
+    match how:
+        case "at":
+            found = (
+                left_part(piece, told_mm, turned=turned),
+                right_part(piece, length_mm - told_mm, turned=turned),
+            )
+        case "left":
+            found = (right_part(piece, told_mm, turned=turned),)
+        case "right":
+            found = (left_part(piece, told_mm, turned=turned),)
+        case _:
+            found = (whole(piece, told_mm),)
+    return tuple(rest for rest in found if rest is not None)
+
+
+def _one_length(sentence: str, mark: str, said: str, units: Units) -> float:
+    name, (length_mm,) = _lengths(sentence, f"{mark} {said}", 1, units)
+    if name != mark:
+        raise _not_understood(sentence)
+    return length_mm
 
 
 def _lengths(sentence: str, rest: str, count: int, units: Units) -> tuple[str, tuple[float, ...]]:

@@ -12,6 +12,8 @@ class StickSource(StrEnum):
 
     STOCK = "stock"
     OFFCUT = "offcut"
+    REST = "rest"
+    """What is left of a spoiled piece; never of a first plan."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,6 +45,8 @@ class CutStick:
         laid: Pieces from the left end to the right.
         used_mm: Length used by trims, pieces, leans and cuts.
         left_mm: What can still be used (0 when nothing can).
+        label: What is written on an offcut from the rack; empty where it has none. Of what is left
+            of a spoiled piece, that piece's mark.
     """
 
     name: str
@@ -52,6 +56,7 @@ class CutStick:
     laid: tuple[Laid, ...]
     used_mm: float
     left_mm: float
+    label: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

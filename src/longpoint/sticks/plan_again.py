@@ -1,30 +1,37 @@
 """Plan the rest again after something went wrong, with as little new timber as can be.
 
-What was cut stays where it is. What is left of each stick, sticks that are not begun, and rests of
-spoiled pieces cost nothing any more: they are there. First the loose pieces alone are tried on
-what the plan would have left over, so that nothing else moves; only where that needs a stick that
-isn't there is the whole rest planned anew, and kept if it needs less new timber.
+What was cut stays where it is. What is left of each stick, sticks that are not begun, rests of
+spoiled pieces and offcuts on the rack cost nothing any more: they are there. First the loose pieces
+alone are tried on what the plan would have left over, so that nothing else moves. Where that needs
+a stick that isn't there, a piece that waits is cut from the rest of a spoiled one, which frees its
+place; and last the whole rest is planned anew, and kept if it needs less new timber.
 """
 
 import math
-from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.linear.port import LinearSolver
-from longpoint.pieces.piece import EndCut, Piece
+from longpoint.pieces.piece import Piece
 from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
+from longpoint.sticks.check_rests import check_on_rest
 from longpoint.sticks.effort import AT_THE_SAW, Effort
 from longpoint.sticks.plan import CutPlan, CutStick, Laid, StickSource
 from longpoint.sticks.plan_sticks import plan_sticks
+from longpoint.sticks.remains import behind_point_mm, stretch
+from longpoint.sticks.rest_seats import Bench, seated, swapped
+from longpoint.sticks.stock_left import rack_left, stock_left
 from longpoint.survey.house import House
-from longpoint.survey.profiles import Offcut, Stock
+from longpoint.survey.profiles import Offcut
 
 _PER_MM: Final = 100.0
 _ROUNDING: Final = 1e-6
 _LEAST_MM: Final = 1.0
+_PART: Final = "at the saw, {}"
+"""Label of a stretch of a stick while the nester has it; no label of a rack has a blank."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,12 +41,16 @@ class PlannedAgain:
     Attributes:
         state: Every stick as it lies, with what is to come off it now; new sticks at the end.
         new: Names of the sticks that must be bought or opened beyond those of the plan.
+        fetched: Names of offcuts to be fetched from the rack beyond those of the plan.
         findings: What is to be said of pieces that no stick is left for.
+        placed: Marks of the pieces that had no place before.
     """
 
     state: AtTheSaw
     new: tuple[str, ...]
+    fetched: tuple[str, ...] = ()
     findings: tuple[Finding, ...] = ()
+    placed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,21 +78,40 @@ def plan_again(
         solver: As for the first plan.
         effort: Limits; small ones, since somebody stands at the saw.
     """
+    by_mark = {piece.mark: piece for piece in pieces}
+    state = replace(state, loose=tuple(mark for mark in state.loose if mark in by_mark))
     if not state.loose:
         return PlannedAgain(state=state, new=())
-    again = _Again(house, {piece.mark: piece for piece in pieces}, solver, effort)
-    best = again.placed(state)
-    if best.new or best.state.loose:
-        whole = again.placed(_all_loose(state))
-        if again.worth(whole) < again.worth(best):
-            best = whole
-    return best
+    again = _Again(house, by_mark, solver, effort)
+    best: PlannedAgain | None = None
+    for way in _ways(state, Bench(house, by_mark)):
+        found = again.placed(way)
+        if best is None or again.worth(found) < again.worth(best):
+            best = found
+        if not best.new and not best.state.loose:
+            break
+    return replace(best or again.placed(state), placed=state.loose)
 
 
-def _all_loose(state: AtTheSaw) -> AtTheSaw:
-    marks = tuple(laid.piece for stick in state.sticks for laid in stick.next)
-    emptied = tuple(replace(stick, next=()) for stick in state.sticks)
-    return AtTheSaw(sticks=emptied, loose=(*marks, *state.loose))
+def _ways(state: AtTheSaw, bench: Bench) -> Iterator[AtTheSaw]:
+    """Give states to plan from, those that move least first."""
+    at_once = seated(state, bench)
+    yield at_once
+    if at_once is not state:
+        yield state
+    yield from swapped(state, bench)
+    yield seated(_all_loose(state, {bench.by_mark[mark].profile for mark in state.loose}), bench)
+
+
+def _all_loose(state: AtTheSaw, profiles: Set[str]) -> AtTheSaw:
+    """Return the state in which all that waits of some profiles has to find its place anew."""
+    marks = tuple(
+        laid.piece for stick in state.sticks if stick.profile in profiles for laid in stick.next
+    )
+    sticks = tuple(
+        replace(stick, next=()) if stick.profile in profiles else stick for stick in state.sticks
+    )
+    return replace(state, sticks=sticks, loose=(*marks, *state.loose))
 
 
 def moved_pieces(before: AtTheSaw, after: AtTheSaw) -> tuple[str, ...]:
@@ -110,20 +140,31 @@ class _Again:
         # Whichever piece comes next behind a cut, its own end may slant more than that cut.
         self._widest: defaultdict[str, float] = defaultdict(lambda: 1.0)
         for piece in by_mark.values():
-            steeper = max(_stretch(piece.left), _stretch(piece.right))
+            steeper = max(stretch(piece.left), stretch(piece.right))
             self._widest[piece.profile] = max(self._widest[piece.profile], steeper)
 
     def placed(self, state: AtTheSaw) -> PlannedAgain:
         """Return the state with its loose pieces on what is left, and on new sticks."""
         parts = [part for stick in state.sticks for part in self._parts(stick)]
-        offcuts = (Offcut(profile=p.stick.profile, length_mm=p.length_mm) for p in parts)
+        offcuts = (
+            Offcut(profile=p.stick.profile, length_mm=p.length_mm, label=_PART.format(n))
+            for n, p in enumerate(parts)
+        )
         plan = plan_sticks(
             tuple(self.by_mark[mark] for mark in state.loose),
-            replace(self.house, offcuts=tuple(offcuts), stock=self._stock_left(state)),
+            replace(
+                self.house,
+                offcuts=(*offcuts, *rack_left(state, self.house.offcuts)),
+                stock=stock_left(state, self.house.stock),
+            ),
             self.solver,
             self.effort,
         )
-        return _merged(state, plan, parts)
+        planned = _merged(state, plan, parts)
+        for stick in planned.state.sticks:
+            if stick.next and not stick.done:
+                check_on_rest(stick, self.by_mark, self.house)
+        return planned
 
     def worth(self, planned: PlannedAgain) -> tuple[int, float, int]:
         """Rank a plan: pieces without timber, what the new sticks cost, how many they are."""
@@ -146,12 +187,17 @@ class _Again:
         is_stock = stick.source is StickSource.STOCK
         trim_mm = max(self.house.saw.end_trim_mm, kerf_mm) if is_stock else kerf_mm
         stays = (*stick.done, *stick.next)
-        start_mm = trim_mm - kerf_mm
+        start_mm, lost_mm = trim_mm - kerf_mm, trim_mm - kerf_mm
+        if stick.rest is not None:
+            profile = self.house.profile(stick.profile)
+            size = (profile.width_mm, profile.thickness_mm)
+            start_mm = max(behind_point_mm(stick.rest.left, *size))
+            lost_mm = max(behind_point_mm(stick.rest.right, *size))
         if stays or stick.is_begun:
             ends = [laid.end_mm for laid in stays]
             widest = self._widest[stick.profile]
             start_mm = max(stick.spent_mm, *ends, 0.0) + kerf_mm * (widest - 1.0)
-        stretches = [(start_mm, stick.length_mm - (trim_mm - kerf_mm))]
+        stretches = [(start_mm, stick.length_mm - lost_mm)]
         for from_mm, to_mm in sorted(stick.bad):
             stretches = [
                 (start, end)
@@ -165,42 +211,17 @@ class _Again:
             if end - start > 2.0 * kerf_mm + _LEAST_MM
         ]
 
-    def _stock_left(self, state: AtTheSaw) -> tuple[Stock, ...]:
-        """Return the stock list less the counted sticks that lie at the saw already."""
-        taken = Counter(
-            (stick.profile, stick.length_mm)
-            for stick in state.sticks
-            if stick.source is StickSource.STOCK
-        )
-        left = []
-        for entry in self.house.stock:
-            key = (entry.profile, entry.length_mm)
-            used = min(entry.count or 0, taken[key])
-            taken[key] -= used
-            count = None if entry.count is None else entry.count - used
-            left.append(replace(entry, count=count))
-        return tuple(left)
-
-
-def _stretch(cut: EndCut) -> float:
-    """Return how much of the stick a unit of kerf takes at a cut."""
-    mitre, bevel = math.radians(cut.mitre_deg), math.radians(cut.bevel_deg)
-    return 1.0 / (math.cos(mitre) * math.cos(bevel))
-
 
 def _merged(state: AtTheSaw, plan: CutPlan, parts: Iterable[_Part]) -> PlannedAgain:
     """Return the state with what was planned on its parts laid where they lie on their sticks."""
-    free = list(parts)
+    by_label = {_PART.format(n): part for n, part in enumerate(parts)}
     added: dict[str, list[Laid]] = {}
     fresh: list[CutStick] = []
     for stick in plan.sticks:
-        if stick.source is StickSource.STOCK:
+        part = by_label.get(stick.label)
+        if part is None:
             fresh.append(stick)
             continue
-        part = next(
-            p for p in free if (p.stick.profile, p.length_mm) == (stick.profile, stick.length_mm)
-        )
-        free.remove(part)
         added.setdefault(part.stick.name, []).extend(
             replace(
                 laid,
@@ -220,8 +241,9 @@ def _merged(state: AtTheSaw, plan: CutPlan, parts: Iterable[_Part]) -> PlannedAg
     )
     new = _named(fresh, [stick.name for stick in state.sticks])
     return PlannedAgain(
-        state=AtTheSaw(sticks=(*sticks, *new), loose=plan.unplaced),
-        new=tuple(stick.name for stick in new),
+        state=replace(state, sticks=(*sticks, *new), loose=plan.unplaced),
+        new=tuple(stick.name for stick in new if stick.source is StickSource.STOCK),
+        fetched=tuple(stick.name for stick in new if stick.source is not StickSource.STOCK),
         findings=tuple(f for f in plan.findings if f.severity is not Severity.NOTE),
     )
 
@@ -241,6 +263,7 @@ def _named(fresh: Sequence[CutStick], taken: Sequence[str]) -> list[StickAtSaw]:
                 length_mm=stick.length_mm,
                 source=stick.source,
                 next=stick.laid,
+                label=stick.label,
             )
         )
     return named

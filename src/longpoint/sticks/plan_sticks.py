@@ -11,6 +11,7 @@ from longpoint.sticks.check import check_plan
 from longpoint.sticks.demand import PER_MM, profile_demand
 from longpoint.sticks.effort import STANDARD, Effort
 from longpoint.sticks.goals import order_goals
+from longpoint.sticks.labelled import with_labels
 from longpoint.sticks.laying import Workload, workload
 from longpoint.sticks.plan import CutPlan, StickSource
 from longpoint.sticks.profile_plan import ProfilePlan, lone, marks, plan_profile
@@ -74,7 +75,8 @@ def plan_sticks(
     plan = named_in_cutting_order(plan, pieces, house.saw)
     check_plan(plan, pieces, house)
     order = order_goals(plan.sticks, saw_steps(plan, pieces, house.saw))
-    return replace(plan, reached=(*plan.reached, *order))
+    plan = replace(plan, reached=(*plan.reached, *order))
+    return with_labels(plan, house.offcuts)
 
 
 def _planned(

@@ -46,8 +46,16 @@ class Stock:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Offcut:
-    """Kept lengths on the rack, used first and at no cost."""
+    """Kept lengths on the rack, used first and at no cost.
+
+    Attributes:
+        profile: Name of the profile.
+        length_mm: Length that can be used, square across; a kerf is lost at each end. > 0.
+        count: How many there are; 1 where there is a label.
+        label: What is written on it, from the crew's rack; empty where it has none.
+    """
 
     profile: str
     length_mm: float
     count: int = 1
+    label: str = ""

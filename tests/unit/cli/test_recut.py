@@ -62,6 +62,17 @@ def test_a_spoiled_piece_is_planned_again(sheets: Path) -> None:
     assert mark in (sheets / "again.html").read_text(encoding="utf-8")
 
 
+def test_what_is_left_of_a_spoiled_head_becomes_the_next_one(sheets: Path) -> None:
+    """Two windows alike: the head of one, cut 400 too long by its left end, is cut again."""
+    done = told(sheets, "cut OG57-1", "spoiled W1-head whole")
+
+    assert done.exit_code == 0, done.output
+    state = json.loads((sheets / "at-the-saw.json").read_text(encoding="utf-8"))
+    (rest,) = [stick for stick in state["sticks"] if stick["rest"]]
+    assert rest["source"] == "rest"
+    assert rest["rest"]["left"]["kind"] == "mitre"
+
+
 def test_a_sentence_that_is_not_understood_changes_nothing(sheets: Path) -> None:
     told(sheets, f"cut {first_piece(sheets)}")
     before = (sheets / "at-the-saw.json").read_text(encoding="utf-8")

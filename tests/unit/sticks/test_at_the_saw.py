@@ -3,17 +3,10 @@ from typing import Any
 import pytest
 
 from longpoint.errors import StockError
-from longpoint.sticks.at_the_saw import (
-    AtTheSaw,
-    BadZone,
-    Cut,
-    Lost,
-    Spoiled,
-    StickRead,
-    nothing_cut,
-    told,
-)
+from longpoint.sticks.at_the_saw import AtTheSaw, nothing_cut, told
 from longpoint.sticks.plan import CutPlan, CutStick, Laid, StickSource
+from longpoint.sticks.remains import Remains
+from longpoint.sticks.saw_news import BadZone, Cut, Fits, Lost, Spoiled, StickRead
 
 
 def start() -> AtTheSaw:
@@ -31,6 +24,10 @@ def start() -> AtTheSaw:
         left_mm=973.0,
     )
     return nothing_cut(CutPlan(sticks=(stick,), unplaced=("W3-head",)))
+
+
+def rest_of(length_mm: float) -> Remains:
+    return Remains(of="W1-head", length_mm=length_mm)
 
 
 def test_before_the_first_cut_everything_waits_where_it_was_planned() -> None:
@@ -51,17 +48,17 @@ def test_a_good_piece_is_done_and_the_next_one_waits() -> None:
 
 
 def test_a_spoiled_piece_is_loose_and_what_is_left_of_it_is_a_stick() -> None:
-    state = told(start(), [Spoiled(piece="W1-head", left_mm=900.0)])
+    state = told(start(), [Spoiled(piece="W1-head", rests=(rest_of(900.0),))])
     stick, rest = state.sticks
 
     assert state.loose == ("W3-head", "W1-head")
     assert stick.done == ()
     assert stick.spent_mm == 1310.0
-    assert (rest.profile, rest.length_mm, rest.source) == ("OG", 900.0, StickSource.OFFCUT)
+    assert (rest.profile, rest.length_mm, rest.source) == ("OG", 900.0, StickSource.REST)
 
 
 def test_two_rests_of_one_mark_have_two_names() -> None:
-    once = told(start(), [Spoiled(piece="W1-head", left_mm=900.0)])
+    once = told(start(), [Spoiled(piece="W1-head", rests=(rest_of(900.0),))])
     first = once.sticks[0]
     laid = Laid(piece="W1-head", start_mm=1314.0, end_mm=2614.0)
     waiting = AtTheSaw(
@@ -77,7 +74,7 @@ def test_two_rests_of_one_mark_have_two_names() -> None:
             *once.sticks[1:],
         )
     )
-    twice = told(waiting, [Spoiled(piece="W1-head", left_mm=500.0)])
+    twice = told(waiting, [Spoiled(piece="W1-head", rests=(rest_of(500.0),))])
 
     assert len({stick.name for stick in twice.sticks}) == 3
 
@@ -88,6 +85,28 @@ def test_a_piece_lost_after_it_was_cut_is_loose_and_its_timber_stays_spent() -> 
     assert "W1-head" in state.loose
     assert state.sticks[0].done == ()
     assert state.sticks[0].spent_mm == 1310.0
+
+
+def test_a_piece_that_was_good_can_be_spoiled_later_and_leaves_a_rest() -> None:
+    state = told(start(), [Cut(piece="W1-head"), Spoiled(piece="W1-head", rests=(rest_of(800.0),))])
+
+    assert state.done == frozenset()
+    assert "W1-head" in state.loose
+    assert state.sticks[0].spent_mm == 1310.0
+    assert state.sticks[1].rest == rest_of(800.0)
+
+
+def test_a_stick_read_longer_moves_nothing() -> None:
+    state = told(start(), [StickRead(stick="OG-1", length_mm=3640.0)])
+
+    assert state.loose == ("W3-head",)
+    assert (state.sticks[0].length_mm, state.sticks[0].listed_mm) == (3640.0, 3600.0)
+
+
+def test_a_piece_that_fits_is_said_so_and_only_of_one_that_was_cut() -> None:
+    assert told(start(), [Cut(piece="W1-head"), Fits(piece="W1-head")]).tried == ("W1-head",)
+    with pytest.raises(StockError, match="never cut"):
+        told(start(), [Fits(piece="W1-head")])
 
 
 @pytest.mark.parametrize(

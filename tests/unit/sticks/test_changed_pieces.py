@@ -2,7 +2,13 @@ from dataclasses import replace
 
 from longpoint.pieces.piece import Piece
 from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
-from longpoint.sticks.changed_pieces import AfterChange, shape_of, with_changed_pieces
+from longpoint.sticks.changed_pieces import (
+    AfterChange,
+    pieces_as_cut,
+    shape_of,
+    shapes_to_keep,
+    with_changed_pieces,
+)
 from longpoint.sticks.plan import Laid, StickSource
 from tests.random_sticks import architrave_piece
 
@@ -64,6 +70,22 @@ def test_a_piece_that_is_not_needed_any_more_is_named_or_gone() -> None:
 
     assert found.cut_in_vain == ("W1-head",)
     assert found.state.open_marks == {"W4-head"}
+
+
+def test_a_piece_that_was_cut_is_kept_as_it_was_cut_until_it_is_told_to_fit() -> None:
+    was = {p.mark: shape_of(p) for p in PIECES}
+    now = (replace(PIECES[0], inner_mm=950.0, outer_mm=1082.0), *PIECES[1:])
+    after = with_changed_pieces(STATE, was, now).state
+    kept = shapes_to_keep(STATE, after, was, now)
+
+    assert kept["W1-head"] == was["W1-head"]
+    assert with_changed_pieces(after, kept, now).cut_otherwise == ("W1-head",)
+    assert pieces_as_cut(now, kept)["W1-head"] == PIECES[0]
+
+    told_to_fit = replace(after, tried=("W1-head",))
+    fits = shapes_to_keep(STATE, told_to_fit, kept, now)
+    assert with_changed_pieces(told_to_fit, fits, now).cut_otherwise == ()
+    assert with_changed_pieces(told_to_fit, fits, now).state.tried == ()
 
 
 def test_a_new_piece_is_loose() -> None:

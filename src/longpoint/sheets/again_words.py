@@ -1,0 +1,111 @@
+"""Sentences on what saves a piece: the rest of a spoiled one, a stick's end, an offcut."""
+
+from longpoint.house_plan import HousePlan
+from longpoint.pieces.piece import Piece
+from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.sheets.settings_table import counted
+from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
+from longpoint.sticks.plan import Laid, StickSource
+from longpoint.sticks.plan_again import PlannedAgain, moved_pieces
+from longpoint.sticks.remains import seat_in
+
+
+def saving_lines(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> tuple[str, ...]:
+    """Return a sentence for each stick that saves new timber.
+
+    Rests of spoiled pieces come first, then offcuts to fetch, then sticks with room for what has to
+    be cut again. What only changed its stick is told elsewhere.
+
+    Args:
+        plan: The house as planned.
+        before: The state before anything was told.
+        again: The rest, planned again.
+    """
+    moved = set(moved_pieces(before, again.state))
+    by_mark = {piece.mark: piece for piece in plan.pieces}
+    known = {stick.name: stick for stick in before.sticks}
+    found: list[tuple[int, str]] = []
+    for stick in again.state.sticks:
+        marks = [laid for laid in stick.next if laid.piece in moved]
+        if not marks or stick.name in again.new:
+            continue
+        if stick.rest is not None:
+            found.append((0, _from_rest(plan, stick, by_mark)))
+        elif stick.name in again.fetched:
+            found.append((1, _from_rack(plan, stick, marks)))
+        elif lost := [laid for laid in marks if laid.piece in again.placed]:
+            found.append((2, _from_stick(plan, stick, lost, known.get(stick.name))))
+    return tuple(text for _, text in sorted(found, key=lambda pair: pair[0]))
+
+
+def source_words(stick: StickAtSaw) -> str:
+    """Return what a stick is, where it isn't one of the stock list; else nothing."""
+    if stick.rest is not None:
+        return f"left of {stick.rest.of}, spoiled"
+    if stick.source is StickSource.OFFCUT:
+        return f"rack piece {stick.label}" if stick.label else "offcut from the rack"
+    return ""
+
+
+def _from_rest(plan: HousePlan, stick: StickAtSaw, by_mark: dict[str, Piece]) -> str:
+    rest, (first, *others) = stick.rest, stick.next
+    assert rest is not None
+    units = plan.house.units
+    longer_mm = rest.length_mm - (first.end_mm - first.start_mm)
+    said = f"{rest.of} (spoiled, {format_with_unit(rest.length_mm, units)} left of it): "
+    said += f"cut {first.piece} from it: "
+    said += (
+        f"it is {format_length(longer_mm, units)} longer."
+        if format_length(longer_mm, units) != "0"
+        else "it is as long."
+    )
+    if others:
+        said += f" Behind it {_listed([laid.piece for laid in others])}."
+    return said + _kept_end(plan, stick, by_mark[first.piece], first)
+
+
+def _kept_end(plan: HousePlan, stick: StickAtSaw, piece: Piece, laid: Laid) -> str:
+    can_turn = plan.house.profile(stick.profile).reversible
+    if stick.rest is None or stick.is_begun:
+        return ""
+    seat = seat_in(stick.rest, piece, plan.house.saw.kerf_mm, can_turn=can_turn)
+    if seat is None or seat.laid != laid:
+        return ""
+    ends = {
+        (True, True): "Both its ends stay as they are cut.",
+        (True, False): "Its left end stays as it is cut.",
+        (False, True): "Its right end stays as it is cut.",
+        (False, False): "",
+    }
+    said = ends[seat.keeps_left, seat.keeps_right]
+    return f" {said}" if said else ""
+
+
+def _from_rack(plan: HousePlan, stick: StickAtSaw, laid: list[Laid]) -> str:
+    length = format_with_unit(stick.length_mm, plan.house.units)
+    name = f"rack piece {stick.label}" if stick.label else "an offcut from the rack"
+    return f"Fetch {name}, {stick.profile} {length}: cut {_cut(laid)} from it."
+
+
+def _from_stick(
+    plan: HousePlan, stick: StickAtSaw, laid: list[Laid], before: StickAtSaw | None
+) -> str:
+    units = plan.house.units
+    what = source_words(stick)
+    name = f"{stick.name} ({what})" if what else stick.name
+    if not stick.is_begun and (before is None or not before.next):
+        return f"{name} lies there unused: cut {_cut(laid)} from it."
+    ahead = [each.piece for each in (*stick.done, *stick.next) if each.start_mm < laid[0].start_mm]
+    behind = f" behind {ahead[-1]}" if ahead else ""
+    end_mm = max(each.end_mm for each in stick.next)
+    left = format_with_unit(max(0.0, stick.length_mm - end_mm), units)
+    return f"{name} has room{behind}: cut {_cut(laid)} from it; {left} are left then."
+
+
+def _cut(laid: list[Laid]) -> str:
+    marks = [each.piece for each in laid]
+    return marks[0] if len(marks) == 1 else f"{counted(len(marks), 'piece')} ({_listed(marks)})"
+
+
+def _listed(marks: list[str]) -> str:
+    return marks[0] if len(marks) == 1 else f"{', '.join(marks[:-1])} and {marks[-1]}"
