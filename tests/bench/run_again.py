@@ -13,9 +13,10 @@ import time
 from collections.abc import Sequence
 
 from longpoint.solvers import linear_solver
-from longpoint.sticks.at_the_saw import Cut, nothing_cut, told
+from longpoint.sticks.at_the_saw import nothing_cut, told
 from longpoint.sticks.plan_again import plan_again
 from longpoint.sticks.plan_sticks import plan_sticks
+from longpoint.sticks.saw_news import Cut
 from tests.property.test_plan_again import accident, check_lies_right
 from tests.random_sticks import house_of, house_pieces
 
@@ -37,19 +38,20 @@ def main(arguments: Sequence[str]) -> None:
         pieces = house_pieces(seed, openings=_OPENINGS)
         house = house_of(reversible=seed % 2 == 0, offcuts=((1500.0, 2),))
         planned = nothing_cut(plan_sticks(pieces, house, linear_solver()))
+        by_mark = {piece.mark: piece for piece in pieces}
         state, happened = planned, 0
         while happened < _ACCIDENTS_A_HOUSE:
             if not any(stick.next for stick in state.sticks):
                 state = planned
-            news = accident(draw, state)
-            after = told(state, [news])
-            if not isinstance(news, Cut):
+            _, news = accident(draw, state, by_mark)
+            after = told(state, news)
+            if not all(isinstance(one, Cut) for one in news):
                 happened += 1
                 began, cpu_began = time.perf_counter(), time.process_time()
                 again = plan_again(after, pieces, house, solver)
                 took.append(time.perf_counter() - began)
                 cpu.append(time.process_time() - cpu_began)
-                check_lies_right(again, after, pieces, house)
+                check_lies_right(again, after, by_mark, house)
                 new += len(again.new)
                 after = again.state
             state = after
