@@ -11,6 +11,7 @@ from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Note, Paragraph, Table
 from longpoint.sheets.goal_words import goal_blocks
 from longpoint.sheets.rest import rest_mm
+from longpoint.sheets.saved_words import saved_sentences
 from longpoint.sticks.plan import CutStick, Proof, StickSource
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Profile
@@ -24,6 +25,7 @@ def order_blocks(plan: HousePlan) -> tuple[Block, ...]:
         *_from_the_rack(plan),
         *_profiles(plan),
         *goal_blocks(plan.cut_plan.reached, plan.house.units),
+        *_saved(plan),
         *_left_over(plan),
         *_held_back(plan),
     )
@@ -135,6 +137,21 @@ def _profiles(plan: HousePlan) -> tuple[Block, ...]:
         Column(title="How good it is", share=3.0),
     )
     return (Heading(text="How near to the least"), Table(columns=columns, rows=tuple(rows)))
+
+
+def _saved(plan: HousePlan) -> tuple[Block, ...]:
+    sentences = saved_sentences(plan.cut_plan, plan.house.units)
+    if not sentences:
+        return ()
+    return (
+        Heading(text="What turning pieces saved"),
+        Paragraph(text=" ".join(sentences)),
+        Paragraph(
+            text="A plan by long points takes each piece as a rectangle as long as its longest"
+            " edge, with the full cut of the mitre beside it. What is said is proved; it may be"
+            " more."
+        ),
+    )
 
 
 def _bought(sticks: Iterable[CutStick], units: Units) -> str:

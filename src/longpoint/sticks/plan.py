@@ -124,6 +124,30 @@ class Reached:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Saved:
+    """The plan for one profile beside every plan that takes its pieces as long-point rectangles.
+
+    Attributes:
+        profile: Name of the profile.
+        can_turn: Whether its pieces may be turned end for end; nothing is worked out otherwise.
+        cost: What the plan costs, as in its `Proof`.
+        long_point_bound: No plan by long points costs less; 0 where it isn't worked out.
+        unit: "price" or "m".
+    """
+
+    profile: str
+    can_turn: bool
+    cost: float
+    long_point_bound: float
+    unit: str = "m"
+
+    @property
+    def at_least(self) -> float:
+        """What is proved to be saved, in its unit. >= 0."""
+        return max(0.0, self.long_point_bound - self.cost)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CutPlan:
     """Sticks of the whole house in cutting order, and how good they are.
 
@@ -131,6 +155,7 @@ class CutPlan:
         sticks: The sticks, those of one profile together.
         proofs: How good the plan of each profile is.
         reached: How far it gets with the goals that follow the cost, in their order.
+        savings: What the plan of each profile saves against plans by long points.
         findings: What is to be said about it.
         unplaced: Marks of pieces that no stick was found for; a finding says why.
     """
@@ -138,5 +163,6 @@ class CutPlan:
     sticks: tuple[CutStick, ...] = ()
     proofs: tuple[Proof, ...] = ()
     reached: tuple[Reached, ...] = ()
+    savings: tuple[Saved, ...] = ()
     findings: tuple[Finding, ...] = ()
     unplaced: tuple[str, ...] = ()

@@ -13,8 +13,9 @@ from longpoint.sticks.effort import STANDARD, Effort
 from longpoint.sticks.goals import order_goals
 from longpoint.sticks.labelled import with_labels
 from longpoint.sticks.laying import Workload, workload
-from longpoint.sticks.plan import CutPlan, StickSource
+from longpoint.sticks.plan import CutPlan, Saved, StickSource
 from longpoint.sticks.profile_plan import ProfilePlan, lone, marks, plan_profile
+from longpoint.sticks.saved import saved
 from longpoint.sticks.saw_order import named_in_cutting_order, saw_steps
 from longpoint.sticks.stock_findings import (
     TooLong,
@@ -69,6 +70,7 @@ def plan_sticks(
         sticks=plan.sticks,
         proofs=plan.proofs,
         reached=plan.reached,
+        savings=plan.savings,
         findings=(*(_held_findings(too_long, house)), *plan.findings),
         unplaced=(*left_out, *plan.unplaced),
     )
@@ -87,6 +89,7 @@ def _planned(
     effort: Effort,
 ) -> CutPlan:
     plans: list[ProfilePlan] = []
+    savings: list[Saved] = []
     findings: list[Finding] = []
     unplaced: list[str] = []
     for job in jobs:
@@ -97,6 +100,7 @@ def _planned(
             continue
         plan = plan_profile(job.profile, job.work, job.bars, solver, effort, job.openings)
         plans.append(plan)
+        savings.append(saved(job.work, job.bars, plan.proof, all_placed=not plan.unplaced))
         if plan.unplaced:
             missing = marks(job.work, plan.unplaced)
             lengths_mm = [lone(job.work, piece) / PER_MM for piece in plan.unplaced]
@@ -108,6 +112,7 @@ def _planned(
         sticks=tuple(stick for plan in plans for stick in plan.sticks),
         proofs=tuple(plan.proof for plan in plans),
         reached=tuple(reached for plan in plans for reached in plan.reached),
+        savings=tuple(savings),
         findings=tuple(findings),
         unplaced=tuple(unplaced),
     )

@@ -28,7 +28,7 @@ from longpoint.pieces.piece import SQUARE_CUT, CutKind, EndCut, Piece, Role
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import FittedOpening, Four, Misclosure, Residual, Shapes
 from longpoint.shape.point import Point, interior_angles_deg, side_lengths_mm
-from longpoint.sticks.plan import CutPlan, CutStick, Goal, Laid, Proof, Reached, StickSource
+from longpoint.sticks.plan import CutPlan, CutStick, Goal, Laid, Proof, Reached, Saved, StickSource
 from longpoint.survey.house import Dialect, EntryKind, HeldEntry, House
 from longpoint.survey.instruments import Saw, Tape
 from longpoint.survey.openings import Layout, Method, Opening, OpeningKind, PerSide
@@ -431,6 +431,10 @@ PLAN = HousePlan(
             Reached(goal=Goal.TOGETHER, profile="OG57", value=1, limit=0),
             Reached(goal=Goal.BIG_FIRST, value=0, limit=0),
             Reached(goal=Goal.FEW_SETTINGS, value=7, limit=4),
+        ),
+        savings=(
+            Saved(profile="OG57", can_turn=False, cost=29.2, long_point_bound=0.0, unit="price"),
+            Saved(profile="SK95", can_turn=False, cost=4.2, long_point_bound=0.0),
         ),
     ),
     findings=FINDINGS,

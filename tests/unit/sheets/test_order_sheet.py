@@ -5,7 +5,7 @@ from longpoint.quantities.formatting import running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Cell, Heading, Note, Paragraph, Table
 from longpoint.sheets.order_sheet import order_blocks
-from longpoint.sticks.plan import CutPlan
+from longpoint.sticks.plan import CutPlan, Saved
 from longpoint.survey.profiles import Stock
 from tests.unit.sheets.sample import HOUSE, PLAN, STICKS, with_house
 
@@ -76,3 +76,39 @@ def test_nothing_to_buy_is_said() -> None:
 def test_running_lengths_are_metres_or_feet() -> None:
     assert running_length(3048.0, Units.INCH) == "10.0 ft"
     assert running_length(3048.0, Units.MM) == "3.0 m"
+
+
+def saying(saved: Saved, units: Units = Units.MM) -> str:
+    plan = with_house(units=units)
+    return paragraphs(
+        order_blocks(replace(plan, cut_plan=replace(plan.cut_plan, savings=(saved,))))
+    )
+
+
+def test_what_is_saved_is_rounded_down_and_never_up() -> None:
+    metres = Saved(profile="SK95", can_turn=True, cost=4.2, long_point_bound=5.39)
+    assert "SK95: at least 1.1 m less than any plan by long points." in saying(metres)
+    # 1190 mm are 3.904 ft.
+    assert "SK95: at least 3.9 ft less" in saying(metres, Units.INCH)
+    money = Saved(profile="OG57", can_turn=True, cost=29.2, long_point_bound=31.0, unit="price")
+    assert "OG57: at least 1.80 less than any plan by long points." in saying(money)
+
+
+def test_where_nothing_is_saved_the_order_says_so() -> None:
+    for bound in (4.2, 4.29, 3.0):
+        nothing = Saved(profile="SK95", can_turn=True, cost=4.2, long_point_bound=bound)
+        assert "SK95: none proved." in saying(nothing)
+    moulded = Saved(profile="SK95", can_turn=False, cost=4.2, long_point_bound=0.0)
+    assert "SK95: none promised, since pieces can't be turned" in saying(moulded)
+    assert "OG57: none proved; it wasn't worked out" in saying(moulded)
+
+
+def test_profiles_share_a_sentence_only_where_nothing_is_saved() -> None:
+    assert "OG57, SK95: none promised, since" in paragraphs(order_blocks(PLAN))
+    both = tuple(
+        Saved(profile=name, can_turn=True, cost=4.2, long_point_bound=5.4)
+        for name in ("OG57", "SK95")
+    )
+    said = paragraphs(order_blocks(replace(PLAN, cut_plan=replace(PLAN.cut_plan, savings=both))))
+    assert "OG57: at least 1.2 m less" in said
+    assert "SK95: at least 1.2 m less" in said
