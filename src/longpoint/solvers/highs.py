@@ -14,6 +14,7 @@ from longpoint.linear.port import (
     LinearSolution,
     LinearStatus,
 )
+from longpoint.solvers.highs_options import highs_options
 from longpoint.solvers.numpy_knapsack import (
     MOST_VALUE,
     FineNumpyKnapsack,
@@ -24,8 +25,6 @@ from longpoint.sticks.knapsack import MOST_FINE_VALUE, TablesMaker
 
 _MOST_BARRED: Final = 8
 """A program is made afresh where this part of its columns would be barred, less one."""
-_LEAST_TOLERANCE: Final = 1e-10
-"""HiGHS takes none below."""
 
 
 class _Columns(NamedTuple):
@@ -112,7 +111,7 @@ class HighsSolver:
             self._change(known, problem)
             return
         self._known = _Known((), [], {}, set(), {})
-        highs, options = self._highs, _options(problem)
+        highs, options = self._highs, highs_options(problem)
         highs.clear()
         highs.setOptionValue("output_flag", False)
         for option, value in options.items():
@@ -224,32 +223,13 @@ class _Known:
     columns: list[LinearColumn]
     places: dict[int, int]
     barred: set[int]
-    options: dict[str, object]
+    options: dict[str, int | float | str]
 
     def serves(self, problem: LinearProblem) -> bool:
         """Tell whether the problem is near enough to be made of this one."""
         if len(self.rows) != len(problem.rows) or not self.columns:
             return False
-        if self.options != _options(problem):
+        if self.options != highs_options(problem):
             return False
         shared = sum(id(column) in self.places for column in problem.columns)
         return len(self.columns) <= _MOST_BARRED * (shared + 1)
-
-
-def _options(problem: LinearProblem) -> dict[str, object]:
-    options: dict[str, object] = {"threads": 1, "random_seed": 0}
-    if problem.integral:
-        options |= {"mip_rel_gap": 0.0}
-        if problem.node_limit is not None:
-            options["mip_max_nodes"] = problem.node_limit
-        if problem.enough is not None:
-            options["objective_target"] = problem.enough
-        return options
-    # The masters are small and already lean: presolve costs more than it saves.
-    options["presolve"] = "off"
-    if problem.tolerance is not None:
-        exact = max(problem.tolerance, _LEAST_TOLERANCE)
-        options |= {"dual_feasibility_tolerance": exact, "ipm_optimality_tolerance": exact / 10}
-    if problem.central:
-        options |= {"solver": "ipm", "run_crossover": "off"}
-    return options

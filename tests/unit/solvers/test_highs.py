@@ -18,9 +18,14 @@ from longpoint.linear.port import (
     LinearStatus,
 )
 from longpoint.solvers import linear_solver
+from longpoint.solvers.called_solver import CalledSolver
 from longpoint.solvers.highs import HighsSolver
+from tests import called_engines
 
-ADAPTERS: list[Callable[[], LinearSolver]] = [HighsSolver]
+ADAPTERS: list[Callable[[], LinearSolver]] = [
+    HighsSolver,
+    lambda: CalledSolver(called_engines.solve),
+]
 
 
 @pytest.fixture(params=ADAPTERS)
