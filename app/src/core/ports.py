@@ -1,0 +1,14 @@
+"""Puts the page's own engines behind the core's ports."""
+
+from collections.abc import Callable
+
+from longpoint.forecast.chances import Imagined
+from longpoint.phone import Ports, answer
+from longpoint.solvers.called_lines import CalledLines, LinesCall
+from longpoint.solvers.called_solver import CalledSolver, SolverCall
+
+
+def made(solve: SolverCall, tally: LinesCall) -> Callable[[str], str]:
+    """Return what answers the page's requests."""
+    ports = Ports(solver=CalledSolver(solve), imagined=Imagined(engine=CalledLines(tally)))
+    return lambda request: answer(request, ports)

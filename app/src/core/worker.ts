@@ -1,0 +1,69 @@
+/// <reference lib="webworker" />
+/**
+ * The worker: loads Python and the core as the page opens, then answers one request at a time.
+ *
+ * In: `{ id, request }`, the request a text that the core reads. Out: `{ id, answer }`; in between,
+ * unasked, `{ progress, share }`.
+ */
+
+import loadHighs from "highs";
+import { loadPyodide } from "pyodide";
+import { solverCall } from "./highs";
+import { tally, type ToldHouse } from "./lines";
+import portsSource from "./ports.py?raw";
+import type { FromWorker, ToWorker } from "./link";
+
+const core = new URL(`${import.meta.env.BASE_URL}core/`, self.location.href);
+
+function say(message: FromWorker): void {
+  self.postMessage(message);
+}
+
+/** A Python array as it comes across. */
+interface Across {
+  toJs(): Float64Array;
+}
+
+async function load(): Promise<(request: string) => string> {
+  say({ progress: "python", share: 0.05 });
+  const packed = fetch(new URL("core.zip", core)).then((response) => response.arrayBuffer());
+  const solver = loadHighs({ locateFile: () => new URL("highs.wasm", core).href });
+  const python = await loadPyodide({
+    indexURL: core.href,
+    packageBaseUrl: core.href,
+    // Nothing is ever installed from elsewhere.
+    lockFileContents: {
+      info: { abi_version: "none", arch: "wasm32", platform: "none", version: "0", python: "0" },
+      packages: {},
+    },
+    checkAPIVersion: false,
+  });
+  say({ progress: "core", share: 0.5 });
+  python.unpackArchive(await packed, "zip", { extractDir: "/lib/core" });
+  python.runPython("import sys; sys.path.insert(0, '/lib/core')");
+  const highs = await solver;
+  say({ progress: "core", share: 0.7 });
+  python.runPython(portsSource);
+  const made = python.globals.get("made") as (
+    solve: unknown,
+    judge: unknown,
+  ) => (request: string) => string;
+  const judge = (told: string, lines: Across): string =>
+    JSON.stringify(tally(JSON.parse(told) as ToldHouse, lines.toJs()));
+  return made(solverCall(highs), judge);
+}
+
+const ready = load();
+ready.then(
+  () => say({ progress: "ready", share: 1 }),
+  (trouble: unknown) => say({ progress: "failed", share: 1, why: String(trouble) }),
+);
+
+self.onmessage = async (event: MessageEvent<ToWorker>) => {
+  const { id, request } = event.data;
+  try {
+    say({ id, answer: (await ready)(request) });
+  } catch (trouble) {
+    say({ id, trouble: String(trouble) });
+  }
+};

@@ -1,0 +1,115 @@
+/**
+ * The journal in the phone's own store.
+ *
+ * An entry counts as kept only when the store has said that it is on the disk: the transaction asks
+ * for strict durability and is over. Its number is drawn inside the same transaction, so that two
+ * open windows never give one number twice.
+ */
+
+import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import type { Entry } from "../messages";
+import { freshName, type Fresh } from "./entry";
+
+interface Shelf extends DBSchema {
+  entries: { key: [string, number]; value: Entry; indexes: { house: string } };
+  facts: { key: string; value: unknown };
+}
+
+const NAME = "longpoint";
+const VERSION = 1;
+const STRICT = { durability: "strict" } as const;
+
+let opened: Promise<IDBPDatabase<Shelf>> | undefined;
+
+/** Open the store, bringing what an older version wrote up to this one. */
+export function shelf(): Promise<IDBPDatabase<Shelf>> {
+  opened ??= openDB<Shelf>(NAME, VERSION, {
+    upgrade(db, from) {
+      if (from < 1) {
+        const entries = db.createObjectStore("entries", { keyPath: ["device", "counter"] });
+        entries.createIndex("house", "house");
+        db.createObjectStore("facts");
+      }
+    },
+    // A newer version waits in another window: let it have the store.
+    blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
+    terminated: () => (opened = undefined),
+  });
+  return opened;
+}
+
+/** Write entries down, all or none; returns them once they are durable. */
+export async function keep(fresh: readonly Fresh[]): Promise<Entry[]> {
+  const db = await shelf();
+  const tx = db.transaction(["entries", "facts"], "readwrite", STRICT);
+  const facts = tx.objectStore("facts");
+  const entries = tx.objectStore("entries");
+  let device = (await facts.get("device")) as string | undefined;
+  if (!device) {
+    device = freshName();
+    void facts.put(device, "device");
+  }
+  const mine = IDBKeyRange.bound([device, 0], [device, Infinity]);
+  let counter = (await entries.openKeyCursor(mine, "prev"))?.key[1] ?? 0;
+  const at = new Date().toISOString();
+  const kept = fresh.map((one) => ({ ...one, device, counter: ++counter, at }) as Entry);
+  for (const entry of kept) void entries.add(entry);
+  await tx.done;
+  told.postMessage([...new Set(kept.map((entry) => entry.house))]);
+  return kept;
+}
+
+/** Take over entries of another phone as they are; those already here stay as they are. */
+export async function takeOver(entries: readonly Entry[]): Promise<number> {
+  const db = await shelf();
+  const tx = db.transaction("entries", "readwrite", STRICT);
+  let added = 0;
+  for (const entry of entries) {
+    if ((await tx.store.getKey([entry.device, entry.counter])) === undefined) {
+      void tx.store.add(entry);
+      added++;
+    }
+  }
+  await tx.done;
+  told.postMessage([...new Set(entries.map((entry) => entry.house))]);
+  return added;
+}
+
+/** All entries of a house, in the order of writing. */
+export async function entriesOf(house: string): Promise<Entry[]> {
+  const db = await shelf();
+  return (await db.getAllFromIndex("entries", "house", house)).sort(inOrder);
+}
+
+/** The keys of all houses on this phone. */
+export async function houseKeys(): Promise<string[]> {
+  const db = await shelf();
+  const found: string[] = [];
+  let cursor = await db.transaction("entries").store.index("house").openKeyCursor(null, "nextunique");
+  while (cursor) {
+    found.push(cursor.key);
+    cursor = await cursor.continue();
+  }
+  return found;
+}
+
+/** A fact about this phone or one house, not part of any journal. */
+export async function fact<T>(name: string): Promise<T | undefined> {
+  return (await (await shelf()).get("facts", name)) as T | undefined;
+}
+
+/** Remember a fact; it may be lost with the power, as it can be had again. */
+export async function setFact(name: string, value: unknown): Promise<void> {
+  await (await shelf()).put("facts", value, name);
+}
+
+/** Told of every house that was written in, here or in another window. */
+const told = new BroadcastChannel("longpoint-kept");
+
+export function whenKeptElsewhere(act: (houses: string[]) => void): void {
+  told.onmessage = ({ data }: MessageEvent<string[]>) => act(data);
+}
+
+function inOrder(a: Entry, b: Entry): number {
+  return a.at.localeCompare(b.at) || a.device.localeCompare(b.device) || a.counter - b.counter;
+}

@@ -1,0 +1,198 @@
+/** The big keypad: one thumb, gloves on; a hardware keyboard does as well. */
+
+import { useEffect, useState } from "preact/hooks";
+import {
+  asFeet,
+  figure,
+  fraction,
+  isTyped,
+  NOTHING,
+  otherwise,
+  shown,
+  withFigure,
+  without,
+  withPoint,
+  written,
+  type Scale,
+  type Typed,
+} from "./typed";
+
+export interface Told {
+  readonly kind: "stop" | "look" | "said";
+  readonly text: string;
+}
+
+interface Props {
+  readonly scale: Scale;
+  /** What is read, for those who hear the screen. */
+  readonly label: string;
+  /** What may be said of a figure at once; undefined: nothing. */
+  readonly check: (value: number) => Told | undefined;
+  readonly keep: (text: string) => Promise<void>;
+  /** What was kept last, or what happened. */
+  readonly said?: Told | undefined;
+}
+
+const FIGURES = ["1", "2", "3", "4", "5", "6", "7", "8", "9"] as const;
+
+export function Keypad({ scale, label, check, keep, said }: Props) {
+  const [typed, setTyped] = useState<Typed>(NOTHING);
+  const [inSixteenths, setInSixteenths] = useState(false);
+  const [keeping, setKeeping] = useState(false);
+  const told = isTyped(typed) ? check(figure(typed, scale)) : said;
+  const mayKeep = (isTyped(typed) || scale === "proud") && told?.kind !== "stop" && !keeping;
+
+  const finish = async () => {
+    if (!mayKeep) return;
+    setKeeping(true);
+    await keep(written(typed, scale));
+    setKeeping(false);
+    setTyped(NOTHING);
+    setInSixteenths(false);
+  };
+  const press = (change: (typed: Typed) => Typed) => setTyped(change);
+
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.target instanceof HTMLInputElement || event.ctrlKey || event.metaKey) return;
+      if (/^[0-9]$/.test(event.key)) press((now) => withFigure(now, event.key));
+      else if (event.key === "." && scale === "deg") press(withPoint);
+      else if (event.key === ".") press((now) => ({ ...now, half: !now.half }));
+      else if (event.key === "-") press((now) => ({ ...now, minus: !now.minus }));
+      else if (event.key === "'") press(asFeet);
+      else if (event.key === "Backspace") press(without);
+      else if (event.key === "Enter" && !(event.target instanceof HTMLButtonElement)) void finish();
+      else return;
+      event.preventDefault();
+    };
+    addEventListener("keydown", onKey);
+    return () => removeEventListener("keydown", onKey);
+  });
+
+  return (
+    <div class="stack">
+      <div class="shown">
+        <output aria-label={`${label}, as typed`}>{shown(typed, scale) || " "}</output>
+        <span class="both">{otherwise(typed, scale) || unitWords(scale)}</span>
+      </div>
+      <div class="told" aria-live="polite">
+        {told && <p class={told.kind}>{told.text}</p>}
+      </div>
+      {inSixteenths ? (
+        <Sixteenths
+          chosen={typed.sixteenths}
+          choose={(sixteenths) => {
+            press((now) => ({ ...now, sixteenths }));
+            setInSixteenths(false);
+          }}
+        />
+      ) : (
+        <div class="keys" role="group" aria-label="Keypad">
+          {FIGURES.slice(0, 3).map((key) => (
+            <Key key={key} text={key} press={() => press((now) => withFigure(now, key))} />
+          ))}
+          <Key text="⌫" label="Take the last one away" press={() => press(without)} />
+          {FIGURES.slice(3, 6).map((key) => (
+            <Key key={key} text={key} press={() => press((now) => withFigure(now, key))} />
+          ))}
+          <Extra scale={scale} typed={typed} press={press} />
+          {FIGURES.slice(6, 9).map((key) => (
+            <Key key={key} text={key} press={() => press((now) => withFigure(now, key))} />
+          ))}
+          <button class="keep" disabled={!mayKeep} onClick={() => void finish()}>
+            Keep
+          </button>
+          <Left scale={scale} typed={typed} press={press} />
+          <Key text="0" press={() => press((now) => withFigure(now, "0"))} />
+          <Right
+            scale={scale}
+            typed={typed}
+            press={press}
+            toSixteenths={() => setInSixteenths(true)}
+          />
+        </div>
+      )}
+    </div>
+  );
+}
+
+interface KeyProps {
+  readonly scale: Scale;
+  readonly typed: Typed;
+  readonly press: (change: (typed: Typed) => Typed) => void;
+}
+
+function Extra({ scale, typed, press }: KeyProps) {
+  if (scale === "proud") {
+    return (
+      <Key
+        small={typed.minus ? "is shy" : "is proud"}
+        text="±"
+        press={() => press((now) => ({ ...now, minus: !now.minus }))}
+      />
+    );
+  }
+  return <Key text="C" label="Clear" press={() => press(() => NOTHING)} />;
+}
+
+function Left({ scale, press }: KeyProps) {
+  if (scale === "in") return <Key text="′" small="feet" press={() => press(asFeet)} />;
+  if (scale === "deg") return <Key text="." label="Point" press={() => press(withPoint)} />;
+  return <Key text="00" press={() => press((now) => withFigure(withFigure(now, "0"), "0"))} />;
+}
+
+function Right({ scale, typed, press, toSixteenths }: KeyProps & { toSixteenths: () => void }) {
+  if (scale === "in") {
+    return <Key text={fraction(typed.sixteenths) || "/16"} small="part" press={toSixteenths} />;
+  }
+  return (
+    <Key
+      text="½"
+      label="and a half"
+      on={typed.half}
+      press={() => press((now) => ({ ...now, half: !now.half }))}
+    />
+  );
+}
+
+function Sixteenths({ chosen, choose }: { chosen: number; choose: (sixteenths: number) => void }) {
+  return (
+    <div class="keys sixteenths" role="group" aria-label="Part of an inch">
+      {Array.from({ length: 16 }, (_, part) => (
+        <Key
+          key={part}
+          text={fraction(part) || "even"}
+          on={part === chosen}
+          press={() => choose(part)}
+        />
+      ))}
+    </div>
+  );
+}
+
+interface OneKey {
+  readonly text: string;
+  readonly small?: string;
+  readonly label?: string;
+  readonly on?: boolean;
+  readonly press: () => void;
+}
+
+function Key({ text, small, label, on, press }: OneKey) {
+  return (
+    <button type="button" aria-label={label} aria-pressed={on} onClick={press}>
+      {text}
+      {small && (
+        <small>
+          <br />
+          {small}
+        </small>
+      )}
+    </button>
+  );
+}
+
+function unitWords(scale: Scale): string {
+  const words = { mm: "mm", in: "inches", deg: "degrees", proud: "mm, 0 is flush" } as const;
+  return words[scale];
+}

@@ -1,0 +1,26 @@
+/** Where the carpenter is: told by the address behind the #, so that Back and a bookmark work. */
+
+import { signal } from "./core/signal";
+
+export const route = signal<readonly string[]>(parts());
+
+function parts(): readonly string[] {
+  return location.hash.replace(/^#\/?/, "").split("/").filter(Boolean).map(decodeURIComponent);
+}
+
+export function watchRoute(): void {
+  addEventListener("hashchange", () => {
+    route.set(parts());
+    scrollTo(0, 0);
+    // Those who hear the screen hear where they have come to.
+    requestAnimationFrame(() => document.getElementById("title")?.focus({ preventScroll: true }));
+  });
+}
+
+export function go(...to: readonly string[]): void {
+  location.hash = `#/${to.map(encodeURIComponent).join("/")}`;
+}
+
+export function link(...to: readonly string[]): string {
+  return `#/${to.map(encodeURIComponent).join("/")}`;
+}

@@ -1,0 +1,19 @@
+import preact from "@preact/preset-vite";
+import { defineConfig } from "vite";
+
+export default defineConfig({
+  base: "./",
+  plugins: [preact()],
+  worker: { format: "es" },
+  build: {
+    target: "es2022",
+    outDir: "../build/app",
+    emptyOutDir: true,
+    rollupOptions: {
+      input: { app: "index.html", sw: "src/service/sw.ts" },
+      output: {
+        entryFileNames: (chunk) => (chunk.name === "sw" ? "sw.js" : "assets/[name]-[hash].js"),
+      },
+    },
+  },
+});
