@@ -2,8 +2,9 @@
 
 from collections.abc import Callable
 
-from longpoint.forecast.chances import Imagined
 from longpoint.phone import Ports, answer
+
+from longpoint.forecast.chances import Imagined
 from longpoint.solvers.called_lines import CalledLines, LinesCall
 from longpoint.solvers.called_solver import CalledSolver, SolverCall
 
