@@ -1,22 +1,436 @@
-// Provisional, written by hand until the core's own are generated.
-export type Severity = "note" | "warning" | "stop";
-export interface Said { readonly code: string; readonly severity: Severity; readonly place: string; readonly read: string; readonly wrong: string; readonly do: string }
-export interface Refusal { readonly kind: "refusal"; readonly read: string; readonly wrong: string; readonly do: string }
+// Made by `python -m longpoint.phone.typescript`; not to be changed by hand.
 
-export interface Place { readonly device: string; readonly counter: number }
-interface Written extends Place { readonly at: string; readonly house: string }
-export interface HouseMade extends Written { readonly what: "house-made"; readonly name: string; readonly units: "mm" | "in"; readonly dialect: string }
-export interface HouseNamed extends Written { readonly what: "house-named"; readonly name: string }
-export interface Setting extends Written { readonly what: "setting"; readonly key: readonly string[]; readonly value: unknown }
-export interface OpeningAdded extends Written { readonly what: "opening-added"; readonly opening: string; readonly kind: string; readonly room: string; readonly trim: string }
-export interface OpeningChanged extends Written { readonly what: "opening-changed"; readonly opening: string; readonly key: readonly string[]; readonly value: unknown }
-export interface OpeningLeftOut extends Written { readonly what: "opening-left-out"; readonly opening: string }
-export interface Reading extends Written { readonly what: "reading"; readonly opening: string; readonly line: string; readonly value_text: string; readonly unit: "mm" | "in" | "deg"; readonly again: boolean }
-export interface Undo extends Written { readonly what: "undo"; readonly of: Place }
-export interface CutNews extends Written { readonly what: "cut-news"; readonly news: unknown }
-export interface WallGaps extends Written { readonly what: "wall-gaps"; readonly opening: string; readonly gaps: Readonly<Record<string, string>> }
-export interface OpenedFile extends Written { readonly what: "opened-file"; readonly text: string }
-export type Entry = HouseMade | HouseNamed | Setting | OpeningAdded | OpeningChanged | OpeningLeftOut | Reading | Undo | CutNews | WallGaps | OpenedFile;
+export interface Place {
+  readonly device: string;
+  readonly counter: number;
+}
 
-export type Request = { ask: "limits" } | { ask: "fold"; entries: readonly Entry[] };
-export type Answer = { kind: "limits" } | { kind: "fold" };
+export interface Written {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+}
+
+export interface HouseMade {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "house-made";
+  readonly name: string;
+  readonly units: "mm" | "in";
+  readonly dialect: string;
+}
+
+export interface HouseNamed {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "house-named";
+  readonly name: string;
+}
+
+export interface SettingMade {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "setting";
+  readonly key: readonly string[];
+  readonly value: unknown;
+}
+
+export interface OpeningAdded {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "opening-added";
+  readonly opening: string;
+  readonly room: string;
+  readonly kind: string;
+  readonly trim: string;
+}
+
+export interface OpeningChanged {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "opening-changed";
+  readonly opening: string;
+  readonly key: readonly string[];
+  readonly value: unknown;
+}
+
+export interface OpeningLeftOut {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "opening-left-out";
+  readonly opening: string;
+}
+
+export interface ReadingKept {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "reading";
+  readonly opening: string;
+  readonly line: string;
+  readonly value_text: string;
+  readonly unit: "mm" | "in";
+  readonly again: boolean;
+}
+
+export interface Undone {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "undo";
+  readonly of: Place;
+}
+
+export interface CutNews {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "cut-news";
+  readonly told: string;
+  readonly state: string;
+}
+
+export interface WallGaps {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "wall-gaps";
+  readonly opening: string;
+  readonly gaps: Readonly<Record<string, readonly [string, string]>>;
+}
+
+export interface FileOpened {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "opened-file";
+  readonly text: string;
+}
+
+export type Entry =
+  | HouseMade
+  | HouseNamed
+  | SettingMade
+  | OpeningAdded
+  | OpeningChanged
+  | OpeningLeftOut
+  | ReadingKept
+  | Undone
+  | CutNews
+  | WallGaps
+  | FileOpened;
+
+export type LineState = "unread" | "part" | "held" | "read";
+
+export interface Said {
+  readonly code: string;
+  readonly severity: "note" | "warning" | "stop";
+  readonly place: string;
+  readonly read: string;
+  readonly wrong: string;
+  readonly do: string;
+}
+
+export interface Refusal {
+  readonly kind: "refusal";
+  readonly read: string;
+  readonly wrong: string;
+  readonly do: string;
+}
+
+export interface AskLimits {
+  readonly ask: "limits";
+}
+
+export interface LineLimits {
+  readonly line: string;
+  readonly short: string;
+  readonly words: string;
+  readonly scale: "length" | "proud";
+  readonly least: number;
+  readonly most: number;
+  readonly apart: number;
+  readonly beside: string;
+  readonly beside_apart: number;
+  readonly asked: boolean;
+}
+
+export interface KindLimits {
+  readonly kind: string;
+  readonly words: string;
+  readonly lines: readonly LineLimits[];
+}
+
+export interface Choice {
+  readonly value: string;
+  readonly words: string;
+}
+
+export interface Limits {
+  readonly kind: "limits";
+  readonly kinds: readonly KindLimits[];
+  readonly dialects: readonly Choice[];
+  readonly trims: readonly Choice[];
+  readonly mm_per_inch: number;
+}
+
+export interface AskFold {
+  readonly ask: "fold";
+  readonly entries: readonly Entry[];
+}
+
+export interface ReadLine {
+  readonly line: string;
+  readonly texts: readonly string[];
+  readonly differs: boolean;
+}
+
+export interface FoldedOpening {
+  readonly mark: string;
+  readonly room: string;
+  readonly what: string;
+  readonly trim: string;
+  readonly state: LineState;
+  readonly left: number;
+  readonly lines: readonly ReadLine[];
+}
+
+export interface NextLine {
+  readonly opening: string;
+  readonly line: string;
+}
+
+export interface CanUndo {
+  readonly of: Place;
+  readonly words: string;
+}
+
+export interface Fold {
+  readonly kind: "fold";
+  readonly name: string;
+  readonly units: "mm" | "in";
+  readonly dialect: string;
+  readonly document: Readonly<Record<string, unknown>>;
+  readonly openings: readonly FoldedOpening[];
+  readonly next: NextLine | null;
+  readonly read: number;
+  readonly asked: number;
+  readonly held: readonly Said[];
+  readonly undo: CanUndo | null;
+  readonly saw: string;
+  readonly gaps: Readonly<Record<string, Readonly<Record<string, readonly [string, string]>>>>;
+}
+
+export interface AskLook {
+  readonly ask: "look";
+  readonly document: Readonly<Record<string, unknown>>;
+  readonly opening: string;
+}
+
+export interface Face {
+  readonly svg: string;
+  readonly question: string;
+}
+
+export interface PieceRow {
+  readonly mark: string;
+  readonly what: string;
+  readonly figure: string;
+  readonly how: string;
+  readonly left: string;
+  readonly right: string;
+  readonly short: string;
+  readonly long: string;
+}
+
+export interface Look {
+  readonly kind: "look";
+  readonly mark: string;
+  readonly is_held: boolean;
+  readonly faces: readonly Face[];
+  readonly pieces: readonly PieceRow[];
+  readonly findings: readonly Said[];
+}
+
+export interface AskPlan {
+  readonly ask: "plan";
+  readonly document: Readonly<Record<string, unknown>>;
+  readonly held: readonly Said[];
+  readonly saw: string;
+}
+
+export interface OpeningState {
+  readonly mark: string;
+  readonly verdict: "batch" | "read-first" | "prove-saw" | "cut-long" | "hold" | "none";
+  readonly words: string;
+  readonly why: string;
+  readonly chance: string;
+}
+
+export interface CutEnd {
+  readonly setting: string;
+  readonly remarks: readonly string[];
+  readonly svg: string;
+}
+
+export interface CutStep {
+  readonly number: number;
+  readonly piece: string;
+  readonly what: string;
+  readonly stick: string;
+  readonly stick_words: string;
+  readonly profile: string;
+  readonly figure: string;
+  readonly how: string;
+  readonly how_words: string;
+  readonly left: CutEnd;
+  readonly right: CutEnd;
+  readonly remarks: readonly string[];
+  readonly svg: string;
+  readonly aloud: string;
+  readonly check: string;
+}
+
+export interface ToBuy {
+  readonly profile: string;
+  readonly section: string;
+  readonly length: string;
+  readonly count: number;
+  readonly price: string;
+}
+
+export interface ProofLine {
+  readonly profile: string;
+  readonly is_proved: boolean;
+  readonly words: string;
+}
+
+export interface SheetPage {
+  readonly name: string;
+  readonly title: string;
+  readonly html: string;
+}
+
+export interface Plan {
+  readonly kind: "plan";
+  readonly code: string;
+  readonly summary: string;
+  readonly openings: readonly OpeningState[];
+  readonly findings: readonly Said[];
+  readonly cuts: readonly CutStep[];
+  readonly done: readonly string[];
+  readonly pieces: number;
+  readonly to_buy: readonly ToBuy[];
+  readonly money: string;
+  readonly proofs: readonly ProofLine[];
+  readonly saw: string;
+  readonly again: readonly string[];
+  readonly document: Readonly<Record<string, unknown>>;
+}
+
+export interface AskSheets {
+  readonly ask: "sheets";
+  readonly document: Readonly<Record<string, unknown>>;
+  readonly held: readonly Said[];
+  readonly saw: string;
+}
+
+export interface Sheets {
+  readonly kind: "sheets";
+  readonly sheets: readonly SheetPage[];
+}
+
+export interface AskSaw {
+  readonly ask: "saw";
+  readonly document: Readonly<Record<string, unknown>>;
+  readonly held: readonly Said[];
+  readonly saw: string;
+  readonly told: string;
+}
+
+export interface AtSaw {
+  readonly kind: "saw";
+  readonly saw: string;
+  readonly new: readonly string[];
+  readonly findings: readonly Said[];
+}
+
+export interface AskWall {
+  readonly ask: "wall";
+  readonly document: Readonly<Record<string, unknown>>;
+  readonly opening: string;
+  readonly gaps: Readonly<Record<string, readonly [string, string]>>;
+}
+
+export interface Wall {
+  readonly kind: "wall";
+  readonly says: readonly string[];
+  readonly taps: readonly string[];
+  readonly leaves: readonly string[];
+  readonly then: readonly string[];
+  readonly blind: readonly string[];
+}
+
+export interface AskFile {
+  readonly ask: "file";
+  readonly document: Readonly<Record<string, unknown>>;
+}
+
+export interface File {
+  readonly kind: "file";
+  readonly name: string;
+  readonly text: string;
+}
+
+export interface AskOpen {
+  readonly ask: "open";
+  readonly text: string;
+}
+
+export interface Opened {
+  readonly kind: "open";
+  readonly name: string;
+  readonly openings: number;
+  readonly findings: readonly Said[];
+}
+
+export type Request =
+  | AskLimits
+  | AskFold
+  | AskLook
+  | AskPlan
+  | AskSheets
+  | AskSaw
+  | AskWall
+  | AskFile
+  | AskOpen;
+
+export type Answer =
+  | Limits
+  | Fold
+  | Look
+  | Plan
+  | Sheets
+  | AtSaw
+  | Wall
+  | File
+  | Opened
+  | Refusal;

@@ -45,12 +45,12 @@ def _to_buy(plan: HousePlan) -> tuple[Block, ...]:
     total, is_priced = Decimal(0), True
     ordered = sorted(bought.items(), key=lambda item: (item[0][0], -item[0][1]))
     for (profile, length_mm), count in ordered:
-        price = _price(house, profile, length_mm)
+        price = price_of(house, profile, length_mm)
         is_priced = is_priced and price is not None
         total += (price or Decimal(0)) * count
         rows.append(
             (
-                Cell(text=profile, small=(_section(names.get(profile), house.units),)),
+                Cell(text=profile, small=(section_words(names.get(profile), house.units),)),
                 Cell(text=format_length(length_mm, house.units), is_key=True),
                 Cell(text=f"{count}", is_key=True),
                 running_length(length_mm * count, house.units),
@@ -123,7 +123,7 @@ def _profiles(plan: HousePlan) -> tuple[Block, ...]:
                     small=_spent(proofs.get(profile.name)),
                 ),
                 _least(proofs.get(profile.name), units),
-                _standing(proofs.get(profile.name)),
+                standing_words(proofs.get(profile.name)),
             )
         )
     if not rows:
@@ -171,7 +171,8 @@ def _spent(proof: Proof | None) -> tuple[str, ...]:
     return (f"price {proof.cost:.2f}",) if proof and proof.unit == "price" else ()
 
 
-def _standing(proof: Proof | None) -> str:
+def standing_words(proof: Proof | None) -> str:
+    """Return how good the plan of a profile is known to be."""
     if proof is None:
         return "not worked out"
     if proof.optimal:
@@ -231,7 +232,8 @@ def _held_back(plan: HousePlan) -> tuple[Block, ...]:
     )
 
 
-def _section(profile: Profile | None, units: Units) -> str:
+def section_words(profile: Profile | None, units: Units) -> str:
+    """Return a profile's section and what it is made of; empty where it isn't known."""
     if profile is None:
         return ""
     size = f"{format_length(profile.width_mm, units)} x "
@@ -239,7 +241,8 @@ def _section(profile: Profile | None, units: Units) -> str:
     return f"{size} {profile.material}".strip()
 
 
-def _price(house: House, profile: str, length_mm: float) -> Decimal | None:
+def price_of(house: House, profile: str, length_mm: float) -> Decimal | None:
+    """Return the price of one stick; None where none was given."""
     prices: Sequence[Decimal] = [
         stock.price
         for stock in house.stock

@@ -1,0 +1,222 @@
+"""One way in: a request as text, its answer as text."""
+
+import json
+from collections import Counter
+from collections.abc import Callable, Mapping
+from dataclasses import asdict
+from decimal import Decimal
+from typing import Any, Final
+
+from longpoint.catalogue.all_trims import trim_tables
+from longpoint.errors import LongpointError, QuantityError, SurveyError
+from longpoint.forecast.on_the_wall import tap_advice
+from longpoint.forecast.records import Verdict
+from longpoint.forecast.verdicts import in_hundred
+from longpoint.house_plan import HousePlan
+from longpoint.linear.simplex import SimplexSolver
+from longpoint.phone.cut_steps import cut_steps
+from longpoint.phone.fold import decided, fold
+from longpoint.phone.house_text import house_text, parsed_house
+from longpoint.phone.looked import looked
+from longpoint.phone.messages import (
+    Answer,
+    AtSaw,
+    File,
+    Opened,
+    OpeningState,
+    Plan,
+    ProofLine,
+    Refusal,
+    Said,
+    SheetPage,
+    Sheets,
+    ToBuy,
+    Wall,
+)
+from longpoint.phone.opening_lines import limits
+from longpoint.phone.planned import AtPhone, Ports, planned, said_of, saw_text
+from longpoint.pipeline import check_house
+from longpoint.quantities.formatting import format_length
+from longpoint.sheets.again_sheet import again_sheet
+from longpoint.sheets.book import house_sheets
+from longpoint.sheets.html import sheet_html
+from longpoint.sheets.order_sheet import price_of, section_words, standing_words
+from longpoint.sheets.outlook_words import safe_line, verdicts
+from longpoint.sheets.plan_json import plan_document
+from longpoint.sheets.verdict_pictures import verdict_words
+from longpoint.sticks.news_words import told_in_words
+from longpoint.sticks.plan import StickSource
+from longpoint.sticks.plan_again import plan_again
+from longpoint.survey.house_file import read_house
+
+Asked = Mapping[str, Any]
+
+
+def answer(request_json: str, ports: Ports) -> str:
+    """Return the answer to a request; a refusal where there is no other.
+
+    Args:
+        request_json: One of `messages.Request`, as JSON.
+        ports: Engines of the page.
+    """
+    try:
+        asked = json.loads(request_json)
+        said: Answer = _ANSWERS.get(asked["ask"], _unknown)(asked, ports)
+    except LongpointError as error:
+        said = Refusal(read=error.read, wrong=error.wrong, do=error.do)
+    return json.dumps(asdict(said), ensure_ascii=False, default=str)
+
+
+def _held(asked: Asked) -> tuple[Said, ...]:
+    return tuple(Said(**each) for each in asked["held"])
+
+
+def _at(asked: Asked, ports: Ports, *, forecast: bool = True) -> AtPhone:
+    return planned(asked["document"], _held(asked), asked["saw"], ports, forecast=forecast)
+
+
+def _plan(asked: Asked, ports: Ports) -> Plan:
+    at = _at(asked, ports)
+    plan = at.plan
+    bought, money = _to_buy(plan)
+    return Plan(
+        code=plan.readings_code,
+        summary=safe_line(plan),
+        openings=_states(plan),
+        findings=said_of((*plan.findings, *at.again.findings)),
+        cuts=cut_steps(plan, at.rest),
+        done=tuple(sorted(at.again.state.done)),
+        pieces=len(plan.pieces),
+        to_buy=bought,
+        money=money,
+        proofs=tuple(
+            ProofLine(profile=p.profile, is_proved=p.optimal, words=standing_words(p))
+            for p in plan.cut_plan.proofs
+        ),
+        saw=saw_text(at, at.again.state),
+        again=(*at.said, *(f"One more stick is needed: {name}." for name in at.again.new)),
+        document=plan_document(plan),
+    )
+
+
+def _states(plan: HousePlan) -> tuple[OpeningState, ...]:
+    found = verdicts(plan)
+    marks = dict.fromkeys((*(o.mark for o in plan.house.openings), *found))
+    states = []
+    for mark in marks:
+        verdict = found.get(mark)
+        advice = plan.outlook.advice_on(mark) if plan.outlook else None
+        has_chance = advice is not None and advice.chance is not None and verdict != Verdict.HOLD
+        states.append(
+            OpeningState(
+                mark=mark,
+                verdict=verdict.value if verdict else "none",
+                words=verdict_words(verdict) if verdict else "no forecast",
+                why=advice.why if advice else "",
+                chance=in_hundred(advice.chance or 0.0) if has_chance and advice else "",
+            )
+        )
+    return tuple(states)
+
+
+def _to_buy(plan: HousePlan) -> tuple[tuple[ToBuy, ...], str]:
+    house = plan.house
+    bought = Counter(
+        (stick.profile, stick.length_mm)
+        for stick in plan.cut_plan.sticks
+        if stick.source is StickSource.STOCK
+    )
+    names = {profile.name: profile for profile in house.profiles}
+    rows, total, is_priced = [], Decimal(0), bool(bought)
+    for (profile, length_mm), count in sorted(bought.items(), key=lambda i: (i[0][0], -i[0][1])):
+        price = price_of(house, profile, length_mm)
+        is_priced = is_priced and price is not None
+        total += (price or Decimal(0)) * count
+        rows.append(
+            ToBuy(
+                profile=profile,
+                section=section_words(names.get(profile), house.units),
+                length=format_length(length_mm, house.units),
+                count=count,
+                price="" if price is None else f"{price * count:.2f}",
+            )
+        )
+    return tuple(rows), f"{total:.2f}" if is_priced else ""
+
+
+def _sheets(asked: Asked, ports: Ports) -> Sheets:
+    at = _at(asked, ports)
+    sheets = list(house_sheets(at.plan))
+    if asked["saw"]:
+        sheets.append(again_sheet(at.plan, at.before, at.again))
+    return Sheets(
+        sheets=tuple(
+            SheetPage(name=sheet.name, title=sheet.title, html=sheet_html(sheet))
+            for sheet in sheets
+        )
+    )
+
+
+def _saw(asked: Asked, ports: Ports) -> AtSaw:
+    at = _at(asked, ports, forecast=False)
+    state = told_in_words(at.again.state, [asked["told"]], at.plan.house.units)
+    if not state.loose:
+        return AtSaw(saw=saw_text(at, state), new=(), findings=())
+    again = plan_again(state, at.plan.pieces, at.plan.house, ports.solver)
+    return AtSaw(saw=saw_text(at, again.state), new=again.new, findings=said_of(again.findings))
+
+
+def _wall(asked: Asked, ports: Ports) -> Wall:
+    document = decided(asked["document"])
+    mark = asked["opening"]
+    for opening in document.get("openings", ()):
+        if opening.get("mark") == mark:
+            gaps = {corner: list(pair) for corner, pair in asked["gaps"].items()}
+            opening["as_built"] = {**opening.get("as_built", {}), "gaps": gaps}
+    survey = read_house(document, trim_tables())
+    wrong = [f for f in survey.findings if f.place == mark and f.code == "as-built-unreadable"]
+    if wrong:
+        raise QuantityError(wrong[0].read, wrong[0].wrong, wrong[0].do)
+    shapes, _ = check_house(survey)
+    words = tap_advice(survey.house, shapes, mark, solver=ports.solver or SimplexSolver()).words
+    return Wall(
+        says=words.says,
+        taps=words.taps,
+        leaves=words.leaves,
+        then=words.then,
+        blind=words.blind,
+    )
+
+
+def _file(asked: Asked, _: Ports) -> File:
+    document = asked["document"]
+    name = "".join(c if c.isascii() and c.isalnum() else "-" for c in document["name"].lower())
+    return File(name=f"{name.strip('-') or 'house'}.toml", text=house_text(document))
+
+
+def _open(asked: Asked, _: Ports) -> Opened:
+    survey = read_house(parsed_house(asked["text"]), trim_tables())
+    return Opened(
+        name=survey.house.name,
+        openings=len(survey.house.openings) + len(survey.house.held),
+        findings=said_of(survey.findings),
+    )
+
+
+def _unknown(asked: Asked, _: Ports) -> Answer:
+    raise SurveyError(
+        f"{asked.get('ask')!r} was asked.", "The core doesn't know it.", "Bring the app up to date."
+    )
+
+
+_ANSWERS: Final[dict[str, Callable[[Asked, Ports], Answer]]] = {
+    "limits": lambda _asked, _ports: limits(),
+    "fold": lambda asked, _: fold(asked["entries"]),
+    "look": lambda asked, _: looked(asked["document"], asked["opening"]),
+    "plan": _plan,
+    "sheets": _sheets,
+    "saw": _saw,
+    "wall": _wall,
+    "file": _file,
+    "open": _open,
+}

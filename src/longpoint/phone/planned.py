@@ -1,0 +1,151 @@
+"""A house planned for the phone, with what is held before anything is reckoned."""
+
+import json
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from longpoint.catalogue.all_trims import trim_tables
+from longpoint.errors import Finding, Severity, StockError
+from longpoint.forecast.chances import Imagined
+from longpoint.house_plan import HousePlan
+from longpoint.linear.port import LinearSolver
+from longpoint.phone.fold import decided
+from longpoint.phone.messages import Document, Said
+from longpoint.pipeline import plan_house
+from longpoint.sheets.again_sheet import rest_of
+from longpoint.sheets.again_text import changed_lines
+from longpoint.sticks.at_the_saw import AtTheSaw, nothing_cut
+from longpoint.sticks.changed_pieces import AfterChange, with_changed_pieces
+from longpoint.sticks.plan_again import PlannedAgain, plan_again
+from longpoint.sticks.saw_document import kept_saw, saw_document
+from longpoint.survey.house import EntryKind, HeldEntry, SurveyResult
+from longpoint.survey.house_file import read_house
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ports:
+    """What the core asks of the page.
+
+    Attributes:
+        solver: Solves linear programmes; None: the built-in ones.
+        imagined: How the forecast draws; None: no forecast.
+    """
+
+    solver: LinearSolver | None = None
+    imagined: Imagined | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AtPhone:
+    """A plan, and where its cutting stands.
+
+    Attributes:
+        plan: The house as planned, all its pieces.
+        rest: The same with only what is still to be cut.
+        again: Where the cutting stands.
+        before: Where it stood before the rest was planned again.
+        said: What changed under what was cut, in sentences.
+    """
+
+    plan: HousePlan
+    rest: HousePlan
+    again: PlannedAgain
+    before: AtTheSaw
+    said: tuple[str, ...] = ()
+
+
+def surveyed(document: Document, held: Sequence[Said] = ()) -> SurveyResult:
+    """Return the house of a document, without the openings that are held beforehand.
+
+    Raises:
+        SurveyError: It can't be used as a whole.
+    """
+    doubted = {said.place for said in held}
+    done = decided(document)
+    rooms = {}
+    kept = []
+    for opening in done.get("openings", ()):
+        if opening.get("mark") in doubted:
+            rooms[opening["mark"]] = str(opening.get("room", ""))
+        else:
+            kept.append(opening)
+    survey = read_house(done | {"openings": kept}, trim_tables())
+    entries = tuple(
+        HeldEntry(kind=EntryKind.OPENING, mark=mark, room=room) for mark, room in rooms.items()
+    )
+    house = replace(survey.house, held=(*survey.house.held, *entries))
+    return SurveyResult(house=house, findings=(*survey.findings, *map(finding_of, held)))
+
+
+def planned(
+    document: Document, held: Sequence[Said], saw: str, ports: Ports, *, forecast: bool = True
+) -> AtPhone:
+    """Return the plan of a house, and where its cutting stands.
+
+    Raises:
+        SurveyError: The house can't be used as a whole.
+        StockError: What was kept of the cutting can't be read.
+    """
+    imagined = ports.imagined if forecast else None
+    plan = plan_house(surveyed(document, held), ports.solver, imagined)
+    fresh = AfterChange(state=nothing_cut(plan.cut_plan), cut_otherwise=(), cut_in_vain=())
+    kept = _kept(saw, plan) if saw else fresh
+    again = PlannedAgain(state=kept.state, new=())
+    if saw and (kept.state.loose or kept.state.open_marks - _placed(kept.state)):
+        again = plan_again(kept.state, plan.pieces, plan.house, ports.solver)
+    return AtPhone(
+        plan=plan,
+        rest=rest_of(plan, again) if saw else plan,
+        again=again,
+        before=kept.state,
+        said=changed_lines(kept),
+    )
+
+
+def saw_text(at: AtPhone, state: AtTheSaw) -> str:
+    """Return where the cutting stands as the text that is kept."""
+    return json.dumps(saw_document(state, at.plan.readings_code, at.plan.pieces))
+
+
+def finding_of(said: Said) -> Finding:
+    """Return what is said of a place as a finding."""
+    return Finding(
+        code=said.code,
+        severity=Severity(said.severity),
+        place=said.place,
+        read=said.read,
+        wrong=said.wrong,
+        do=said.do,
+    )
+
+
+def said_of(findings: Iterable[Finding]) -> tuple[Said, ...]:
+    """Return findings as a page takes them."""
+    return tuple(
+        Said(
+            code=f.code,
+            severity=f.severity.value,
+            place=f.place,
+            read=f.read,
+            wrong=f.wrong,
+            do=f.do,
+        )
+        for f in findings
+    )
+
+
+def _placed(state: AtTheSaw) -> frozenset[str]:
+    return frozenset(laid.piece for stick in state.sticks for laid in stick.next)
+
+
+def _kept(saw: str, plan: HousePlan) -> AfterChange:
+    try:
+        document = json.loads(saw)
+    except ValueError:
+        raise StockError(
+            "It was kept where the cutting stands.",
+            "What stands in it isn't what was written.",
+            "Undo the last piece of news, or begin the cutting again.",
+        ) from None
+    kept = kept_saw(document)
+    return with_changed_pieces(kept.state, kept.shapes, plan.pieces)
