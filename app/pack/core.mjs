@@ -1,6 +1,6 @@
 /**
  * Packs the core for the page: every room but the shells, compiled by the very Python that will
- * run it, so that a phone has nothing to compile. Copies what Python and HiGHS need beside it.
+ * run it, so that a phone has nothing to compile. Copies what Python needs beside it.
  *
  *     node pack/core.mjs OUT
  */
@@ -22,7 +22,10 @@ mkdirSync(out, { recursive: true });
 
 const require = createRequire(import.meta.url);
 for (const file of RUNTIME) copyFileSync(require.resolve(`pyodide/${file}`), join(out, file));
-copyFileSync(require.resolve("highs/runtime"), join(out, "highs.wasm"));
+
+// Which Python this is, and no package: nothing is ever installed from elsewhere.
+const { info } = JSON.parse(readFileSync(require.resolve("pyodide/pyodide-lock.json"), "utf8"));
+writeFileSync(join(out, "lock.json"), JSON.stringify({ info, packages: {} }));
 
 /** Every module of the core, as [path in the package, text]. */
 function modules(folder) {
@@ -51,3 +54,13 @@ with zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as file:
 made.getvalue()
 `);
 writeFileSync(join(out, "core.zip"), packed.toJs());
+
+// What is checked while a figure is typed, so that nothing waits for Python.
+python.unpackArchive(packed.toJs(), "zip", { extractDir: "/core" });
+const limits = python.runPython(`
+import sys
+sys.path.insert(0, "/core")
+from longpoint.phone import Ports, answer
+answer('{"ask": "limits"}', Ports())
+`);
+writeFileSync(join(out, "limits.json"), limits);

@@ -7,17 +7,21 @@
  */
 
 import loadHighs from "highs";
+import highsWasm from "highs/runtime?url";
 import { loadPyodide } from "pyodide";
 import { solverCall } from "./highs";
 import { tally, type ToldHouse } from "./lines";
 import portsSource from "./ports.py?raw";
 import type { FromWorker, ToWorker } from "./link";
 
-const core = new URL(`${import.meta.env.BASE_URL}core/`, self.location.href);
+// The worker itself is one folder down in a build.
+const core = new URL(import.meta.env.DEV ? "/core/" : "../core/", self.location.href);
 
 function say(message: FromWorker): void {
   self.postMessage(message);
 }
+
+type Made = (solve: unknown, judge: unknown) => (request: string) => string;
 
 /** A Python array as it comes across. */
 interface Across {
@@ -27,16 +31,11 @@ interface Across {
 async function load(): Promise<(request: string) => string> {
   say({ progress: "python", share: 0.05 });
   const packed = fetch(new URL("core.zip", core)).then((response) => response.arrayBuffer());
-  const solver = loadHighs({ locateFile: () => new URL("highs.wasm", core).href });
+  const solver = loadHighs({ locateFile: () => highsWasm });
   const python = await loadPyodide({
     indexURL: core.href,
     packageBaseUrl: core.href,
-    // Nothing is ever installed from elsewhere.
-    lockFileContents: {
-      info: { abi_version: "none", arch: "wasm32", platform: "none", version: "0", python: "0" },
-      packages: {},
-    },
-    checkAPIVersion: false,
+    lockFileURL: new URL("lock.json", core).href,
   });
   say({ progress: "core", share: 0.5 });
   python.unpackArchive(await packed, "zip", { extractDir: "/lib/core" });
@@ -44,10 +43,8 @@ async function load(): Promise<(request: string) => string> {
   const highs = await solver;
   say({ progress: "core", share: 0.7 });
   python.runPython(portsSource);
-  const made = python.globals.get("made") as (
-    solve: unknown,
-    judge: unknown,
-  ) => (request: string) => string;
+  const globals = python.globals as unknown as { get(name: string): unknown };
+  const made = globals.get("made") as Made;
   const judge = (told: string, lines: Across): string =>
     JSON.stringify(tally(JSON.parse(told) as ToldHouse, lines.toJs()));
   return made(solverCall(highs), judge);

@@ -1,0 +1,142 @@
+/** The house in hand: its journal, how it stands, and its plan; screens watch it. */
+
+import { ask, planner, type AnswerTo } from "./core/link";
+import { signal } from "./core/signal";
+import type { Fresh } from "./journal/entry";
+import { entriesOf, fact, keep, setFact, whenKeptElsewhere } from "./journal/store";
+import type { Entry, Fold, Limits, Plan, Refusal } from "./messages";
+import { askToStay } from "./service/install";
+
+/** What a list of houses says of one. */
+export interface Glimpse {
+  readonly name: string;
+  readonly read: number;
+  readonly asked: number;
+  readonly held: number;
+}
+
+export interface Standing {
+  readonly key: string;
+  readonly entries: readonly Entry[];
+  /** How it stands; as it was last seen until the planner is ready. */
+  readonly fold?: Fold;
+  /** How many of the entries the fold has seen. */
+  readonly folded: number;
+  /** Its plan; of older readings while `isPlanning`. */
+  readonly plan?: Plan;
+  readonly isPlanning: boolean;
+  readonly refusal?: Refusal;
+}
+
+interface Seen {
+  readonly fold: Fold;
+  readonly folded: number;
+}
+
+export const current = signal<Standing | undefined>(undefined);
+export const limits = signal<Limits | undefined>(undefined);
+
+/** How many lines were written since the last answer; only the newest answer counts. */
+let round = 0;
+let wantsPlan = false;
+
+export async function loadLimits(): Promise<void> {
+  const found = await fetch(`${import.meta.env.BASE_URL}core/limits.json`);
+  limits.set((await found.json()) as Limits);
+}
+
+/** Take a house in hand; what was last seen of it comes at once. */
+export async function open(key: string): Promise<void> {
+  if (current.get()?.key === key) return;
+  const [entries, fold] = await Promise.all([entriesOf(key), fact<Seen>(`fold:${key}`)]);
+  wantsPlan = false;
+  const seen = fold ? { fold: fold.fold, folded: fold.folded } : { folded: 0 };
+  current.set({ key, entries, isPlanning: false, ...seen });
+  await refold();
+}
+
+/** Write down, and see how the house stands then. Returns once it is kept. */
+export async function write(...fresh: readonly Fresh[]): Promise<void> {
+  const kept = await keep(fresh);
+  const now = current.get();
+  if (now && kept[0]?.house === now.key) {
+    current.set({ ...now, entries: [...now.entries, ...kept] });
+    void refold();
+  }
+  void askToStay();
+}
+
+/** Ask for the plan of what stands; a screen that shows it calls this. */
+export function needPlan(): void {
+  const now = current.get();
+  wantsPlan = true;
+  if (now?.fold && !now.plan && !now.isPlanning) void replan();
+}
+
+async function refold(): Promise<void> {
+  const mine = ++round;
+  const now = current.get();
+  if (!now) return;
+  const fold = await ask<"fold">({ ask: "fold", entries: now.entries });
+  const after = current.get();
+  if (mine !== round || after?.key !== now.key) return;
+  if (fold.kind === "refusal") {
+    current.set({ ...after, refusal: fold });
+    return;
+  }
+  const { refusal: _, ...rest } = after;
+  const seen: Seen = { fold, folded: now.entries.length };
+  current.set({ ...rest, ...seen });
+  void setFact(`fold:${now.key}`, seen);
+  void setFact(`glimpse:${now.key}`, glimpseOf(fold));
+  if (wantsPlan) await replan();
+}
+
+async function replan(): Promise<void> {
+  const now = current.get();
+  if (!now?.fold) return;
+  const { document, held, saw } = now.fold;
+  current.set({ ...now, isPlanning: true });
+  const mine = round;
+  const plan = await ask<"plan">({ ask: "plan", document, held, saw });
+  const after = current.get();
+  if (mine !== round || after?.key !== now.key) return;
+  const { refusal: _, ...rest } = after;
+  if (plan.kind === "refusal") current.set({ ...rest, isPlanning: false, refusal: plan });
+  else current.set({ ...rest, isPlanning: false, plan });
+}
+
+function glimpseOf(fold: Fold): Glimpse {
+  const held = fold.openings.filter((opening) => opening.state === "held").length;
+  return { name: fold.name, read: fold.read, asked: fold.asked, held };
+}
+
+/** Tell the core what happened at the saw, and keep it with where the cutting stands then. */
+export async function tellSaw(told: string): Promise<AnswerTo<"saw"> | undefined> {
+  const now = current.get();
+  if (!now?.fold) return undefined;
+  const { document, held } = now.fold;
+  const saw = now.plan?.saw ?? now.fold.saw;
+  const found = await ask<"saw">({ ask: "saw", document, held, saw, told });
+  if (found.kind === "saw") {
+    await write({ what: "cut-news", house: now.key, told, state: found.saw });
+  }
+  return found;
+}
+
+/** Another window wrote in this house: read it again. */
+export function watchOthers(): void {
+  whenKeptElsewhere((houses) => {
+    const now = current.get();
+    if (!now || !houses.includes(now.key)) return;
+    void entriesOf(now.key).then((entries) => {
+      current.set({ ...now, entries });
+      void refold();
+    });
+  });
+}
+
+/** Whether the core answers yet. */
+export function isReady(): boolean {
+  return planner.get().progress === "ready";
+}

@@ -1,0 +1,90 @@
+/** The page: starts the planner and the service worker, and shows where the carpenter is. */
+
+import { render } from "preact";
+import { useEffect } from "preact/hooks";
+import { planner, startPlanner } from "./core/link";
+import { useSignal } from "./core/signal";
+import { current, loadLimits, open, watchOthers } from "./house";
+import "./look/tokens.css";
+import "./look/frame.css";
+import "./look/things.css";
+import "./look/keypad.css";
+import "./look/screens.css";
+import { show } from "./look/light";
+import { Frame } from "./parts/frame";
+import { link, route, watchRoute } from "./route";
+import { About } from "./screens/about";
+import { AddOpening } from "./screens/add";
+import { Begin } from "./screens/begin";
+import { Buy } from "./screens/buy";
+import { Glance } from "./screens/glance";
+import { Houses } from "./screens/houses";
+import { OpenFile } from "./screens/open";
+import { Opening } from "./screens/opening";
+import { Read } from "./screens/read";
+import { Saw } from "./screens/saw";
+import { Settings } from "./screens/settings";
+import { Sheets } from "./screens/sheets";
+import { Wall } from "./screens/wall";
+import { install } from "./service/install";
+
+function App() {
+  const [first, ...rest] = useSignal(route);
+  switch (first) {
+    case "begin":
+      return <Begin />;
+    case "open":
+      return <OpenFile />;
+    case "about":
+      return <About />;
+    case "h":
+      return <InHouse path={rest} />;
+    default:
+      return <Houses />;
+  }
+}
+
+function InHouse({ path }: { path: readonly string[] }) {
+  const [key, screen, ...more] = path;
+  const standing = useSignal(current);
+  useEffect(() => {
+    if (key) void open(key);
+  }, [key]);
+  if (!standing || standing.key !== key) {
+    return (
+      <Frame title="House" back={link()} house={key}>
+        {null}
+      </Frame>
+    );
+  }
+  switch (screen) {
+    case "read":
+      return <Read standing={standing} mark={more[0]} line={more[1]} />;
+    case "add":
+      return <AddOpening standing={standing} />;
+    case "opening":
+      return <Opening standing={standing} mark={more[0] ?? ""} />;
+    case "saw":
+      return <Saw standing={standing} />;
+    case "wall":
+      return <Wall standing={standing} mark={more[0]} />;
+    case "buy":
+      return <Buy standing={standing} />;
+    case "sheets":
+      return <Sheets standing={standing} name={more[0]} />;
+    case "settings":
+      return <Settings standing={standing} />;
+    default:
+      return <Glance standing={standing} />;
+  }
+}
+
+show();
+watchRoute();
+watchOthers();
+startPlanner();
+void loadLimits();
+const root = document.getElementById("app");
+if (root) render(<App />, root);
+void install();
+planner.watch(({ progress, share }) => performance.mark(`longpoint-${progress}-${share}`));

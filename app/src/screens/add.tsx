@@ -1,0 +1,73 @@
+/** One more opening, found on the walk. */
+
+import { useState } from "preact/hooks";
+import { useSignal } from "../core/signal";
+import { limits, write, type Standing } from "../house";
+import { openingsNow } from "../openings_now";
+import { Choices, TextField } from "../parts/fields";
+import { Frame } from "../parts/frame";
+import { go, link } from "../route";
+
+const LETTERS: Readonly<Record<string, string>> = { window: "W", door: "D", cased: "C" };
+
+export function AddOpening({ standing }: { standing: Standing }) {
+  const known = useSignal(limits);
+  const openings = known ? openingsNow(standing, known) : [];
+  const [kind, setKind] = useState("window");
+  const [room, setRoom] = useState(openings.at(-1)?.room ?? "");
+  const [mark, setMark] = useState("");
+  const [trim, setTrim] = useState("");
+  if (!known) return null;
+  const suggested = nextMark(kind, openings.map((opening) => opening.mark));
+  const named = mark.trim() || suggested;
+  const layout = trim || (kind === "window" ? "all-round" : "legs-and-head");
+  const isTaken = openings.some((opening) => opening.mark === named);
+
+  const add = async (event: Event) => {
+    event.preventDefault();
+    if (isTaken) return;
+    const house = standing.key;
+    await write({ what: "opening-added", house, opening: named, room: room.trim(), kind, trim: layout });
+    go("h", house, "read", named);
+  };
+  return (
+    <Frame
+      title="Add an opening"
+      above={standing.fold?.name}
+      back={link("h", standing.key, "read")}
+      house={standing.key}
+      tab="read"
+    >
+      <form class="stack" onSubmit={(event) => void add(event)}>
+        <Choices
+          legend="What is it?"
+          value={kind}
+          choices={known.kinds.map(({ kind: value, words }) => ({ value, words }))}
+          change={setKind}
+        />
+        <TextField label="Room" value={room} change={setRoom} />
+        <TextField
+          label={`Mark, as pencilled on it (else ${suggested})`}
+          value={mark}
+          change={setMark}
+        />
+        <Choices legend="Trim" value={layout} choices={known.trims} change={setTrim} />
+        {isTaken && (
+          <p class="told" role="alert">
+            <b>{named} is there already.</b> Give this one another mark.
+          </p>
+        )}
+        <button class="act main wide" disabled={isTaken}>
+          Add {named} and read it
+        </button>
+      </form>
+    </Frame>
+  );
+}
+
+function nextMark(kind: string, taken: readonly string[]): string {
+  const letter = LETTERS[kind] ?? "O";
+  for (let number = 1; ; number++) {
+    if (!taken.includes(`${letter}${number}`)) return `${letter}${number}`;
+  }
+}

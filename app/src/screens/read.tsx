@@ -1,0 +1,244 @@
+/** Walk round the room: one reading at a time, in a fixed order, and an echo at the end. */
+
+import { useState } from "preact/hooks";
+import { useSignal } from "../core/signal";
+import { limits, write, type Standing } from "../house";
+import type { FoldedOpening, Limits, LineLimits } from "../messages";
+import { linesOf, nextLine, openingsNow, textsOf } from "../openings_now";
+import { Echo } from "../parts/echo";
+import { Choices } from "../parts/fields";
+import { Frame } from "../parts/frame";
+import { toldAtOnce } from "../parts/instant";
+import { Keypad, type Told } from "../parts/keypad";
+import { Sides } from "../parts/sides";
+import { go, link } from "../route";
+
+interface Props {
+  readonly standing: Standing;
+  readonly mark?: string | undefined;
+  readonly line?: string | undefined;
+}
+
+export function Read({ standing, mark, line }: Props) {
+  const known = useSignal(limits);
+  const openings = known ? openingsNow(standing, known) : [];
+  const opening =
+    openings.find((each) => each.mark === mark) ??
+    openings.find((each) => each.left > 0) ??
+    openings.at(-1);
+  const name = standing.fold?.name;
+  if (!known || !opening) {
+    return (
+      <Frame title="Read" above={name} back={link()} house={standing.key} tab="read">
+        <p>There is no opening yet. Stand at the door, go round to the left.</p>
+        <a class="act main" href={link("h", standing.key, "add")}>
+          Add an opening
+        </a>
+      </Frame>
+    );
+  }
+  const lines = linesOf(known, opening.what);
+  const asked =
+    lines.find((each) => each.line === line) ??
+    (line === "done" ? undefined : nextLine(opening, lines));
+  const title = [opening.mark, opening.room].filter(Boolean).join(", ");
+  return (
+    <Frame title={title} above={name} back={link()} house={standing.key} tab="read">
+      <Along openings={openings} at={opening.mark} house={standing.key} />
+      {asked ? (
+        <OneLine
+          key={`${opening.mark} ${asked.line}`}
+          standing={standing}
+          opening={opening}
+          line={asked}
+          lines={lines}
+          limits={known}
+        />
+      ) : (
+        <Done standing={standing} opening={opening} openings={openings} lines={lines} />
+      )}
+    </Frame>
+  );
+}
+
+/** The walk so far as a stretch of tape, and the openings along it. */
+function Along({
+  openings,
+  at,
+  house,
+}: {
+  openings: readonly FoldedOpening[];
+  at: string;
+  house: string;
+}) {
+  return (
+    <nav class="along" aria-label="Openings on the walk">
+      {openings.map((opening) => (
+        <a
+          key={opening.mark}
+          href={link("h", house, "read", opening.mark)}
+          aria-current={opening.mark === at ? "step" : undefined}
+          class={opening.left ? "open" : opening.state}
+        >
+          {opening.mark}
+          <small>
+            {opening.state === "held" ? "held" : opening.left ? `${opening.left} left` : "read"}
+          </small>
+        </a>
+      ))}
+      <a href={link("h", house, "add")} aria-label="Add an opening">
+        +<small>add</small>
+      </a>
+    </nav>
+  );
+}
+
+interface LineProps {
+  readonly standing: Standing;
+  readonly opening: FoldedOpening;
+  readonly line: LineLimits;
+  readonly lines: readonly LineLimits[];
+  readonly limits: Limits;
+}
+
+function OneLine({ standing, opening, line, lines, limits: known }: LineProps) {
+  const units = standing.fold?.units ?? "mm";
+  const texts = textsOf(opening, line.line);
+  const [how, setHow] = useState("counts");
+  const isSecondLook = texts.length > 0 && how === "again";
+  const check = (value: number): Told | undefined =>
+    toldAtOnce(value, { line, opening, units, isSecondLook }, known);
+  const onward = () => {
+    const after = { ...opening, lines: withText(opening, line.line) };
+    const next = nextLine(after, lines, line.line);
+    go("h", standing.key, "read", opening.mark, next?.line ?? "done");
+  };
+  const keepIt = async (text: string) => {
+    await write({
+      what: "reading",
+      house: standing.key,
+      opening: opening.mark,
+      line: line.line,
+      value_text: text,
+      unit: units,
+      again: isSecondLook,
+    });
+    lastKept = `Kept: ${opening.mark} ${line.short} ${text}`;
+    onward();
+  };
+  const number = lines.indexOf(line) + 1;
+  return (
+    <div class="asked">
+      <div class="stack">
+        <div class="line">
+          <div>
+            <p class="faint">
+              {number} of {lines.length}
+              {line.asked ? "" : ", if you have it"}
+            </p>
+            <h2>{line.words}</h2>
+            {texts.length > 0 && <p>Stands as {texts.join(" and ")}</p>}
+          </div>
+          <Sides line={line.line} isDoor={opening.what !== "window"} words={line.words} />
+        </div>
+        {texts.length > 0 && (
+          <Choices
+            legend="What is this reading?"
+            value={how}
+            choices={[
+              { value: "counts", words: "It counts now" },
+              { value: "again", words: "A second look" },
+            ]}
+            change={setHow}
+          />
+        )}
+        {!line.asked && (
+          <button class="act" onClick={onward}>
+            Not read
+          </button>
+        )}
+      </div>
+      <Keypad
+        scale={line.scale === "proud" && units === "mm" ? "proud" : units}
+        label={line.words}
+        check={check}
+        keep={keepIt}
+        said={lastKept ? { kind: "said", text: lastKept } : undefined}
+      />
+    </div>
+  );
+}
+
+/** What was kept last, said on the screen that follows. */
+let lastKept = "";
+
+function withText(opening: FoldedOpening, line: string) {
+  return opening.lines.map((each) =>
+    each.line === line ? { ...each, texts: each.texts.length ? each.texts : ["0"] } : each,
+  );
+}
+
+function Done({
+  standing,
+  opening,
+  openings,
+  lines,
+}: {
+  standing: Standing;
+  opening: FoldedOpening;
+  openings: readonly FoldedOpening[];
+  lines: readonly LineLimits[];
+}) {
+  const following = openings.find((each) => each.left > 0 && each.mark !== opening.mark);
+  return (
+    <>
+      <p role="status">{lastKept}</p>
+      <Echo standing={standing} mark={opening.mark} asks />
+      <div class="acts">
+        {following ? (
+          <a class="act main" href={link("h", standing.key, "read", following.mark)}>
+            On to {following.mark}
+          </a>
+        ) : (
+          <a class="act main" href={link("h", standing.key, "add")}>
+            Add an opening
+          </a>
+        )}
+        <a class="act" href={link("h", standing.key, "opening", opening.mark)}>
+          Look at {opening.mark}
+        </a>
+      </div>
+      <ReadAgain house={standing.key} opening={opening} lines={lines} />
+    </>
+  );
+}
+
+export function ReadAgain({
+  house,
+  opening,
+  lines,
+}: {
+  house: string;
+  opening: FoldedOpening;
+  lines: readonly LineLimits[];
+}) {
+  return (
+    <section class="stack" aria-label="Readings">
+      <h2>Readings</h2>
+      <ul class="rows readings">
+        {lines.map((line) => {
+          const texts = textsOf(opening, line.line);
+          if (!texts.length && !line.asked) return null;
+          return (
+            <li key={line.line}>
+              <a href={link("h", house, "read", opening.mark, line.line)}>
+                <span class="grow">{line.words}</span>
+                <b class="figures">{texts.join(" / ") || "not read"}</b>
+              </a>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

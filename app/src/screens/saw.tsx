@@ -1,0 +1,208 @@
+/** At the saw: one piece at a time, in cut order. */
+
+import { useEffect, useState } from "preact/hooks";
+import { needPlan, tellSaw, type Standing } from "../house";
+import type { CutEnd, CutStep, Refusal } from "../messages";
+import { Frame } from "../parts/frame";
+import { Keypad } from "../parts/keypad";
+import { Refused } from "../parts/said";
+import { link } from "../route";
+import { PlanComing } from "./plan_coming";
+
+export function Saw({ standing }: { standing: Standing }) {
+  useEffect(needPlan, [standing.fold]);
+  const [refusal, setRefusal] = useState<Refusal | undefined>();
+  const [asks, setAsks] = useState<"spoiled" | "short" | undefined>();
+  const [isTelling, setTelling] = useState(false);
+  const [said, setSaid] = useState("");
+  const { plan } = standing;
+  const step = plan?.cuts[0];
+
+  const tell = async (told: string, done: string) => {
+    setTelling(true);
+    setAsks(undefined);
+    const found = await tellSaw(told);
+    setTelling(false);
+    setRefusal(found?.kind === "refusal" ? found : undefined);
+    if (found?.kind === "saw") {
+      const more = found.new.length ? ` One more stick is needed: ${found.new.join(", ")}.` : "";
+      setSaid(done + more);
+    }
+  };
+  const isBusy = isTelling || standing.isPlanning;
+  return (
+    <Frame
+      title="At the saw"
+      above={standing.fold?.name}
+      back={link()}
+      house={standing.key}
+      tab="saw"
+    >
+      <PlanComing standing={standing} />
+      {refusal && <Refused said={refusal} />}
+      <p role="status" class="faint">
+        {isBusy && plan ? "Planning the rest …" : said}
+      </p>
+      {plan && !step && (
+        <div class="card">
+          <h2>{plan.pieces ? "All that can be cut is cut." : "There is nothing to cut yet."}</h2>
+          {!plan.pieces && <p>Read an opening to its last line, and its pieces come here.</p>}
+        </div>
+      )}
+      {step && plan && !asks && (
+        <>
+          <OnePiece step={step} done={plan.done.length} all={plan.pieces} />
+          <div class="acts saw-acts">
+            <button
+              class="act main"
+              disabled={isBusy}
+              onClick={() => void tell(`cut ${step.piece}`, `${step.piece} is cut.`)}
+            >
+              Cut
+            </button>
+            <button class="act stop" disabled={isBusy} onClick={() => setAsks("spoiled")}>
+              Spoiled
+            </button>
+            <button class="act" disabled={isBusy} onClick={() => setAsks("short")}>
+              Stick is short
+            </button>
+          </div>
+          <Following steps={plan.cuts.slice(1)} />
+        </>
+      )}
+      {step && asks && (
+        <HowLong
+          step={step}
+          asks={asks}
+          units={standing.fold?.units ?? "mm"}
+          tell={(told, done) => tell(told, done)}
+          back={() => setAsks(undefined)}
+        />
+      )}
+    </Frame>
+  );
+}
+
+function OnePiece({ step, done, all }: { step: CutStep; done: number; all: number }) {
+  return (
+    <section class="stack" aria-label={`Cut ${step.piece}`}>
+      <div class="row">
+        <h2 class="grow">{step.what}</h2>
+        <span class="faint">
+          {done + 1} of {all}
+        </span>
+      </div>
+      <div class="picture stick" dangerouslySetInnerHTML={{ __html: step.svg }} />
+      <p class="faint">{step.stick_words}</p>
+      <div class="cut">
+        <End end={step.left} side="Left" />
+        <p class="figure-block">
+          <b class="huge">{step.figure}</b>
+          <span>{step.how_words}</span>
+        </p>
+        <End end={step.right} side="Right" />
+      </div>
+      {step.remarks.map((remark) => (
+        <p key={remark} class="said warning">
+          {remark}
+        </p>
+      ))}
+      <div class="aloud">
+        <p>
+          <span class="faint">Read out: </span>
+          {step.aloud}
+          <br />
+          <span class="faint">He says back: </span>
+          <b>{step.check}</b>
+        </p>
+        {"speechSynthesis" in window && (
+          <button class="act" onClick={() => speak(`${step.aloud}. ${step.check}.`)}>
+            Say it
+          </button>
+        )}
+      </div>
+    </section>
+  );
+}
+
+function End({ end, side }: { end: CutEnd; side: string }) {
+  return (
+    <div class="end">
+      <span class="faint">{side} end</span>
+      <div class="picture" dangerouslySetInnerHTML={{ __html: end.svg }} />
+      <b>{end.setting}</b>
+      {end.remarks.map((remark) => (
+        <small key={remark}>{remark}</small>
+      ))}
+    </div>
+  );
+}
+
+function Following({ steps }: { steps: readonly CutStep[] }) {
+  if (!steps.length) return null;
+  return (
+    <details>
+      <summary>Then come {steps.length} more</summary>
+      <ul class="rows">
+        {steps.map((step) => (
+          <li key={step.piece}>
+            <span class="row spaced">
+              <span class="grow">{step.what}</span>
+              <span class="faint">{step.stick}</span>
+              <b class="figures">{step.figure}</b>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+interface HowLongProps {
+  readonly step: CutStep;
+  readonly asks: "spoiled" | "short";
+  readonly units: "mm" | "in";
+  readonly tell: (told: string, done: string) => Promise<void>;
+  readonly back: () => void;
+}
+
+/** What is left of a spoiled piece, or how long a stick really is. */
+function HowLong({ step, asks, units, tell, back }: HowLongProps) {
+  const isSpoiled = asks === "spoiled";
+  const question = isSpoiled
+    ? `How much of ${step.piece} is still good, square to its shorter points?`
+    : `How long is stick ${step.stick}?`;
+  return (
+    <section class="stack" aria-label={question}>
+      <h2>{question}</h2>
+      {isSpoiled && (
+        <button
+          class="act"
+          onClick={() => void tell(`spoiled ${step.piece}`, `${step.piece} is to be cut again.`)}
+        >
+          Nothing of it
+        </button>
+      )}
+      <Keypad
+        scale={units}
+        label={question}
+        check={() => undefined}
+        keep={(text) =>
+          isSpoiled
+            ? tell(`spoiled ${step.piece} ${text}`, `${step.piece} is to be cut again.`)
+            : tell(`short ${step.stick} ${text}`, `${step.stick} is ${text} long.`)
+        }
+      />
+      <button class="act" onClick={back}>
+        Back to the piece
+      </button>
+    </section>
+  );
+}
+
+function speak(text: string): void {
+  speechSynthesis.cancel();
+  const said = new SpeechSynthesisUtterance(text);
+  said.rate = 0.8;
+  speechSynthesis.speak(said);
+}
