@@ -21,6 +21,11 @@ export function go(...to: readonly string[]): void {
   location.hash = `#/${to.map(encodeURIComponent).join("/")}`;
 }
 
+/** Go on from a form that is done with: Back doesn't return to it. */
+export function goInstead(...to: readonly string[]): void {
+  location.replace(link(...to));
+}
+
 export function link(...to: readonly string[]): string {
   return `#/${to.map(encodeURIComponent).join("/")}`;
 }

@@ -1,6 +1,6 @@
 /** The big keypad: one thumb, gloves on; a hardware keyboard does as well. */
 
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import {
   asFeet,
   figure,
@@ -36,21 +36,36 @@ interface Props {
 const FIGURES = ["1", "2", "3", "4", "5", "6", "7", "8", "9"] as const;
 
 export function Keypad({ scale, label, check, keep, said }: Props) {
-  const [typed, setTyped] = useState<Typed>(NOTHING);
+  const [typed, show] = useState<Typed>(NOTHING);
   const [inSixteenths, setInSixteenths] = useState(false);
   const [keeping, setKeeping] = useState(false);
-  const told = isTyped(typed) ? check(figure(typed, scale)) : said;
-  const mayKeep = (isTyped(typed) || scale === "proud") && told?.kind !== "stop" && !keeping;
+  // What was typed counts at once, drawn or not: a fast hand is never a figure ahead of Keep.
+  const latest = useRef<Typed>(NOTHING);
+  const isKeeping = useRef(false);
+  const press = (change: (typed: Typed) => Typed) => {
+    latest.current = change(latest.current);
+    show(latest.current);
+  };
+  const toldOf = (now: Typed) => (isTyped(now) ? check(figure(now, scale)) : said);
+  const mayKeepIt = (now: Typed) =>
+    (isTyped(now) || scale === "proud") && toldOf(now)?.kind !== "stop";
+  const told = toldOf(typed);
+  const mayKeep = mayKeepIt(typed) && !keeping;
 
   const finish = async () => {
-    if (!mayKeep) return;
+    const now = latest.current;
+    if (!mayKeepIt(now) || isKeeping.current) return;
+    isKeeping.current = true;
     setKeeping(true);
-    await keep(written(typed, scale));
-    setKeeping(false);
-    setTyped(NOTHING);
-    setInSixteenths(false);
+    try {
+      await keep(written(now, scale));
+      press(() => NOTHING);
+      setInSixteenths(false);
+    } finally {
+      isKeeping.current = false;
+      setKeeping(false);
+    }
   };
-  const press = (change: (typed: Typed) => Typed) => setTyped(change);
 
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
@@ -91,7 +106,7 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
           {FIGURES.slice(0, 3).map((key) => (
             <Key key={key} text={key} press={() => press((now) => withFigure(now, key))} />
           ))}
-          <Key text="⌫" label="Take the last one away" press={() => press(without)} />
+          <Key text="Back" label="Take the last figure back" words press={() => press(without)} />
           {FIGURES.slice(3, 6).map((key) => (
             <Key key={key} text={key} press={() => press((now) => withFigure(now, key))} />
           ))}
@@ -132,7 +147,7 @@ function Extra({ scale, typed, press }: KeyProps) {
       />
     );
   }
-  return <Key text="C" label="Clear" press={() => press(() => NOTHING)} />;
+  return <Key text="Clear" words press={() => press(() => NOTHING)} />;
 }
 
 function Left({ scale, press }: KeyProps) {
@@ -175,12 +190,19 @@ interface OneKey {
   readonly small?: string;
   readonly label?: string;
   readonly on?: boolean;
+  readonly words?: boolean;
   readonly press: () => void;
 }
 
-function Key({ text, small, label, on, press }: OneKey) {
+function Key({ text, small, label, on, words, press }: OneKey) {
   return (
-    <button type="button" aria-label={label} aria-pressed={on} onClick={press}>
+    <button
+      type="button"
+      class={words ? "words" : undefined}
+      aria-label={label}
+      aria-pressed={on}
+      onClick={press}
+    >
       {text}
       {small && (
         <small>

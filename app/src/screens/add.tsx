@@ -6,7 +6,7 @@ import { limits, write, type Standing } from "../house";
 import { openingsNow } from "../openings_now";
 import { Choices, TextField } from "../parts/fields";
 import { Frame } from "../parts/frame";
-import { go, link } from "../route";
+import { goInstead, link } from "../route";
 
 const LETTERS: Readonly<Record<string, string>> = { window: "W", door: "D", cased: "C" };
 
@@ -17,6 +17,7 @@ export function AddOpening({ standing }: { standing: Standing }) {
   const [room, setRoom] = useState(openings.at(-1)?.room ?? "");
   const [mark, setMark] = useState("");
   const [trim, setTrim] = useState("");
+  const [faces, setFaces] = useState("1");
   if (!known) return null;
   const suggested = nextMark(kind, openings.map((opening) => opening.mark));
   const named = mark.trim() || suggested;
@@ -27,8 +28,12 @@ export function AddOpening({ standing }: { standing: Standing }) {
     event.preventDefault();
     if (isTaken) return;
     const house = standing.key;
-    await write({ what: "opening-added", house, opening: named, room: room.trim(), kind, trim: layout });
-    go("h", house, "read", named);
+    const both = { what: "opening-changed", house, opening: named, key: ["faces"], value: 2 } as const;
+    await write(
+      { what: "opening-added", house, opening: named, room: room.trim(), kind, trim: layout },
+      ...(faces === "2" && kind !== "window" ? [both] : []),
+    );
+    goInstead("h", house, "read", named);
   };
   return (
     <Frame
@@ -52,6 +57,17 @@ export function AddOpening({ standing }: { standing: Standing }) {
           change={setMark}
         />
         <Choices legend="Trim" value={layout} choices={known.trims} change={setTrim} />
+        {kind !== "window" && (
+          <Choices
+            legend="Trimmed on"
+            value={faces}
+            choices={[
+              { value: "1", words: "this face" },
+              { value: "2", words: "both faces" },
+            ]}
+            change={setFaces}
+          />
+        )}
         {isTaken && (
           <p class="told" role="alert">
             <b>{named} is there already.</b> Give this one another mark.

@@ -7,7 +7,7 @@ import { freshName } from "../journal/entry";
 import { keep, setFact } from "../journal/store";
 import { Choices, TextField } from "../parts/fields";
 import { Frame } from "../parts/frame";
-import { go, link } from "../route";
+import { goInstead, link } from "../route";
 
 export function Begin() {
   const known = useSignal(limits);
@@ -36,7 +36,7 @@ export function Begin() {
     ]);
     await setFact(`glimpse:${house}`, { name: name.trim(), read: 0, asked: 0, held: 0 });
     await open(house);
-    go("h", house, "add");
+    goInstead("h", house, "add");
   };
   const unit = units === "mm" ? "mm" : "inches, like 2 1/4";
   return (

@@ -5,6 +5,7 @@ import { ask } from "../core/link";
 import { useSignal } from "../core/signal";
 import { limits, needPlan, write, type Standing } from "../house";
 import { fact, setFact } from "../journal/store";
+import type { Said as Finding } from "../messages";
 import { openingsNow } from "../openings_now";
 import { Frame } from "../parts/frame";
 import { Said } from "../parts/said";
@@ -21,6 +22,7 @@ export function Glance({ standing }: { standing: Standing }) {
   const openings = known ? openingsNow(standing, known) : [];
   const marks = new Set(openings.map((opening) => opening.mark));
   const wide = plan?.findings.filter((said) => !marks.has(said.place)) ?? [];
+  const notes = wide.filter((said) => said.severity === "note");
   const share = fold?.asked ? fold.read / fold.asked : 0;
   return (
     <Frame title={fold?.name ?? "House"} back={link()} house={standing.key} tab="house">
@@ -56,14 +58,15 @@ export function Glance({ standing }: { standing: Standing }) {
           </a>
         </div>
         <div class="stack">
-          {wide.map((said) => (
-            <Said
-              key={said.code + said.place + said.read}
-              severity={said.severity}
-              place={said.place}
-              said={said}
-            />
-          ))}
+          <Findings said={wide.filter((said) => said.severity !== "note")} />
+          {notes.length > 0 && (
+            <details>
+              <summary>{notes.length} things assumed or good to know</summary>
+              <div class="stack">
+                <Findings said={notes} />
+              </div>
+            </details>
+          )}
           <TakeBack standing={standing} />
           <CopyOff standing={standing} />
           <a class="act" href={link("h", standing.key, "settings")}>
@@ -72,6 +75,21 @@ export function Glance({ standing }: { standing: Standing }) {
         </div>
       </div>
     </Frame>
+  );
+}
+
+function Findings({ said }: { said: readonly Finding[] }) {
+  return (
+    <>
+      {said.map((one) => (
+        <Said
+          key={one.code + one.place + one.read}
+          severity={one.severity}
+          place={one.place}
+          said={one}
+        />
+      ))}
+    </>
   );
 }
 

@@ -8,7 +8,7 @@ import { keep, setFact } from "../journal/store";
 import type { Opened, Refusal } from "../messages";
 import { Frame } from "../parts/frame";
 import { Refused, Said } from "../parts/said";
-import { go, link } from "../route";
+import { goInstead, link } from "../route";
 
 interface Chosen {
   readonly text: string;
@@ -28,7 +28,7 @@ export function OpenFile() {
     await keep([{ what: "opened-file", house, text }]);
     await setFact(`glimpse:${house}`, { name: said.name, read: 0, asked: 0, held: 0 });
     await open(house);
-    go("h", house, "house");
+    goInstead("h", house, "house");
   };
   return (
     <Frame title="Open a house file" back={link()}>

@@ -1,8 +1,8 @@
 /** Walk round the room: one reading at a time, in a fixed order, and an echo at the end. */
 
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { useSignal } from "../core/signal";
-import { limits, write, type Standing } from "../house";
+import { limits, needPlan, write, type Standing } from "../house";
 import type { FoldedOpening, Limits, LineLimits } from "../messages";
 import { linesOf, nextLine, openingsNow, textsOf } from "../openings_now";
 import { Echo } from "../parts/echo";
@@ -44,7 +44,7 @@ export function Read({ standing, mark, line }: Props) {
   const title = [opening.mark, opening.room].filter(Boolean).join(", ");
   return (
     <Frame title={title} above={name} back={link()} house={standing.key} tab="read">
-      <Along openings={openings} at={opening.mark} house={standing.key} />
+      <Along openings={openings} at={opening.mark} standing={standing} />
       {asked ? (
         <OneLine
           key={`${opening.mark} ${asked.line}`}
@@ -65,27 +65,32 @@ export function Read({ standing, mark, line }: Props) {
 function Along({
   openings,
   at,
-  house,
+  standing,
 }: {
   openings: readonly FoldedOpening[];
   at: string;
-  house: string;
+  standing: Standing;
 }) {
+  const house = standing.key;
+  const held = new Set(
+    standing.plan?.openings.filter((each) => each.verdict === "hold").map((each) => each.mark),
+  );
   return (
     <nav class="along" aria-label="Openings on the walk">
-      {openings.map((opening) => (
-        <a
-          key={opening.mark}
-          href={link("h", house, "read", opening.mark)}
-          aria-current={opening.mark === at ? "step" : undefined}
-          class={opening.left ? "open" : opening.state}
-        >
-          {opening.mark}
-          <small>
-            {opening.state === "held" ? "held" : opening.left ? `${opening.left} left` : "read"}
-          </small>
-        </a>
-      ))}
+      {openings.map((opening) => {
+        const isHeld = opening.state === "held" || (!opening.left && held.has(opening.mark));
+        return (
+          <a
+            key={opening.mark}
+            href={link("h", house, "read", opening.mark)}
+            aria-current={opening.mark === at ? "step" : undefined}
+            class={isHeld ? "held" : opening.left ? "open" : "read"}
+          >
+            {opening.mark}
+            <small>{isHeld ? "HELD" : opening.left ? `${opening.left} left` : "read"}</small>
+          </a>
+        );
+      })}
       <a href={link("h", house, "add")} aria-label="Add an opening">
         +<small>add</small>
       </a>
@@ -189,6 +194,7 @@ function Done({
   openings: readonly FoldedOpening[];
   lines: readonly LineLimits[];
 }) {
+  useEffect(needPlan, [standing.fold]);
   const following = openings.find((each) => each.left > 0 && each.mark !== opening.mark);
   return (
     <>

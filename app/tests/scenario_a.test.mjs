@@ -1,0 +1,159 @@
+/**
+ * The cabin of scenario A on the phone: server stopped, network off, entered by touch, a misreading
+ * caught and read again, planned, a piece spoiled, planned again, a sheet printed, reloaded.
+ */
+
+import assert from "node:assert/strict";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { keep, onThePhone, phone, plannerReady, served } from "./drive.mjs";
+
+// [mark, kind, room, left, top, right, bottom, rising, falling, plane bl, tl, tr, br, faces]
+const OPENINGS = [
+  ["W1", "window", "Main", 462, 1187, 462, 1186, 1274, 1272, 1, 0, 0, 0],
+  ["W2", "window", "Main", 1012, 886, 1010, 886, 1346, 1344, 1, 2, 1, 0],
+  ["W3", "window", "Main", 598, 1187, 599, 1178, 1322, 1322, 0, 0, 0, 0],
+  ["W4", "window", "Bath", 592, 448, 592, 448, 742, 742, 0, -1, -1, 0],
+  ["W5", "window", "Main", 1012, 886, 1006, 884, 1340, 1343, 0, 0, -3, -1],
+  ["W6", "window", "Loft", 460, 1183, 463, 1184, 1275, 1267, 0, 0, 0, 1],
+  ["D1", "door", "Main", 2034, 819, 2026, 819, 2192, 2186, 0, 0, 0, 1],
+  ["D2", "door", "Bath", 2012, 719, 2012, 718, 2136, 2137, 1, 1, 0, 0, 2],
+];
+
+const profile = mkdtempSync(join(tmpdir(), "longpoint-phone-"));
+let context;
+let page;
+
+before(async () => {
+  const server = await served();
+  context = await phone(profile);
+  page = context.pages()[0] ?? (await context.newPage());
+  page.setDefaultTimeout(20_000);
+  await page.goto(server.address);
+  await onThePhone(page);
+  await plannerReady(page);
+  await server.stop();
+  await context.setOffline(true);
+  await page.reload();
+});
+
+after(async () => {
+  await context?.close();
+  rmSync(profile, { recursive: true, force: true });
+});
+
+/** Types a figure with keys that a keyboard has too, and waits until it is kept. */
+async function type(value) {
+  const text = String(value);
+  await page.keyboard.type(text.replace("-", ""));
+  if (text.startsWith("-")) await page.keyboard.press("-");
+  const hash = await page.evaluate(() => location.hash);
+  await page.keyboard.press("Enter");
+  await page.waitForFunction((was) => location.hash !== was, hash);
+}
+
+async function tab(name) {
+  await page.getByRole("navigation", { name: "Parts of the job" }).getByText(name).tap();
+}
+
+async function addAndRead([mark, kind, room, ...figures], readOne) {
+  await page.getByRole("link", { name: "Add an opening" }).first().tap();
+  const word = kind === "door" ? "door" : "window";
+  await page.getByText(word, { exact: true }).tap();
+  await page.getByLabel("Room").fill(room);
+  if (figures[10] === 2) await page.getByText("both faces").tap();
+  await page.getByRole("button", { name: new RegExp(`Add ${mark} `) }).tap();
+  await page.getByRole("group", { name: "Keypad" }).waitFor();
+  for (const figure of figures.slice(0, 10)) await readOne(figure);
+  await page.getByRole("heading", { name: "Readings" }).waitFor();
+}
+
+test("a house is begun with no network", async () => {
+  await plannerReady(page);
+  await page.getByRole("link", { name: "Begin a house" }).tap();
+  await page.getByLabel("Name of the house").fill("Pipit");
+  await page.getByLabel("Words on the sheets").selectOption("nz");
+  await page.getByLabel("Face width").fill("57");
+  await page.getByLabel("Thickness").fill("19");
+  await page.getByLabel("Quirk").fill("5");
+  await page.getByLabel("Sticks come in").fill("5400");
+  await page.getByRole("button", { name: "Begin" }).tap();
+  await page.getByRole("heading", { name: "Add an opening" }).waitFor();
+});
+
+test("a misreading is caught, held, and released by reading again", async () => {
+  await tab("Read");
+  for (const opening of OPENINGS.slice(0, 2)) await addAndRead(opening, type);
+  // The third with the thumb, key by key.
+  await addAndRead(OPENINGS[2], async (figure) => {
+    const hash = await page.evaluate(() => location.hash);
+    await keep(page, figure);
+    await page.waitForFunction((was) => location.hash !== was, hash);
+  });
+  await page.getByText("digits swapped").first().waitFor();
+  await page.getByText("HELD").first().waitFor();
+  await tab("House");
+  await page.getByRole("link", { name: /W3.*HELD/ }).waitFor({ timeout: 30_000 });
+  assert.equal(await page.getByText("HELD").count(), 1);
+  await tab("Saw");
+  await page.getByRole("button", { name: "Cut", exact: true }).waitFor({ timeout: 30_000 });
+  assert.equal(await page.getByText("W3").count(), 0, "a held opening has no piece at the saw");
+  await tab("House");
+  await page.getByRole("link", { name: /W3/ }).tap();
+  await page.getByRole("link", { name: /Width at the head/ }).tap();
+  await page.getByText("Stands as 1187").waitFor();
+  await type(1178);
+  await page.getByRole("heading", { name: "Readings" }).waitFor();
+  await page.getByText("digits swapped").waitFor({ state: "detached" });
+});
+
+test("the rest of the walk is read and the house planned", async () => {
+  for (const opening of OPENINGS.slice(3)) await addAndRead(opening, type);
+  await tab("House");
+  await page.getByText("48 of 48").waitFor();
+  await page.getByText(/of 8 openings can be cut as planned/).waitFor({ timeout: 60_000 });
+  assert.equal(await page.getByText("HELD").count(), 0);
+  await tab("Buy");
+  await page.getByText("proved: no plan buys less").waitFor();
+  assert.equal(await page.locator(".buy .huge").innerText(), "8");
+});
+
+test("a spoiled piece is planned again, and a cut one is done", async () => {
+  await tab("Saw");
+  const piece = async () =>
+    (await page.locator("section[aria-label^='Cut ']").getAttribute("aria-label")).slice(4);
+  const first = await piece();
+  await page.getByRole("button", { name: "Cut", exact: true }).tap();
+  await page.getByText(`${first} is cut.`).waitFor({ timeout: 60_000 });
+  await page.getByText(/^2 of/).waitFor({ timeout: 60_000 });
+  const second = await piece();
+  assert.notEqual(second, first);
+  await page.getByRole("button", { name: "Spoiled" }).tap();
+  await page.getByRole("button", { name: "Nothing of it" }).tap();
+  await page.getByText(`${second} is to be cut again.`).waitFor({ timeout: 60_000 });
+  await page.getByRole("button", { name: "Cut", exact: true }).waitFor();
+  await page.getByText(/^2 of/).waitFor();
+});
+
+test("a sheet is shown and printed", async () => {
+  await tab("Sheets");
+  await page.getByRole("link", { name: "Cutting", exact: true }).tap({ timeout: 60_000 });
+  const sheet = page.frameLocator("iframe");
+  await sheet.getByRole("heading", { name: "Cutting" }).waitFor();
+  await page.evaluate(() => {
+    const inside = document.querySelector("iframe").contentWindow;
+    inside.print = () => (window.printed = inside.document.title);
+  });
+  await page.getByRole("button", { name: "Print" }).tap();
+  assert.equal(await page.evaluate(() => window.printed), "Cutting - Pipit");
+});
+
+test("a reload loses nothing", async () => {
+  await page.reload();
+  await tab("House");
+  await page.getByText("48 of 48").waitFor();
+  await page.getByText(/1 of 40 pieces cut|1 of \d+ pieces cut/).waitFor({ timeout: 60_000 });
+  await page.getByRole("button", { name: /Take back: spoiled/ }).waitFor();
+});
