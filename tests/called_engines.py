@@ -47,6 +47,8 @@ def solve(
         start=tuple(start) or None,
         enough=options.get("objective_target"),
         node_limit=options.get("mip_max_nodes"),
+        tolerance=options.get("dual_feasibility_tolerance"),
+        central=options.get("solver") == "ipm",
         seconds=options.pop("time_limit", None),
     )
     assert options == highs_options(problem)

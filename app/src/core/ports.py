@@ -2,9 +2,8 @@
 
 from collections.abc import Callable
 
-from longpoint.phone import Ports, answer
-
 from longpoint.forecast.chances import Imagined
+from longpoint.phone import Ports, answer
 from longpoint.solvers.called_lines import CalledLines, LinesCall
 from longpoint.solvers.called_solver import CalledSolver, SolverCall
 

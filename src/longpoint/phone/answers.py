@@ -44,6 +44,7 @@ from longpoint.sheets.order_sheet import price_of, section_words, standing_words
 from longpoint.sheets.outlook_words import safe_line, verdicts
 from longpoint.sheets.plan_json import plan_document
 from longpoint.sheets.verdict_pictures import verdict_words
+from longpoint.sticks.changed_pieces import pieces_as_cut
 from longpoint.sticks.news_words import told_in_words
 from longpoint.sticks.plan import StickSource
 from longpoint.sticks.plan_again import plan_again
@@ -159,7 +160,8 @@ def _sheets(asked: Asked, ports: Ports) -> Sheets:
 
 def _saw(asked: Asked, ports: Ports) -> AtSaw:
     at = _at(asked, ports, forecast=False)
-    state = told_in_words(at.again.state, [asked["told"]], at.plan.house.units)
+    pieces = pieces_as_cut(at.plan.pieces, at.shapes)
+    state = told_in_words(at.again.state, [asked["told"]], at.plan.house.units, pieces)
     if not state.loose:
         return AtSaw(saw=saw_text(at, state), new=(), findings=())
     again = plan_again(state, at.plan.pieces, at.plan.house, ports.solver)

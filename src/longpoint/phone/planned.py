@@ -1,7 +1,7 @@
 """A house planned for the phone, with what is held before anything is reckoned."""
 
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from longpoint.catalogue.all_trims import trim_tables
@@ -15,7 +15,12 @@ from longpoint.pipeline import plan_house
 from longpoint.sheets.again_sheet import rest_of
 from longpoint.sheets.again_text import changed_lines
 from longpoint.sticks.at_the_saw import AtTheSaw, nothing_cut
-from longpoint.sticks.changed_pieces import AfterChange, with_changed_pieces
+from longpoint.sticks.changed_pieces import (
+    AfterChange,
+    PieceShape,
+    shapes_to_keep,
+    with_changed_pieces,
+)
 from longpoint.sticks.plan_again import PlannedAgain, plan_again
 from longpoint.sticks.saw_document import kept_saw, saw_document
 from longpoint.survey.house import EntryKind, HeldEntry, SurveyResult
@@ -44,6 +49,7 @@ class AtPhone:
         rest: The same with only what is still to be cut.
         again: Where the cutting stands.
         before: Where it stood before the rest was planned again.
+        shapes: What was cut of each piece until then, by mark.
         said: What changed under what was cut, in sentences.
     """
 
@@ -51,6 +57,7 @@ class AtPhone:
     rest: HousePlan
     again: PlannedAgain
     before: AtTheSaw
+    shapes: Mapping[str, PieceShape]
     said: tuple[str, ...] = ()
 
 
@@ -89,7 +96,7 @@ def planned(
     imagined = ports.imagined if forecast else None
     plan = plan_house(surveyed(document, held), ports.solver, imagined)
     fresh = AfterChange(state=nothing_cut(plan.cut_plan), cut_otherwise=(), cut_in_vain=())
-    kept = _kept(saw, plan) if saw else fresh
+    kept, shapes = _kept(saw, plan) if saw else (fresh, {})
     again = PlannedAgain(state=kept.state, new=())
     if saw and (kept.state.loose or kept.state.open_marks - _placed(kept.state)):
         again = plan_again(kept.state, plan.pieces, plan.house, ports.solver)
@@ -98,13 +105,15 @@ def planned(
         rest=rest_of(plan, again) if saw else plan,
         again=again,
         before=kept.state,
+        shapes=shapes,
         said=changed_lines(kept),
     )
 
 
 def saw_text(at: AtPhone, state: AtTheSaw) -> str:
     """Return where the cutting stands as the text that is kept."""
-    return json.dumps(saw_document(state, at.plan.readings_code, at.plan.pieces))
+    shapes = shapes_to_keep(at.before, state, at.shapes, at.plan.pieces)
+    return json.dumps(saw_document(state, at.plan.readings_code, shapes))
 
 
 def finding_of(said: Said) -> Finding:
@@ -138,7 +147,7 @@ def _placed(state: AtTheSaw) -> frozenset[str]:
     return frozenset(laid.piece for stick in state.sticks for laid in stick.next)
 
 
-def _kept(saw: str, plan: HousePlan) -> AfterChange:
+def _kept(saw: str, plan: HousePlan) -> tuple[AfterChange, Mapping[str, PieceShape]]:
     try:
         document = json.loads(saw)
     except ValueError:
@@ -148,4 +157,4 @@ def _kept(saw: str, plan: HousePlan) -> AfterChange:
             "Undo the last piece of news, or begin the cutting again.",
         ) from None
     kept = kept_saw(document)
-    return with_changed_pieces(kept.state, kept.shapes, plan.pieces)
+    return with_changed_pieces(kept.state, kept.shapes, plan.pieces), kept.shapes
