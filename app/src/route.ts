@@ -11,7 +11,7 @@ function parts(): readonly string[] {
 export function watchRoute(): void {
   addEventListener("hashchange", () => {
     route.set(parts());
-    scrollTo(0, 0);
+    document.getElementById("work")?.scrollTo(0, 0);
     // Those who hear the screen hear where they have come to.
     requestAnimationFrame(() => document.getElementById("title")?.focus({ preventScroll: true }));
   });

@@ -1,6 +1,6 @@
 /** Drives the built app in Debian's Chromium, at the size of a phone, by touch. */
 
-import { spawn } from "node:child_process";
+import { execFileSync } from "node:child_process";
 import { createServer } from "node:http";
 import { createReadStream, existsSync, statSync } from "node:fs";
 import { dirname, extname, join, normalize } from "node:path";
@@ -89,4 +89,53 @@ export async function keep(page, text) {
   await keys.getByRole("button", { name: "Keep" }).tap();
 }
 
-export { spawn };
+/** Types a figure with keys that a keyboard has too, and waits until it is kept. */
+export async function type(page, value) {
+  const text = String(value);
+  const hash = await page.evaluate(() => location.hash);
+  await page.keyboard.type(text.replace("-", ""));
+  if (text.startsWith("-")) await page.keyboard.press("-");
+  await page.keyboard.press("Enter");
+  await page.waitForFunction((was) => location.hash !== was, hash);
+}
+
+/** Begins a house whose openings get 57 x 19, quirk 5, out of sticks of 5400. */
+export async function beginHouse(page, name) {
+  await page.getByRole("link", { name: "Begin a house" }).tap();
+  await page.getByLabel("Name of the house").fill(name);
+  await page.getByLabel("Words on the sheets").selectOption("nz");
+  await page.getByLabel("Face width").fill("57");
+  await page.getByLabel("Thickness").fill("19");
+  await page.getByLabel("Quirk").fill("5");
+  await page.getByLabel("Sticks come in").fill("5400");
+  await page.getByRole("button", { name: "Begin" }).tap();
+  await page.getByRole("heading", { name: "Add an opening" }).waitFor();
+}
+
+/** Adds an opening, and stands at its first line. */
+export async function addOpening(page, mark, kind, room, isTwoFaced = false) {
+  await page.getByText(kind, { exact: true }).tap();
+  await page.getByLabel("Room").fill(room);
+  if (isTwoFaced) await page.getByText("both faces").tap();
+  await page.getByRole("button", { name: new RegExp(`Add ${mark} `) }).tap();
+  await page.getByRole("group", { name: "Keypad" }).waitFor();
+}
+
+export async function tab(page, name) {
+  await page.getByRole("navigation", { name: "Parts of the job" }).getByText(name).tap();
+}
+
+/** Ends every process of the browser that runs on a profile, as a flat battery would. */
+export function pullThePlug(profile) {
+  const listed = execFileSync("ps", ["-eo", "pid=,args="], { encoding: "utf8" });
+  for (const line of listed.split("\n")) {
+    const [, pid, args] = /^\s*(\d+) (.*)$/.exec(line) ?? [];
+    if (pid && args.includes(`--user-data-dir=${profile}`)) {
+      try {
+        process.kill(Number(pid), "SIGKILL");
+      } catch {
+        // It went with the one before.
+      }
+    }
+  }
+}

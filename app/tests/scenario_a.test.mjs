@@ -8,7 +8,17 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { keep, onThePhone, phone, plannerReady, served } from "./drive.mjs";
+import {
+  addOpening,
+  beginHouse,
+  keep,
+  onThePhone,
+  phone,
+  plannerReady,
+  served,
+  tab,
+  type,
+} from "./drive.mjs";
 
 // [mark, kind, room, left, top, right, bottom, rising, falling, plane bl, tl, tr, br, faces]
 const OPENINGS = [
@@ -44,48 +54,21 @@ after(async () => {
   rmSync(profile, { recursive: true, force: true });
 });
 
-/** Types a figure with keys that a keyboard has too, and waits until it is kept. */
-async function type(value) {
-  const text = String(value);
-  await page.keyboard.type(text.replace("-", ""));
-  if (text.startsWith("-")) await page.keyboard.press("-");
-  const hash = await page.evaluate(() => location.hash);
-  await page.keyboard.press("Enter");
-  await page.waitForFunction((was) => location.hash !== was, hash);
-}
-
-async function tab(name) {
-  await page.getByRole("navigation", { name: "Parts of the job" }).getByText(name).tap();
-}
-
 async function addAndRead([mark, kind, room, ...figures], readOne) {
   await page.getByRole("link", { name: "Add an opening" }).first().tap();
-  const word = kind === "door" ? "door" : "window";
-  await page.getByText(word, { exact: true }).tap();
-  await page.getByLabel("Room").fill(room);
-  if (figures[10] === 2) await page.getByText("both faces").tap();
-  await page.getByRole("button", { name: new RegExp(`Add ${mark} `) }).tap();
-  await page.getByRole("group", { name: "Keypad" }).waitFor();
+  await addOpening(page, mark, kind, room, figures[10] === 2);
   for (const figure of figures.slice(0, 10)) await readOne(figure);
   await page.getByRole("heading", { name: "Readings" }).waitFor();
 }
 
 test("a house is begun with no network", async () => {
   await plannerReady(page);
-  await page.getByRole("link", { name: "Begin a house" }).tap();
-  await page.getByLabel("Name of the house").fill("Pipit");
-  await page.getByLabel("Words on the sheets").selectOption("nz");
-  await page.getByLabel("Face width").fill("57");
-  await page.getByLabel("Thickness").fill("19");
-  await page.getByLabel("Quirk").fill("5");
-  await page.getByLabel("Sticks come in").fill("5400");
-  await page.getByRole("button", { name: "Begin" }).tap();
-  await page.getByRole("heading", { name: "Add an opening" }).waitFor();
+  await beginHouse(page, "Pipit");
 });
 
 test("a misreading is caught, held, and released by reading again", async () => {
-  await tab("Read");
-  for (const opening of OPENINGS.slice(0, 2)) await addAndRead(opening, type);
+  await tab(page, "Read");
+  for (const opening of OPENINGS.slice(0, 2)) await addAndRead(opening, (figure) => type(page, figure));
   // The third with the thumb, key by key.
   await addAndRead(OPENINGS[2], async (figure) => {
     const hash = await page.evaluate(() => location.hash);
@@ -94,34 +77,34 @@ test("a misreading is caught, held, and released by reading again", async () => 
   });
   await page.getByText("digits swapped").first().waitFor();
   await page.getByText("HELD").first().waitFor();
-  await tab("House");
+  await tab(page, "House");
   await page.getByRole("link", { name: /W3.*HELD/ }).waitFor({ timeout: 30_000 });
-  assert.equal(await page.getByText("HELD").count(), 1);
-  await tab("Saw");
+  assert.equal(await page.locator(".state.held").count(), 1);
+  await tab(page, "Saw");
   await page.getByRole("button", { name: "Cut", exact: true }).waitFor({ timeout: 30_000 });
   assert.equal(await page.getByText("W3").count(), 0, "a held opening has no piece at the saw");
-  await tab("House");
+  await tab(page, "House");
   await page.getByRole("link", { name: /W3/ }).tap();
   await page.getByRole("link", { name: /Width at the head/ }).tap();
   await page.getByText("Stands as 1187").waitFor();
-  await type(1178);
+  await type(page, 1178);
   await page.getByRole("heading", { name: "Readings" }).waitFor();
   await page.getByText("digits swapped").waitFor({ state: "detached" });
 });
 
 test("the rest of the walk is read and the house planned", async () => {
-  for (const opening of OPENINGS.slice(3)) await addAndRead(opening, type);
-  await tab("House");
+  for (const opening of OPENINGS.slice(3)) await addAndRead(opening, (figure) => type(page, figure));
+  await tab(page, "House");
   await page.getByText("48 of 48").waitFor();
   await page.getByText(/of 8 openings can be cut as planned/).waitFor({ timeout: 60_000 });
-  assert.equal(await page.getByText("HELD").count(), 0);
-  await tab("Buy");
+  assert.equal(await page.locator(".state.held").count(), 0);
+  await tab(page, "Buy");
   await page.getByText("proved: no plan buys less").waitFor();
   assert.equal(await page.locator(".buy .huge").innerText(), "8");
 });
 
 test("a spoiled piece is planned again, and a cut one is done", async () => {
-  await tab("Saw");
+  await tab(page, "Saw");
   const piece = async () =>
     (await page.locator("section[aria-label^='Cut ']").getAttribute("aria-label")).slice(4);
   const first = await piece();
@@ -138,7 +121,7 @@ test("a spoiled piece is planned again, and a cut one is done", async () => {
 });
 
 test("a sheet is shown and printed", async () => {
-  await tab("Sheets");
+  await tab(page, "Sheets");
   await page.getByRole("link", { name: "Cutting", exact: true }).tap({ timeout: 60_000 });
   const sheet = page.frameLocator("iframe");
   await sheet.getByRole("heading", { name: "Cutting" }).waitFor();
@@ -152,7 +135,7 @@ test("a sheet is shown and printed", async () => {
 
 test("a reload loses nothing", async () => {
   await page.reload();
-  await tab("House");
+  await tab(page, "House");
   await page.getByText("48 of 48").waitFor();
   await page.getByText(/1 of 40 pieces cut|1 of \d+ pieces cut/).waitFor({ timeout: 60_000 });
   await page.getByRole("button", { name: /Take back: spoiled/ }).waitFor();

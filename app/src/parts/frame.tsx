@@ -23,10 +23,12 @@ interface Props {
   readonly house?: string | undefined;
   readonly tab?: Tab | undefined;
   readonly aside?: ComponentChildren;
+  /** What is done most, within reach of the thumb. */
+  readonly foot?: ComponentChildren;
   readonly children: ComponentChildren;
 }
 
-export function Frame({ title, above, back, house, tab, aside, children }: Props) {
+export function Frame({ title, above, back, house, tab, aside, foot, children }: Props) {
   return (
     <div class={house ? "frame with-tabs" : "frame"}>
       <header class="head">
@@ -45,10 +47,11 @@ export function Frame({ title, above, back, house, tab, aside, children }: Props
         </div>
         {aside}
       </header>
-      <main class="work" aria-labelledby="title">
+      <main class="work" id="work" aria-labelledby="title">
         <PlannerComing />
         {children}
       </main>
+      {foot && <div class="foot">{foot}</div>}
       {house && (
         <nav class="tabs" aria-label="Parts of the job">
           {TABS.map(({ tab: name, word, Mark }) => (

@@ -30,6 +30,23 @@ export function Saw({ standing }: { standing: Standing }) {
     }
   };
   const isBusy = isTelling || standing.isPlanning;
+  const foot = step && !asks && (
+    <div class="acts saw-acts">
+      <button
+        class="act main"
+        disabled={isBusy}
+        onClick={() => void tell(`cut ${step.piece}`, `${step.piece} is cut.`)}
+      >
+        Cut
+      </button>
+      <button class="act stop" disabled={isBusy} onClick={() => setAsks("spoiled")}>
+        Spoiled
+      </button>
+      <button class="act" disabled={isBusy} onClick={() => setAsks("short")}>
+        Stick is short
+      </button>
+    </div>
+  );
   return (
     <Frame
       title="At the saw"
@@ -37,6 +54,7 @@ export function Saw({ standing }: { standing: Standing }) {
       back={link()}
       house={standing.key}
       tab="saw"
+      foot={foot}
     >
       <PlanComing standing={standing} />
       {refusal && <Refused said={refusal} />}
@@ -52,21 +70,6 @@ export function Saw({ standing }: { standing: Standing }) {
       {step && plan && !asks && (
         <>
           <OnePiece step={step} done={plan.done.length} all={plan.pieces} />
-          <div class="acts saw-acts">
-            <button
-              class="act main"
-              disabled={isBusy}
-              onClick={() => void tell(`cut ${step.piece}`, `${step.piece} is cut.`)}
-            >
-              Cut
-            </button>
-            <button class="act stop" disabled={isBusy} onClick={() => setAsks("spoiled")}>
-              Spoiled
-            </button>
-            <button class="act" disabled={isBusy} onClick={() => setAsks("short")}>
-              Stick is short
-            </button>
-          </div>
           <Following steps={plan.cuts.slice(1)} />
         </>
       )}
