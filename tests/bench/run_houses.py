@@ -1,8 +1,9 @@
 """Plan random houses of 102 to 300 pieces; how many are proved, how far the others are off.
 
-    python -m tests.bench.run_houses [--houses 50] [--first 0] [--out results.csv]
+    python -m tests.bench.run_houses [--houses 50] [--first 0] [--metres] [--out results.csv]
 
-A gap is told as metres of the dearest stock of its profile: one step of the stock is 0.3 m.
+With `--metres` no stock has a price, so that what is bought counts by its length. A gap is told as
+metres of the dearest stock of its profile: one step of the stock is 0.3 m.
 """
 
 import argparse
@@ -11,7 +12,7 @@ import statistics
 import sys
 import time
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
 
@@ -62,11 +63,12 @@ def main(arguments: Sequence[str]) -> None:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0] if __doc__ else None)
     parser.add_argument("--houses", type=int, default=50)
     parser.add_argument("--first", type=int, default=0)
+    parser.add_argument("--metres", action="store_true")
     parser.add_argument("--out", type=Path)
     chosen = parser.parse_args(arguments)
     rows = list[Planned]()
     for seed in range(chosen.first, chosen.first + chosen.houses):
-        rows += planned_house(seed)
+        rows += planned_house(seed, by_metres=chosen.metres)
     if chosen.out:
         with chosen.out.open("w", encoding="utf-8", newline="") as file:
             writer = csv.writer(file)
@@ -75,9 +77,11 @@ def main(arguments: Sequence[str]) -> None:
     print("\n".join(summary(rows)))  # noqa: T201
 
 
-def planned_house(seed: int) -> list[Planned]:
+def planned_house(seed: int, *, by_metres: bool) -> list[Planned]:
     """Plan one house, first in haste and then well."""
     pieces, house = random_house(seed)
+    if by_metres:
+        house = replace(house, stock=tuple(replace(entry, price=None) for entry in house.stock))
     began = time.perf_counter()
     plan_sticks(pieces, house, None, QUICK)
     first_s = time.perf_counter() - began
@@ -130,13 +134,28 @@ def summary(rows: Sequence[Planned]) -> list[str]:
     proved = sum(all(row.gap_m <= _TINY_M for row in house) for house in by_house.values())
     return [
         f"{len(by_house)} houses, plan = bound in {proved} ({100 * proved / len(by_house):.0f} %)",
-        f"{len(rows)} profiles, plan = bound in {sum(row.gap_m <= _TINY_M for row in rows)},"
-        f" more than one step of 0.3 m above in {sum(r.gap_m > _STEP_M + _TINY_M for r in rows)},"
-        f" largest gap {max(row.gap_m for row in rows):.2f} m",
+        *(
+            _of_profiles(kind, those)
+            for kind, those in (
+                ("profiles", rows),
+                ("by metres", [row for row in rows if row.unit == "m"]),
+                ("by price", [row for row in rows if row.unit != "m"]),
+            )
+            if those
+        ),
         f"first plan {statistics.median(first):.2f} s median, {max(first):.2f} s worst",
         f"last plan {statistics.median(took):.2f} s median, {max(took):.2f} s worst;"
         f" CPU {statistics.median(cpu):.2f} s median, {max(cpu):.2f} s worst",
     ]
+
+
+def _of_profiles(kind: str, rows: Sequence[Planned]) -> str:
+    """Return how many of some profiles are proved, and how far the others are off."""
+    return (
+        f"{len(rows)} {kind}, plan = bound in {sum(row.gap_m <= _TINY_M for row in rows)},"
+        f" more than one step of 0.3 m above in {sum(r.gap_m > _STEP_M + _TINY_M for r in rows)},"
+        f" largest gap {max(row.gap_m for row in rows):.2f} m"
+    )
 
 
 if __name__ == "__main__":

@@ -6,7 +6,7 @@ from longpoint.solvers import linear_solver
 from longpoint.sticks.demand import Demand, End, profile_demand
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.plan_sticks import plan_sticks
-from tests.bench import run_batch
+from tests.bench import run_again, run_batch
 from tests.bench.random_houses import batch, random_house, skirting_pieces
 from tests.bench.rectangles import as_rectangle, planned_as_rectangles
 from tests.bench.run_houses import Planned, summary
@@ -36,6 +36,11 @@ def test_a_batch_of_one_house_is_planned(capsys: pytest.CaptureFixture[str]) -> 
     said = capsys.readouterr().out
     assert "1 houses, 200 pieces" in said
     assert "SK: 92 pieces" in said
+
+
+def test_two_accidents_at_a_small_house(capsys: pytest.CaptureFixture[str]) -> None:
+    run_again.main(["--accidents", "2", "--openings", "4"])
+    assert "2 accidents" in capsys.readouterr().out
 
 
 def test_what_came_of_houses_is_told() -> None:
