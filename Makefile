@@ -9,7 +9,7 @@ PYTEST := $(BIN)/python -m pytest -q
 JOBS ?= 2
 SHEETS := build/wren-house
 
-.PHONY: help demo test check bench beside long lock sheets-accept pictures format clean
+.PHONY: help demo test check bench beside long app app-test lock sheets-accept pictures format clean
 .DELETE_ON_ERROR:
 
 help:
@@ -19,6 +19,8 @@ help:
 	@echo 'bench          measure how long the fit and the nester take'
 	@echo 'beside         run cutting-stock instances beside general-purpose libraries: about an hour'
 	@echo 'long           property tests and heavy tests with their full counts'
+	@echo 'app            build the phone app into build/app; needs Node 20.19 or newer'
+	@echo 'app-test       build it and try it in Chromium at the size of a phone, the network off'
 	@echo 'sheets-accept  write the sheets of today as the approved ones; then read the diff'
 	@echo 'pictures       make the pictures of the README from the example house'
 	@echo 'format         lay out the code and mend what can be mended by itself'
@@ -54,6 +56,16 @@ beside: .venv/tools
 
 long: .venv/tools
 	@HYPOTHESIS_PROFILE=long $(PYTEST) -n $(JOBS) --benchmark-disable -m 'property or long'
+
+app: app/node_modules/.package-lock.json
+	@cd app && npm run --silent build
+
+app-test: app
+	@cd app && node --test tests/
+
+app/node_modules/.package-lock.json: app/package-lock.json
+	@cd app && npm ci --no-audit --no-fund --silent
+	@touch $@
 
 sheets-accept: .venv/tools
 	@GOLDEN_ACCEPT=1 $(PYTEST) tests/golden tests/docs
