@@ -19,9 +19,9 @@ help:
 	@echo 'bench          measure how long the fit and the nester take'
 	@echo 'beside         run cutting-stock instances beside general-purpose libraries: about an hour'
 	@echo 'long           property tests and heavy tests with their full counts'
-	@echo 'app            build the phone app into build/app; needs Node 20.19 or newer'
-	@echo 'app-test       build it and try it in Chromium at the size of a phone, the network off'
 	@echo 'sheets-accept  write the sheets of today as the approved ones; then read the diff'
+	@echo 'app            build the app for the phone; `longpoint app` then serves it'
+	@echo 'app-test       do the jobs of a carpenter in Chromium, offline, on the built app'
 	@echo 'pictures       make the pictures of the README from the example house'
 	@echo 'format         lay out the code and mend what can be mended by itself'
 	@echo 'lock           pin what the project needs; FLAGS=--upgrade takes the newest'
@@ -57,16 +57,6 @@ beside: .venv/tools
 long: .venv/tools
 	@HYPOTHESIS_PROFILE=long $(PYTEST) -n $(JOBS) --benchmark-disable -m 'property or long'
 
-app: app/node_modules/.package-lock.json
-	@cd app && npm run --silent build
-
-app-test: app
-	@cd app && node --test tests/
-
-app/node_modules/.package-lock.json: app/package-lock.json
-	@cd app && npm ci --no-audit --no-fund --silent
-	@touch $@
-
 sheets-accept: .venv/tools
 	@GOLDEN_ACCEPT=1 $(PYTEST) tests/golden tests/docs
 	@git status --short -- tests/golden/expected
@@ -86,8 +76,15 @@ lock: build/lock/bin/uv
 	@$(LOCK) --group dev --output-file requirements-dev.txt
 	@$(LOCK) --group install --constraints requirements-dev.txt --output-file requirements-run.txt
 
+# Node builds the app: the machine's own if it is new enough, else the one in the environment.
+app: .venv/installed
+	@$(BIN)/python app/build.py
+
+app-test: app .venv/tools
+	@$(PYTEST) tests/browser -m browser
+
 clean:
-	@rm -rf .venv build dist .coverage .*_cache .hypothesis .benchmarks
+	@rm -rf .venv build dist app/node_modules src/longpoint/serve/app .coverage .*_cache .hypothesis .benchmarks
 
 build/lock/bin/uv:
 	@$(PYTHON) -m venv build/lock

@@ -7,7 +7,7 @@ export default defineConfig({
   worker: { format: "es" },
   build: {
     target: "es2022",
-    outDir: "../build/app",
+    outDir: "../src/longpoint/serve/app",
     emptyOutDir: true,
     rollupOptions: {
       input: { app: "index.html", sw: "src/service/sw.ts" },

@@ -23,7 +23,7 @@ const SCREENS = [
   ["h/HOUSE/add", "What is it?"],
   ["h/HOUSE/opening/W1", "Pieces"],
   ["h/HOUSE/opening/W3", "Readings"],
-  ["h/HOUSE/saw", "He says back"],
+  ["h/HOUSE/saw", "To be said back"],
   ["h/HOUSE/wall/W1", "What to tap"],
   ["h/HOUSE/buy", "All together"],
   ["h/HOUSE/sheets", "Cutting"],

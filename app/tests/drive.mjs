@@ -7,7 +7,7 @@ import { dirname, extname, join, normalize } from "node:path";
 import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
 
-export const BUILT = join(dirname(fileURLToPath(import.meta.url)), "../../build/app");
+export const BUILT = join(dirname(fileURLToPath(import.meta.url)), "../../src/longpoint/serve/app");
 export const PHONE = { width: 390, height: 844 };
 
 const KINDS = {

@@ -5,7 +5,7 @@ import { ask, planner } from "../core/link";
 import { useSignal } from "../core/signal";
 import type { Standing } from "../house";
 import type { Look, Refusal } from "../messages";
-import { Refused, Said } from "./said";
+import { Findings, Refused, Said } from "./said";
 
 export function useLook(standing: Standing, mark: string): Look | Refusal | undefined {
   const [look, setLook] = useState<Look | Refusal | undefined>();
@@ -44,14 +44,7 @@ export function Echo({
         <Said key={said.code} severity={said.severity} place={said.place} said={said} />
       ))}
       <div class="stack" aria-live="polite">
-        {look.findings.map((said) => (
-          <Said
-            key={said.code + said.read}
-            severity={said.severity}
-            place={said.place}
-            said={said}
-          />
-        ))}
+        <Findings said={look.findings.filter((said) => said.severity !== "note")} />
       </div>
       {look.faces.map((face) => (
         <figure key={face.svg.length} class="stack">
@@ -64,6 +57,7 @@ export function Echo({
           )}
         </figure>
       ))}
+      <Findings said={look.findings.filter((said) => said.severity === "note")} />
     </>
   );
 }

@@ -1,6 +1,7 @@
 /** What is to be said: three sentences, told apart by shape and word as well as colour. */
 
 import type { ComponentChildren } from "preact";
+import type { Said as Finding } from "../messages";
 import { HeldMark, LookMark, SaidMark } from "./marks";
 
 interface ThreeSentences {
@@ -45,5 +46,21 @@ export function Refused({ said }: { said: ThreeSentences }) {
     <div role="alert">
       <Said severity="stop" said={said} />
     </div>
+  );
+}
+
+/** Findings one below the other. */
+export function Findings({ said }: { said: readonly Finding[] }) {
+  return (
+    <>
+      {said.map((one) => (
+        <Said
+          key={one.code + one.place + one.read}
+          severity={one.severity}
+          place={one.place}
+          said={one}
+        />
+      ))}
+    </>
   );
 }

@@ -5,10 +5,9 @@ import { ask } from "../core/link";
 import { useSignal } from "../core/signal";
 import { limits, needPlan, write, type Standing } from "../house";
 import { fact, setFact } from "../journal/store";
-import type { Said as Finding } from "../messages";
 import { openingsNow } from "../openings_now";
 import { Frame } from "../parts/frame";
-import { Said } from "../parts/said";
+import { Findings } from "../parts/said";
 import { StateOf } from "../parts/state";
 import { link } from "../route";
 import { giveFile } from "../service/give";
@@ -75,21 +74,6 @@ export function Glance({ standing }: { standing: Standing }) {
         </div>
       </div>
     </Frame>
-  );
-}
-
-function Findings({ said }: { said: readonly Finding[] }) {
-  return (
-    <>
-      {said.map((one) => (
-        <Said
-          key={one.code + one.place + one.read}
-          severity={one.severity}
-          place={one.place}
-          said={one}
-        />
-      ))}
-    </>
   );
 }
 

@@ -58,9 +58,6 @@ export function Saw({ standing }: { standing: Standing }) {
     >
       <PlanComing standing={standing} />
       {refusal && <Refused said={refusal} />}
-      <p role="status" class="faint">
-        {isBusy && plan ? "Planning the rest …" : said}
-      </p>
       {plan && !step && (
         <div class="card">
           <h2>{plan.pieces ? "All that can be cut is cut." : "There is nothing to cut yet."}</h2>
@@ -73,6 +70,9 @@ export function Saw({ standing }: { standing: Standing }) {
           <Following steps={plan.cuts.slice(1)} />
         </>
       )}
+      <p role="status" class="faint">
+        {isBusy && plan ? "Planning the rest …" : said}
+      </p>
       {step && asks && (
         <HowLong
           step={step}
@@ -95,7 +95,13 @@ function OnePiece({ step, done, all }: { step: CutStep; done: number; all: numbe
           {done + 1} of {all}
         </span>
       </div>
-      <div class="picture stick" dangerouslySetInnerHTML={{ __html: step.svg }} />
+      <div
+        class="picture stick"
+        role="group"
+        aria-label={`Stick ${step.stick}`}
+        tabIndex={0}
+        dangerouslySetInnerHTML={{ __html: step.svg }}
+      />
       <p class="faint">{step.stick_words}</p>
       <div class="cut">
         <End end={step.left} side="Left" />
@@ -115,7 +121,7 @@ function OnePiece({ step, done, all }: { step: CutStep; done: number; all: numbe
           <span class="faint">Read out: </span>
           {step.aloud}
           <br />
-          <span class="faint">He says back: </span>
+          <span class="faint">To be said back: </span>
           <b>{step.check}</b>
         </p>
         {"speechSynthesis" in window && (

@@ -1,0 +1,46 @@
+"""The built app, and a copy of it for a web host."""
+
+import shutil
+from pathlib import Path
+from typing import Final
+
+from longpoint.errors import ExchangeError
+
+BUILT: Final = Path(__file__).parent / "app"
+
+
+def app_folder(folder: Path = BUILT) -> Path:
+    """Return the folder that holds the built app.
+
+    Raises:
+        ExchangeError: It wasn't built.
+    """
+    if not (folder / "index.html").is_file():
+        raise ExchangeError(
+            "The app for the phone was asked for.",
+            "It is not in this installation: it is built apart from the rest.",
+            "Run `make app` in a checkout, or install a wheel that carries it.",
+        )
+    return folder
+
+
+def copy_app(out: Path, folder: Path = BUILT) -> Path:
+    """Copy the built app, as any https host serves it; returns the folder.
+
+    Args:
+        out: Where to; files of the same names are written over.
+        folder: The built app.
+
+    Raises:
+        ExchangeError: It wasn't built, or the copy can't be written.
+    """
+    source = app_folder(folder)
+    try:
+        shutil.copytree(source, out, dirs_exist_ok=True)
+    except OSError as error:
+        raise ExchangeError(
+            f"The app is to go to {out}.",
+            f"It can't be written there: {error}.",
+            "Name another folder with --out.",
+        ) from error
+    return out
