@@ -168,7 +168,10 @@ class _Writer:
 
     def offcut(self, offcut: Offcut) -> dict[str, Any]:
         return _filled(
-            profile=offcut.profile, length=self.length(offcut.length_mm), count=offcut.count
+            profile=offcut.profile,
+            length=self.length(offcut.length_mm),
+            count=None if offcut.label else offcut.count,
+            label=offcut.label,
         )
 
     def opening(self, opening: Opening) -> dict[str, Any]:

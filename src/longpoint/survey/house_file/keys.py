@@ -43,6 +43,8 @@ class Kind(StrEnum):
     """Two spots: at the heel and at the toe of a joint."""
     ALONG_SIDE = auto()
     """Spots along a side: start, middle and end; or both ends; or the middle alone."""
+    DATE = auto()
+    """A day of the calendar."""
     POINTS = auto()
     """A list of pairs of signed lengths."""
     TABLE = auto()

@@ -141,6 +141,8 @@ def _value(key: Key, tables: dict[str, Any]) -> dict[str, Any]:
             return _list_of(_list_of({"$ref": "#/$defs/signed%20length"}, 2, 2))
         case Kind.NUMBER:
             return {"type": "number", "minimum": key.low, "maximum": key.high}
+        case Kind.DATE:
+            return {"type": "string", "format": "date"}
         case Kind.SPOT:
             return {"$ref": "#/$defs/signed%20length"}
         case Kind.HEEL_TOE:

@@ -46,7 +46,8 @@ def read_offcuts(
             Offcut(
                 profile=values["profile"],
                 length_mm=values["length"],
-                count=values.get("count", 1),
+                count=1 if "label" in values else values.get("count", 1),
+                label=values.get("label", ""),
             )
         )
     return tuple(offcuts)

@@ -307,11 +307,18 @@ OFFCUT: Final = Table(
         Key(
             name="count",
             kind=Kind.COUNT,
-            meaning="How many there are.",
+            meaning="How many there are; with a label, it is one.",
             example=2,
             default=1,
             left_out="1",
             high=100_000.0,
+        ),
+        Key(
+            name="label",
+            kind=Kind.MARK,
+            meaning="Its label on the crew's rack; longpoint plan --rack writes it.",
+            example="EMKR",
+            left_out="it has none",
         ),
     ),
 )

@@ -15,7 +15,7 @@ from longpoint.survey.house_file.written_numbers import (
     read_signed_length,
 )
 from longpoint.survey.house_file.written_spots import read_along_side, read_heel_toe, read_spot
-from longpoint.survey.house_file.written_text import read_mark, read_text, refuse
+from longpoint.survey.house_file.written_text import read_date, read_mark, read_text, refuse
 
 T = TypeVar("T")
 
@@ -85,6 +85,8 @@ def read_value(key: Key, written: object, units: Units, path: str) -> Any:  # no
             return _several(written, path, lambda one: _point(key, one, units, path))
         case Kind.NUMBER:
             return read_number(key, written, path)
+        case Kind.DATE:
+            return read_date(written, path)
         case Kind.SPOT:
             return read_spot(key, written, units, path)
         case Kind.HEEL_TOE:

@@ -1,6 +1,7 @@
-"""Read names and marks, which are printed on sheets and labels."""
+"""Read names, marks and days, which are printed on sheets and labels."""
 
 import unicodedata
+from datetime import date, datetime
 from typing import Final, NoReturn
 
 from longpoint.survey.house_file.trouble import HouseFileTrouble, shown
@@ -52,6 +53,20 @@ def read_mark(written: object, path: str) -> str:
             "Write it with these.",
         )
     return text
+
+
+def read_date(written: object, path: str) -> date:
+    """Return a day, written as TOML writes it, or the same as text.
+
+    Raises:
+        HouseFileTrouble: It is none.
+    """
+    if isinstance(written, date) and not isinstance(written, datetime):
+        return written
+    try:
+        return date.fromisoformat(read_text(written, path))
+    except ValueError:
+        refuse(path, written, "That is no day of the calendar.", "Write it like 2026-03-01.")
 
 
 def refuse(path: str, written: object, wrong: str, do: str) -> NoReturn:
