@@ -16,8 +16,14 @@ from longpoint.survey.checks.accept import ACCEPTABLE
 from tests.docs.catalogue_page import catalogue_page
 from tests.docs.codes import raised_codes
 from tests.docs.house_file_page import house_file_page
+from tests.docs.rack_page import rack_page
 
 ROOT = Path(__file__).parents[2]
+RUN_ELSEWHERE = {
+    "use-up-offcuts.md": "test_rack_page.py",
+    "when-a-cut-goes-wrong.md": "test_recut_page.py",
+}
+"""Pages whose commands are run by a test that looks at what they answer as well."""
 DOCUMENTS = sorted([ROOT / "README.md", *(ROOT / "docs").rglob("*.md")])
 
 
@@ -43,7 +49,8 @@ def run(command: str, folder: Path) -> subprocess.CompletedProcess[str]:
 
 
 def with_commands() -> list[Path]:
-    return [d for d in DOCUMENTS if any("longpoint " in c for c in commands_in(d.read_text()))]
+    here = [document for document in DOCUMENTS if document.name not in RUN_ELSEWHERE]
+    return [d for d in here if any("longpoint " in c for c in commands_in(d.read_text()))]
 
 
 @pytest.mark.parametrize("document", with_commands(), ids=lambda d: d.name)
@@ -59,6 +66,14 @@ def test_every_command_in_a_document_runs(document: Path, tmp_path: Path) -> Non
             continue
         done = run(command, tmp_path)
         assert done.returncode in (0, 1), f"{command}\n{done.stdout}{done.stderr}"
+
+
+@pytest.mark.parametrize(("page", "test"), RUN_ELSEWHERE.items())
+def test_a_page_that_is_run_elsewhere_is(page: str, test: str) -> None:
+    source = (Path(__file__).parent / test).read_text(encoding="utf-8")
+
+    assert page in source
+    assert "commands_in(PAGE)" in source
 
 
 def test_the_makefile_has_what_the_documents_call() -> None:
@@ -129,7 +144,8 @@ def test_the_reference_names_the_findings_that_can_be_accepted() -> None:
 
 
 @pytest.mark.parametrize(
-    ("name", "make"), [("house-file", house_file_page), ("catalogue", catalogue_page)]
+    ("name", "make"),
+    [("house-file", house_file_page), ("catalogue", catalogue_page), ("rack-file", rack_page)],
 )
 def test_a_page_of_keys_is_that_of_the_reader(name: str, make: Callable[[], str]) -> None:
     page = ROOT / "docs" / "reference" / f"{name}.md"

@@ -7,10 +7,12 @@ from longpoint.sheets.book import house_sheets
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.html_style import STYLE
 from longpoint.sheets.opening_drawings import opening_drawings
+from longpoint.sheets.rack_sheet import rack_sheets
 from longpoint.sheets.svg import drawing_svg
 from longpoint.sheets.terminal import findings_text, pieces_text, plan_text
 from tests.golden_files import Golden
 from tests.unit.sheets.sample import HOUSE, PLAN, unproved
+from tests.unit.sheets.sample_rack import RACK, TODAY
 
 SHEETS = {sheet.name: sheet for sheet in house_sheets(PLAN)}
 DRAWINGS = dict(opening_drawings(PLAN))
@@ -26,6 +28,13 @@ def test_the_sheet_of_a_saw_not_proved_is_as_approved(golden: Golden) -> None:
     (sheet,) = (sheet for sheet in house_sheets(unproved()) if sheet.name == "outlook")
     text = sheet_html(sheet).replace(STYLE, "\n/* style */\n").replace("><", ">\n<")
     golden("sample-outlook-unproved.html", text)
+
+
+@pytest.mark.parametrize("name", ["rack", "rack-labels"])
+def test_the_list_and_the_labels_of_the_rack_are_as_approved(name: str, golden: Golden) -> None:
+    sheets = {sheet.name: sheet for sheet in rack_sheets(RACK, TODAY, RACK.there)}
+    text = sheet_html(sheets[name]).replace(STYLE, "\n/* style */\n").replace("><", ">\n<")
+    golden(f"sample-{name}.html", text)
 
 
 def test_the_style_is_as_approved(golden: Golden) -> None:

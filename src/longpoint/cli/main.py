@@ -16,6 +16,7 @@ SUBCOMMANDS: Final = {
     "pieces": "Show the pieces of a house, or of one opening, run or trim.",
     "plan": "Plan a house: pieces, sticks and sheets.",
     "proof": "Say what a frame of four offcuts tells of the saw.",
+    "rack": "Keep the crew's rack of offcuts: list it, put offcuts up, take them out.",
     "recut": "Tell what happened at the saw, and get the rest planned again.",
     "schema": "Print the JSON Schema of the house file.",
     "tap": "Say what to tap at a set that stands open.",

@@ -2,24 +2,28 @@
 
 import sys
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 from typing import Final
 
 import click
 
 from longpoint.catalogue.all_trims import trim_tables
+from longpoint.cli.days import old_after, on_day
 from longpoint.cli.imagined import PLAIN_DRAWS, house_imagined
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.plan_folder import STATE, void_sheets, write_plan
 from longpoint.errors import LongpointError
 from longpoint.exchange.crew_files import crew_lines
 from longpoint.exchange.house_files import load_house_document
+from longpoint.exchange.rack_files import load_rack
 from longpoint.forecast.chances import DRAWS
 from longpoint.pipeline import plan_house
 from longpoint.render.paper import Paper
 from longpoint.sheets.terminal import plan_text
 from longpoint.solvers import linear_solver
 from longpoint.survey.house_file import read_house
+from longpoint.survey.rack.for_house import rack_findings, with_rack
 
 LONG_WORK: Final = 40
 """From so many openings on the work takes more than a breath, and is announced on a screen."""
@@ -56,16 +60,37 @@ MOST_DRAWS: Final = 1_000_000
     default=None,
     help="File of the crew's own figures, for the forecast; see longpoint learn.",
 )
+@click.option(
+    "--rack",
+    type=click.Path(path_type=Path, dir_okay=False),
+    default=None,
+    help="File of the crew's rack of offcuts, used before new timber; see longpoint rack.",
+)
+@on_day
+@old_after
 @exits
-def command(house: Path, out: Path, paper: str, draws: int | None, crew: Path | None) -> Outcome:
+def command(
+    house: Path,
+    out: Path,
+    paper: str,
+    draws: int | None,
+    crew: Path | None,
+    rack: Path | None,
+    on: date,
+    old_after_days: int | None,
+) -> Outcome:
     """Plan HOUSE and write its sheets to a folder.
 
     The folder gets sheets.pdf, each sheet as a page for the screen, a drawing of each opening,
     plan.json, and readings.json, a copy of the readings that the sheets were made from.
     """
+    offcuts = None if rack is None else load_rack(rack)
     try:
         document = load_house_document(house)
         survey = read_house(document, trim_tables())
+        if offcuts is not None:
+            document = with_rack(document, survey.house, offcuts)
+            survey = read_house(document, trim_tables())
     except LongpointError:
         if void_sheets(out, Paper(paper)):
             click.echo(f"The sheets in {out} are of older readings; they are marked VOID.")
@@ -74,6 +99,9 @@ def command(house: Path, out: Path, paper: str, draws: int | None, crew: Path | 
         click.echo(f"Planning {len(survey.house.openings)} openings ...", err=True)
     learned, said = crew_lines(crew, survey.house) if crew is not None else ((), ())
     survey = replace(survey, findings=(*survey.findings, *said))
+    if offcuts is not None:
+        aged = rack_findings(survey.house, offcuts, on, old_after_days)
+        survey = replace(survey, findings=(*survey.findings, *aged))
     for finding in said:
         click.echo(str(finding), err=True)
     plan = plan_house(survey, linear_solver(), house_imagined(draws), learned)

@@ -7,7 +7,7 @@ from typing import Any, Final
 
 from longpoint.errors import ExchangeError, Finding, Severity
 from longpoint.exchange.house_files import load_house_document
-from longpoint.exchange.safe_files import write_new_text, write_text_safely
+from longpoint.exchange.safe_files import free_name, write_new_text, write_text_safely
 from longpoint.forecast.budget.records import BudgetLine
 from longpoint.forecast.kept_forecasts import KeptForecast, kept_entry, read_kept
 from longpoint.forecast.learned_lines import learned_lines
@@ -16,7 +16,6 @@ from longpoint.forecast.learning.setup import Learned
 from longpoint.survey.house import House
 
 FORECASTS: Final = "forecasts"
-MOST_COPIES: Final = 1000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,7 +86,7 @@ def save_crew_file(path: Path, before: CrewFile, after: CrewFile) -> Path | None
     """
     copy = None
     if before.document and before.written() != {FORECASTS: [], **before.document}:
-        copy = _free_name(path)
+        copy = free_name(path)
         write_new_text(copy, _text(before.document))
     write_text_safely(path, _text(after.written()))
     return copy
@@ -130,18 +129,6 @@ def _forecasts_left_out(path: Path, count: int) -> Finding:
         wrong="A mark, a house, a chance of 0 to 1 and whether it fitted are wanted. That part is "
         "left out.",
         do="Mend it, or take it out.",
-    )
-
-
-def _free_name(path: Path) -> Path:
-    for number in range(1, MOST_COPIES):
-        name = path.with_name(f"{path.name}.before-{number}")
-        if not name.exists() and not name.is_symlink():
-            return name
-    raise ExchangeError(
-        f"A copy of {path.name} was to be kept.",
-        f"There are {MOST_COPIES} beside it already.",
-        "Move the old ones away.",
     )
 
 

@@ -4,8 +4,11 @@ import contextlib
 import os
 import secrets
 from pathlib import Path
+from typing import Final
 
 from longpoint.errors import ExchangeError
+
+MOST_COPIES: Final = 1000
 
 
 def write_text_safely(path: Path, text: str) -> None:
@@ -63,6 +66,23 @@ def write_new_text(path: Path, text: str) -> None:
             "Choose another name, or move that file away first.",
         )
     write_text_safely(path, text)
+
+
+def free_name(path: Path) -> Path:
+    """Return the name of a copy beside a file that isn't taken yet.
+
+    Raises:
+        ExchangeError: There are a thousand already.
+    """
+    for number in range(1, MOST_COPIES):
+        name = path.with_name(f"{path.name}.before-{number}")
+        if not name.exists() and not name.is_symlink():
+            return name
+    raise ExchangeError(
+        f"A copy of {path.name} was to be kept.",
+        f"There are {MOST_COPIES} beside it already.",
+        "Move the old ones away.",
+    )
 
 
 def _encoded(path: Path, text: str) -> bytes:

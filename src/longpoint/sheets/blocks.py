@@ -249,6 +249,7 @@ class Sheet:
         subtitle: The few words that hold for the whole sheet: unit, way of fixing.
         blocks: What stands on it.
         cautions: Printed at its foot.
+        made_from: What the code is of, the word in front of it.
     """
 
     name: str
@@ -259,3 +260,4 @@ class Sheet:
     subtitle: str = ""
     blocks: tuple[Block, ...] = ()
     cautions: tuple[str, ...] = ()
+    made_from: str = "readings"

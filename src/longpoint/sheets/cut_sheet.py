@@ -35,6 +35,7 @@ from longpoint.sheets.dialects import (
     role_words,
     words_for,
 )
+from longpoint.sheets.fetch import fetch_blocks
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_picture import hook_picture, swings_picture
@@ -63,6 +64,7 @@ def cut_blocks(plan: HousePlan) -> tuple[Block, ...]:
     words = words_for(plan.house.dialect)
     lines = cut_lines(plan)
     return (
+        *fetch_blocks(plan),
         *_set_up(plan.house.saw, words, plan.house.units, plan.pieces),
         *settings_blocks(settings_used(saw_steps(plan.cut_plan, plan.pieces, plan.house.saw))),
         *_pieces(plan, lines, words),

@@ -55,7 +55,7 @@ def _header(sheet: Sheet) -> str:
     return (
         f'<header>\n<p class="house">{escape(sheet.house)}</p>\n'
         f"<h1>{escape(sheet.title)}</h1>\n{subtitle}\n"
-        f'<p class="by"><span>readings <b>{escape(sheet.readings_code)}</b></span>'
+        f'<p class="by"><span>{escape(sheet.made_from)} <b>{escape(sheet.readings_code)}</b></span>'
         f"<span>{escape(state)}</span>"
         '<span>replaces <span class="hand">&nbsp;</span></span>'
         '<span>date <span class="hand">&nbsp;</span></span></p>\n</header>'
@@ -65,9 +65,10 @@ def _header(sheet: Sheet) -> str:
 def _page_rules(sheet: Sheet) -> str:
     """Return what stands in the margin of every printed page."""
     state = "" if sheet.state is SheetState.CURRENT else f" {VOID}"
+    code = f"{sheet.made_from} {sheet.readings_code}{state}"
     return (
         f"@page {{ @top-left {{ content: {_css_text(sheet.house)}; }} "
-        f"@top-right {{ content: {_css_text(f'readings {sheet.readings_code}{state}')}; }} "
+        f"@top-right {{ content: {_css_text(code)}; }} "
         f"@bottom-left {{ content: {_css_text('replaces ....................')}; }} "
         f"@bottom-right {{ content: {_css_text(sheet.title + ', page ')} counter(page) "
         f'" of " counter(pages); }} }}\n'

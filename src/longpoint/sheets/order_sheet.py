@@ -9,6 +9,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit, running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Note, Paragraph, Table
+from longpoint.sheets.fetch import fetch_blocks
 from longpoint.sheets.goal_words import goal_blocks
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saved_words import saved_sentences
@@ -86,10 +87,11 @@ def _from_the_rack(plan: HousePlan) -> tuple[Block, ...]:
     used = Counter(
         (stick.profile, stick.length_mm)
         for stick in plan.cut_plan.sticks
-        if stick.source is StickSource.OFFCUT
+        if stick.source is StickSource.OFFCUT and not stick.label
     )
+    labelled = fetch_blocks(plan)
     if not used:
-        return ()
+        return labelled
     rows: tuple[tuple[str | Cell, ...], ...] = tuple(
         (profile, format_length(length_mm, plan.house.units), f"{count}", Cell(blank=Blank.TICK))
         for (profile, length_mm), count in sorted(used.items())
@@ -100,7 +102,8 @@ def _from_the_rack(plan: HousePlan) -> tuple[Block, ...]:
         Column(title="Count", is_number=True, share=1.1),
         Column(title="Here", is_number=True, share=0.9),
     )
-    return (Heading(text="From the rack"), Table(columns=columns, rows=rows))
+    heading = Heading(text="From the rack, without a label" if labelled else "From the rack")
+    return (*labelled, heading, Table(columns=columns, rows=rows))
 
 
 def _profiles(plan: HousePlan) -> tuple[Block, ...]:

@@ -35,6 +35,7 @@ def pdf_data(sheets: tuple[Sheet, ...]) -> list[Data]:
             "name": sheet.name,
             "title": sheet.title,
             "house": sheet.house,
+            "made_from": sheet.made_from,
             "readings_code": sheet.readings_code,
             "void": VOID if sheet.state is SheetState.STALE else "",
             "subtitle": sheet.subtitle,

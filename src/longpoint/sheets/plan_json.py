@@ -100,6 +100,7 @@ def _stick(stick: CutStick) -> Document:
         "laid": [_laid(laid) for laid in stick.laid],
         "used_mm": _hundredths(stick.used_mm),
         "left_mm": _hundredths(stick.left_mm),
+        "label": stick.label or None,
     }
 
 

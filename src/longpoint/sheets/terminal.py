@@ -13,6 +13,7 @@ from longpoint.sheets.cut_cells import key_figure
 from longpoint.sheets.cut_lines import CutLine, cut_lines
 from longpoint.sheets.cut_sheet import fixing_line
 from longpoint.sheets.dialects import words_for
+from longpoint.sheets.fetch import fetch_line
 from longpoint.sheets.finding_note import TITLES, accept_line
 from longpoint.sheets.findings_sheet import FIRST_SHEET
 from longpoint.sheets.outlook_text import outlook_lines
@@ -262,6 +263,8 @@ def _summary(plan: HousePlan, width: int) -> list[str]:
         lines += _wrapped(
             f"{proof.profile}: {len(bought)} to buy, {total}; {least}; {standing}.", width
         )
+    fetched = fetch_line(plan)
+    lines += _wrapped(fetched, width) if fetched else []
     lines += _wrapped(
         f"{len(plan.pieces)} pieces, {len(plan.cut_plan.sticks)} sticks; figures in "
         f"{_unit_words(units)}; angles are true, not those of the saw's scale.",

@@ -8,7 +8,6 @@ place; and last the whole rest is planned anew, and kept if it needs less new ti
 """
 
 import math
-from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from typing import Final
@@ -21,15 +20,12 @@ from longpoint.sticks.check_rests import check_on_rest
 from longpoint.sticks.effort import AT_THE_SAW, Effort
 from longpoint.sticks.plan import CutPlan, CutStick, Laid, StickSource
 from longpoint.sticks.plan_sticks import plan_sticks
-from longpoint.sticks.remains import behind_point_mm, stretch
 from longpoint.sticks.rest_seats import Bench, seated, swapped
+from longpoint.sticks.stick_parts import Part, usable_parts, widest_cuts
 from longpoint.sticks.stock_left import rack_left, stock_left
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Offcut
 
-_PER_MM: Final = 100.0
-_ROUNDING: Final = 1e-6
-_LEAST_MM: Final = 1.0
 _PART: Final = "at the saw, {}"
 """Label of a stretch of a stick while the nester has it; no label of a rack has a blank."""
 
@@ -51,15 +47,6 @@ class PlannedAgain:
     fetched: tuple[str, ...] = ()
     findings: tuple[Finding, ...] = ()
     placed: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class _Part:
-    """A stretch of a stick that can still be used, as an offcut that loses a kerf at each end."""
-
-    stick: StickAtSaw
-    start_mm: float
-    length_mm: float
 
 
 def plan_again(
@@ -137,15 +124,13 @@ class _Again:
     ) -> None:
         self.house, self.by_mark = house, by_mark
         self.solver, self.effort = solver, effort
-        # Whichever piece comes next behind a cut, its own end may slant more than that cut.
-        self._widest: defaultdict[str, float] = defaultdict(lambda: 1.0)
-        for piece in by_mark.values():
-            steeper = max(stretch(piece.left), stretch(piece.right))
-            self._widest[piece.profile] = max(self._widest[piece.profile], steeper)
+        self._widest = widest_cuts(by_mark.values())
 
     def placed(self, state: AtTheSaw) -> PlannedAgain:
         """Return the state with its loose pieces on what is left, and on new sticks."""
-        parts = [part for stick in state.sticks for part in self._parts(stick)]
+        parts = [
+            part for stick in state.sticks for part in usable_parts(stick, self.house, self._widest)
+        ]
         offcuts = (
             Offcut(profile=p.stick.profile, length_mm=p.length_mm, label=_PART.format(n))
             for n, p in enumerate(parts)
@@ -177,42 +162,8 @@ class _Again:
         costs = (prices.get((s.profile, s.length_mm), s.length_mm / 1000.0) for s in new)
         return (len(planned.state.loose), math.fsum(costs), len(new))
 
-    def _parts(self, stick: StickAtSaw) -> list[_Part]:
-        """Return what can still be used of a stick behind the pieces that stay on it.
 
-        A bad zone parts it. The cut behind the last piece takes its kerf, and a new stick keeps
-        its end trims; a part is then taken as an offcut, which loses a kerf at each of its ends.
-        """
-        kerf_mm = self.house.saw.kerf_mm
-        is_stock = stick.source is StickSource.STOCK
-        trim_mm = max(self.house.saw.end_trim_mm, kerf_mm) if is_stock else kerf_mm
-        stays = (*stick.done, *stick.next)
-        start_mm, lost_mm = trim_mm - kerf_mm, trim_mm - kerf_mm
-        if stick.rest is not None:
-            profile = self.house.profile(stick.profile)
-            size = (profile.width_mm, profile.thickness_mm)
-            start_mm = max(behind_point_mm(stick.rest.left, *size))
-            lost_mm = max(behind_point_mm(stick.rest.right, *size))
-        if stays or stick.is_begun:
-            ends = [laid.end_mm for laid in stays]
-            widest = self._widest[stick.profile]
-            start_mm = max(stick.spent_mm, *ends, 0.0) + kerf_mm * (widest - 1.0)
-        stretches = [(start_mm, stick.length_mm - lost_mm)]
-        for from_mm, to_mm in sorted(stick.bad):
-            stretches = [
-                (start, end)
-                for low, high in stretches
-                for start, end in ((low, min(high, from_mm)), (max(low, to_mm), high))
-                if end > start
-            ]
-        return [
-            _Part(stick, start, math.floor((end - start) * _PER_MM + _ROUNDING) / _PER_MM)
-            for start, end in stretches
-            if end - start > 2.0 * kerf_mm + _LEAST_MM
-        ]
-
-
-def _merged(state: AtTheSaw, plan: CutPlan, parts: Iterable[_Part]) -> PlannedAgain:
+def _merged(state: AtTheSaw, plan: CutPlan, parts: Iterable[Part]) -> PlannedAgain:
     """Return the state with what was planned on its parts laid where they lie on their sticks."""
     by_label = {_PART.format(n): part for n, part in enumerate(parts)}
     added: dict[str, list[Laid]] = {}

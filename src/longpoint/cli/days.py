@@ -1,0 +1,45 @@
+"""Options for the day, which the core is always told and never looks up."""
+
+from collections.abc import Callable
+from datetime import date, datetime
+from typing import Any, Final, TypeVar
+
+import click
+
+F = TypeVar("F", bound=Callable[..., Any])
+
+MOST_DAYS: Final = 36_500
+
+
+def _day(_context: click.Context, _option: click.Parameter, written: str | None) -> date:
+    if written is None:
+        return datetime.now().astimezone().date()
+    try:
+        return date.fromisoformat(written)
+    except ValueError:
+        raise click.BadParameter(
+            f"{written!r} is no day of the calendar; write it like 2026-03-01."
+        ) from None
+
+
+def on_day(command: F) -> F:
+    """Give a command the option --on, the day that is written down; left out: today."""
+    return click.option(
+        "--on",
+        callback=_day,
+        default=None,
+        metavar="DAY",
+        help="The day it is, like 2026-03-01. [default: today]",
+    )(command)
+
+
+def old_after(command: F) -> F:
+    """Give a command the option --old-after, from when on an offcut is said to be old."""
+    return click.option(
+        "--old-after",
+        "old_after_days",
+        type=click.IntRange(1, MOST_DAYS),
+        default=None,
+        metavar="DAYS",
+        help="Say which offcuts are older. [default: as the rack file says]",
+    )(command)

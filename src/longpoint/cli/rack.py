@@ -1,0 +1,219 @@
+"""`longpoint rack`: the crew's rack of offcuts, through all houses."""
+
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+
+import click
+
+from longpoint.cli.days import old_after, on_day
+from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.plan_folder import STATE
+from longpoint.cli.saw_folder import at_the_saw_in, planned_in
+from longpoint.errors import ExchangeError, QuantityError, SurveyError
+from longpoint.exchange.house_files import load_house
+from longpoint.exchange.rack_files import load_or_begin_rack, load_rack, save_rack
+from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
+from longpoint.quantities.formatting import format_with_unit
+from longpoint.quantities.length import parse_length
+from longpoint.render.paper import Paper
+from longpoint.render.pdf import render_pdf
+from longpoint.sheets.html import sheet_html
+from longpoint.sheets.rack_sheet import rack_sheets, rack_text_lines
+from longpoint.sheets.settings_table import counted
+from longpoint.sticks.kept_offcuts import after_plan, after_saw
+from longpoint.sticks.settle_rack import Settled, settled
+from longpoint.survey.rack import Gone, Out, Rack, RackPiece
+
+_FILE = click.argument("rack", type=click.Path(path_type=Path, dir_okay=False))
+
+
+@click.group(name="rack")
+def command() -> None:
+    """Keep the crew's rack of offcuts: one TOML file for all houses.
+
+    Each offcut has a label of four signs, the last of which checks the others. `longpoint plan
+    --rack` cuts from the rack first.
+    """
+
+
+@command.command(name="list")
+@_FILE
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, file_okay=False),
+    default=None,
+    help="Folder for the list and the labels on paper; made when it isn't there.",
+)
+@click.option("--label", "named", multiple=True, help="Print this label only; may be repeated.")
+@click.option(
+    "--paper",
+    type=click.Choice([p.value for p in Paper]),
+    default=Paper.A4.value,
+    show_default=True,
+    help="Paper of the PDF.",
+)
+@on_day
+@old_after
+@exits
+def list_rack(
+    rack: Path,
+    out: Path | None,
+    named: tuple[str, ...],
+    paper: str,
+    on: date,
+    old_after_days: int | None,
+) -> Outcome:
+    """List what is on RACK, and print it with its labels."""
+    found = load_rack(rack)
+    labels = tuple(found.piece(each) for each in named) or found.there
+    for line in rack_text_lines(found, on, old_after_days):
+        click.echo(line)
+    if out is not None:
+        _print(out, Paper(paper), found, on, labels, old_after_days)
+    return Outcome.DONE
+
+
+@command.command()
+@_FILE
+@click.argument("sheets", type=click.Path(path_type=Path, file_okay=False, exists=True))
+@on_day
+@exits
+def settle(rack: Path, sheets: Path, on: date) -> Outcome:
+    """Settle a house that is cut: SHEETS is the folder of its plan.
+
+    What came off RACK for it is taken out, and every offcut that is worth keeping is put up. Where
+    `longpoint recut` was told what happened, that counts. Settling twice changes nothing.
+    """
+    plan = planned_in(sheets)
+    if (sheets / STATE).exists():
+        kept, _ = at_the_saw_in(sheets, plan)
+        after = after_saw(kept.state, plan.pieces, plan.house)
+    else:
+        after = after_plan(plan.cut_plan, plan.pieces)
+    before = load_or_begin_rack(rack)
+    done = settled(before, after, plan.house, plan.readings_code, on)
+    _save(rack, before, done.rack)
+    for line in _settled_lines(done):
+        click.echo(line)
+    return Outcome.DONE
+
+
+@command.command()
+@_FILE
+@click.argument("house", type=click.Path(path_type=Path, dir_okay=False))
+@click.argument("profile")
+@click.argument("lengths", nargs=-1, required=True, metavar="LENGTH...")
+@click.option("--note", default="", help="What else is to be said of them.")
+@on_day
+@exits
+def put(
+    rack: Path, house: Path, profile: str, lengths: tuple[str, ...], note: str, on: date
+) -> Outcome:
+    """Put offcuts up by hand: of a PROFILE of HOUSE, each LENGTH in the house's unit."""
+    known = load_house(house).house
+    section = known.profile(profile)
+    before = load_or_begin_rack(rack)
+    after, key = before.with_section(section)
+    put_up = []
+    for written in lengths:
+        try:
+            length_mm = parse_length(written, known.units)
+        except QuantityError as error:
+            raise SurveyError(error.read, error.wrong, error.do) from None
+        if length_mm <= 2.0 * known.saw.kerf_mm:
+            raise SurveyError(
+                f"An offcut of {written} was to be put up.",
+                "That is no longer than the two cuts at its ends.",
+                "Write its whole length, in the house's unit.",
+            )
+        after, piece = after.with_piece(
+            RackPiece(label="", section=key, length_mm=length_mm, put_up=on, note=note.strip())
+        )
+        put_up.append(piece)
+    _save(rack, before, after)
+    for line in _put_up_lines(after, put_up):
+        click.echo(line)
+    return Outcome.DONE
+
+
+@command.command()
+@_FILE
+@click.argument("labels", nargs=-1, required=True, metavar="LABEL...")
+@click.option(
+    "--why",
+    type=click.Choice([each.value for each in Out]),
+    default=Out.THROWN.value,
+    show_default=True,
+    help="What came of them.",
+)
+@on_day
+@exits
+def take(rack: Path, labels: tuple[str, ...], why: str, on: date) -> Outcome:
+    """Take offcuts out of RACK: thrown away, used otherwise, or missing."""
+    before = load_rack(rack)
+    after = before
+    for each in labels:
+        after = after.without(each, Gone(why=Out(why), on=on))
+    _save(rack, before, after)
+    click.echo(f"Out of the rack, {why}: {counted(len(labels), 'offcut')}.")
+    return Outcome.DONE
+
+
+def _save(path: Path, before: Rack, after: Rack) -> None:
+    copy = save_rack(path, before, after)
+    if copy is not None:
+        click.echo(f"The file as it was, with what was written in it by hand: {copy}")
+
+
+def _print(
+    out: Path,
+    paper: Paper,
+    rack: Rack,
+    on: date,
+    labels: Sequence[RackPiece],
+    old_after_days: int | None,
+) -> None:
+    try:
+        out.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise ExchangeError(
+            f"The list is to go to {out}.",
+            f"That folder can't be made: {error.strerror or error}.",
+            "Name another folder with --out.",
+        ) from error
+    sheets = rack_sheets(rack, on, labels, old_after_days)
+    for sheet in sheets:
+        write_text_safely(out / f"{sheet.name}.html", sheet_html(sheet))
+    write_bytes_safely(out / "rack.pdf", render_pdf(sheets, paper))
+    click.echo(f"\nOn paper: {out / 'rack.pdf'}")
+
+
+def _settled_lines(done: Settled) -> list[str]:
+    lines = [f"Out of the rack: {', '.join(done.taken)}."] if done.taken else []
+    lines += _put_up_lines(done.rack, done.put_up)
+    if done.too_short:
+        lines.append(f"Too short to keep: {counted(done.too_short, 'offcut')}.")
+    if done.known:
+        lines.append(f"Put up before: {', '.join(done.known)}.")
+    if done.elsewhere:
+        lines.append(
+            f"Gone before, for something else: {', '.join(done.elsewhere)}. Look what this house "
+            "was cut from."
+        )
+    if done.strange:
+        lines.append(
+            f"Not in this file: {', '.join(done.strange)}. Look whether it is the rack that the "
+            "house was planned with."
+        )
+    return lines
+
+
+def _put_up_lines(rack: Rack, put_up: Sequence[RackPiece]) -> list[str]:
+    if not put_up:
+        return ["Nothing was put up."]
+    lines = ["Put up; write on each its label:"]
+    for piece in put_up:
+        length = format_with_unit(piece.length_mm, rack.units)
+        lines.append(f"  {piece.label}  {piece.section}, {length}, {piece.left} / {piece.right}")
+    return lines

@@ -1,0 +1,61 @@
+"""What a folder of sheets says of the plan and of the cutting."""
+
+import json
+from collections.abc import Mapping
+from pathlib import Path
+
+from longpoint.catalogue.all_trims import trim_tables
+from longpoint.cli.plan_folder import READINGS, STATE
+from longpoint.errors import ExchangeError
+from longpoint.exchange.saw_file import load_at_the_saw
+from longpoint.house_plan import HousePlan
+from longpoint.pipeline import plan_house
+from longpoint.solvers import linear_solver
+from longpoint.sticks.at_the_saw import nothing_cut
+from longpoint.sticks.changed_pieces import AfterChange, PieceShape, with_changed_pieces
+from longpoint.survey.house_file import read_house
+
+
+def planned_in(sheets: Path) -> HousePlan:
+    """Return the plan of a folder of sheets, made again from the readings kept in it.
+
+    Raises:
+        ExchangeError: There is no plan in it.
+    """
+    try:
+        document = json.loads((sheets / READINGS).read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        raise ExchangeError(
+            f"The folder {sheets} is to hold sheets.",
+            f"Its {READINGS} can't be read, so there is no plan to go on from.",
+            "Name the folder that `longpoint plan` wrote.",
+        ) from None
+    survey = read_house(document, trim_tables())
+    solver = None if (sheets / STATE).exists() else linear_solver()
+    return plan_house(survey, solver)
+
+
+def at_the_saw_in(sheets: Path, plan: HousePlan) -> tuple[AfterChange, Mapping[str, PieceShape]]:
+    """Return where the cutting of a folder of sheets stands, and what its pieces were cut to.
+
+    Args:
+        sheets: The folder.
+        plan: The plan in it.
+
+    Raises:
+        ExchangeError: What was kept of the cutting can't be used.
+    """
+    path = sheets / STATE
+    if not path.exists():
+        begun = nothing_cut(plan.cut_plan)
+        return AfterChange(state=begun, cut_otherwise=(), cut_in_vain=()), {}
+    kept = load_at_the_saw(path)
+    known = {profile.name for profile in plan.house.profiles}
+    strange = next((s.name for s in kept.state.sticks if s.profile not in known), None)
+    if strange is not None:
+        raise ExchangeError(
+            f"The file {path.name} tells of stick {strange}.",
+            "It is of a profile that the house doesn't have now.",
+            "Put the profile back, or take the file away to begin again from the plan.",
+        )
+    return with_changed_pieces(kept.state, kept.shapes, plan.pieces), kept.shapes
