@@ -129,6 +129,7 @@ def end_words(cut: EndCut | None) -> str:
     """Return what an end is, in words that a label holds.
 
     Example:
+        >>> from longpoint.pieces.piece import SQUARE_CUT
         >>> end_words(None), end_words(SQUARE_CUT)
         ('rough', 'square')
     """
