@@ -13,6 +13,8 @@ from longpoint.sticks.laying import Place, Workload, gap, tip, used_length
 from longpoint.sticks.plan import StickSource
 
 _SEED: Final = 20
+_MOST_DRAWS: Final = 100
+"""Draws in which a few sticks are chosen to be emptied; hardly ever more than ten are needed."""
 
 Score = tuple[int, int, int, int]
 """What is better is smaller: length unplaced, cost, sticks opened, less the offcuts squared."""
@@ -286,8 +288,14 @@ def _refilled(work: Workload, bars: Sequence[Bar], packing: Packing, refills: in
         waste = [bars[stick.bar].room - stick.used + 1 for stick in best.sticks]
         emptied: set[int] = set()
         wanted = min(len(best.sticks), draw.randint(1, 4))
-        while len(emptied) < wanted:
+        for _ in range(_MOST_DRAWS):
+            if len(emptied) >= wanted:
+                break
             emptied.update(draw.choices(range(len(best.sticks)), weights=waste))
+        else:
+            # Beside sticks that are full to the hundredth the same few are drawn for ever.
+            roomy = sorted(range(len(waste)), key=lambda index: -waste[index])
+            emptied.update(roomy[:wanted])
         kept = [stick for index, stick in enumerate(best.sticks) if index not in emptied]
         loose = [place.piece for index in sorted(emptied) for place in best.sticks[index].places]
         loose += best.unplaced

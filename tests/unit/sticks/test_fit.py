@@ -1,3 +1,9 @@
+import random
+from collections.abc import Sequence
+from dataclasses import replace
+
+import pytest
+
 from longpoint.sticks.bars import Bars, bars_of
 from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.fit import (
@@ -86,3 +92,27 @@ def test_of_equal_rests_the_first_stick_is_taken() -> None:
     sticks = [filled(work, 0, [Place(piece, turned=False)]) for piece in (0, 1)]
     packing = first_packing(work, bars.bars, [2], lambda *_: (), sticks)
     assert [len(found.places) for found in packing.sticks] == [2, 1]
+
+
+class CountedDraws(random.Random):
+    """Counts how often sticks are drawn."""
+
+    drawn = 0
+
+    def choices(self, *args: object, **more: object) -> Sequence[int]:  # type: ignore[override]
+        CountedDraws.drawn += 1
+        return super().choices(*args, **more)  # type: ignore[arg-type]
+
+
+def test_a_stick_that_is_full_to_the_hundredth_is_not_drawn_for_for_ever(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Beside 2 m of waste it is drawn once in 200,000 times."""
+    work, bars = lay(house_of(), 2000.0, 500.0)
+    whole = used_length(work, [Place(0, turned=False)])
+    stock = next(bar for bar in bars.bars if bar.room > whole)
+    full = replace(stock, length=whole + 2 * stock.trim, cost=0, count=1)
+    monkeypatch.setattr(random, "Random", CountedDraws)
+    packing = fit(work, (full, stock), refills=40)
+    assert (len(packing.sticks), packing.unplaced) == (2, ())
+    assert CountedDraws.drawn < 40 * 200
