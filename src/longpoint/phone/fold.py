@@ -147,13 +147,17 @@ def _put(table: dict[str, Any], key: Sequence[str], value: Any) -> None:  # noqa
 
 def _read(opening: dict[str, Any], entry: Entry) -> None:
     key = entry["line"].split(".")
-    text = entry["value_text"]
-    if entry["unit"] == "mm" and not text.startswith("-"):
-        text = float(text) if "." in text else int(text)
-    elif entry["unit"] == "mm":
-        text = float(text)
+    text = _figure(entry["value_text"]) if entry["unit"] == "mm" else entry["value_text"]
     before = _texts(opening, entry["line"])
     _put(opening, key, [*before, text] if entry["again"] and before else text)
+
+
+def _figure(text: str) -> int | float | str:
+    """Return a number; text that is none stays, for the reader of the house to refuse."""
+    try:
+        return float(text) if "." in text or text.startswith("-") else int(text)
+    except ValueError:
+        return text
 
 
 def _texts(opening: Mapping[str, Any], line: str) -> list[Any]:

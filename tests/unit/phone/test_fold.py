@@ -85,3 +85,11 @@ def test_an_entry_of_a_newer_app_is_passed_over() -> None:
     journal = Journal()
     journal.write("something-new", opening="W3")
     assert fold(journal.entries).name == "Pipit"
+
+
+def test_a_figure_that_is_no_number_stays_and_loses_nothing_else() -> None:
+    journal = Journal()
+    for line, text in {**WINDOW, "top": "12OO"}.items():
+        journal.read(line, text)
+    opening = fold(journal.entries).document["openings"][0]
+    assert (opening["left"], opening["top"], opening["right"]) == (598, "12OO", 599)
