@@ -108,7 +108,8 @@ def test_the_locks_pin_everything_that_is_asked_for(project: dict[str, Any]) -> 
 def test_every_layer_below_the_shells_counts_as_core(contracts: dict[str, Any]) -> None:
     layers = contracts["layers"]["layers"]
     beside = [layer.split(" | ") for layer in layers[layers.index("phone") :]]
-    below = [name for names in beside for name in names]
+    # A layer in brackets is one that need not be there yet.
+    below = [name for names in beside for name in names if not name.startswith("(")]
     assert contracts["forbidden"]["source_modules"] == [f"longpoint.{layer}" for layer in below]
 
 
