@@ -10,7 +10,9 @@ from longpoint.errors import Finding, held_places
 from longpoint.forecast.budget.records import BudgetLine
 from longpoint.forecast.chances import Imagined
 from longpoint.forecast.forecast_house import forecast_house
-from longpoint.house_plan import HousePlan
+from longpoint.forecast.records import HouseForecast
+from longpoint.forecast.recut_counts import recut_counts
+from longpoint.house_plan import HousePlan, Spares
 from longpoint.linear.port import LinearSolver
 from longpoint.pieces.openings import plan_openings
 from longpoint.pieces.piece import Piece
@@ -23,6 +25,7 @@ from longpoint.shape.room_fit import fit_rooms
 from longpoint.shape.slips import check_closure
 from longpoint.sticks.plan import CutPlan
 from longpoint.sticks.plan_sticks import plan_sticks
+from longpoint.sticks.spare_sticks import spare_sticks
 from longpoint.survey.checks import accepted, check_survey
 from longpoint.survey.checks.wall_sums import check_wall_sums
 from longpoint.survey.house import House, SurveyResult
@@ -90,6 +93,7 @@ def plan_house(
     outlook = None
     if imagined is not None:
         outlook = forecast_house(house, shapes, held, imagined, solver=solver, learned=learned)
+    proved = outlook.if_proved if outlook else None
     return HousePlan(
         house=house,
         shapes=shapes,
@@ -100,6 +104,8 @@ def plan_house(
         readings_code=readings_code(house),
         trims=made.trims,
         outlook=outlook,
+        spares=_spares(house, made, outlook.forecast if outlook else None),
+        spares_if_proved=_spares(house, made, proved) if proved else None,
     )
 
 
@@ -131,6 +137,12 @@ class _Made:
     trims: tuple[PlannedTrim, ...]
     cut_plan: CutPlan
     findings: tuple[Finding, ...]
+
+
+def _spares(house: House, made: _Made, forecast: HouseForecast | None) -> Spares:
+    counts = recut_counts(made.pieces, house.crew, forecast)
+    wanted = {count.profile: count.p90 for count in counts}
+    return Spares(counts=counts, sticks=spare_sticks(made.cut_plan, made.pieces, house, wanted))
 
 
 def _made(

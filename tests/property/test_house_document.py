@@ -106,6 +106,7 @@ def crews(units: str) -> st.SearchStrategy[dict[str, Any]]:
             "batch_saves": minutes,
             "stop_block": st.booleans(),
             "feeler": st.floats(0.02 / factor, 0.9 / factor),
+            "slips": st.floats(0.0, 50.0),
             "minutes": st.fixed_dictionaries(
                 {}, optional=dict.fromkeys(("proof", "diagonals", "stop_block"), minutes)
             ),

@@ -44,6 +44,26 @@ def test_an_opening_that_no_stick_can_give_is_held_and_the_rest_is_planned() -> 
     assert [p for p in plan.pieces if p.run]
 
 
+def test_without_a_forecast_spares_are_counted_by_slips_alone() -> None:
+    plan = planned("pipit")
+    (count,) = (count for count in plan.spares.counts if count.profile == "AR57")
+    assert plan.outlook is None
+    assert (count.sets, count.misfits_p90) == (0, 0)
+    assert count.p90 == (1 if count.pieces > 10 else 0)
+    assert [s.profile for s in plan.spares.sticks] == [p.profile for p in plan.cut_plan.proofs]
+
+
+def test_a_crew_that_slips_often_has_more_spares() -> None:
+    found = document("pipit")
+    found["crew"] = {**found.get("crew", {}), "slips": 20}
+    plan = plan_house(read_house(found))
+    often, seldom = (
+        next(s for s in each.spares.sticks if s.profile == "AR57")
+        for each in (plan, planned("pipit"))
+    )
+    assert len(often.covered) > len(seldom.covered)
+
+
 def test_accepting_a_stop_gives_the_lengths_with_a_warning() -> None:
     found = document("pipit")
     (entry,) = (o for o in found["openings"] if o["mark"] == "W3")

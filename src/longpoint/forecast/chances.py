@@ -17,7 +17,8 @@ from longpoint.forecast.face_lines import (
     weighed_face,
 )
 from longpoint.forecast.lines import LineEngine, LineHouse, LineTally, OpeningTally
-from longpoint.forecast.records import Chances, FaceForecast, HouseForecast
+from longpoint.forecast.records import Chances, FaceForecast, HouseForecast, ProfileMisfits
+from longpoint.forecast.recut_counts import convolved
 from longpoint.forecast.terms import frame_errors
 from longpoint.linear.port import LinearSolver
 from longpoint.linear.simplex import SimplexSolver
@@ -98,7 +99,34 @@ def forecast_faces(
         draws=imagined.draws,
         seed=imagined.seed,
         budget=budget,
+        by_profile=_by_profile(faces, weighed, tally, taken_back, imagined),
     )
+
+
+def _by_profile(
+    faces: Sequence[FaceLines],
+    weighed: Sequence[WeighedFace],
+    tally: LineTally,
+    taken_back: Sequence[float],
+    imagined: Imagined,
+) -> tuple[ProfileMisfits, ...]:
+    """Return how many faces of each profile don't fit; a face in two profiles counts in both."""
+    used: dict[str, list[int]] = {}
+    for index, found in enumerate(faces):
+        for name in dict.fromkeys(profile.name for profile in found.face.trim.profiles):
+            used.setdefault(name, []).append(index)
+    misfits = []
+    for name, indexes in used.items():
+        is_all = len(indexes) == len(faces)
+        ours = tally if is_all else tally_faces([weighed[i] for i in indexes], imagined)
+        chances = [count / imagined.draws for count in ours.misfits]
+        also = [
+            opening.together / imagined.draws * taken_back[index]
+            for opening, index in zip(ours.openings, indexes, strict=True)
+        ]
+        more = convolved(chances, *([1.0 - chance, chance] for chance in also if chance))
+        misfits.append(ProfileMisfits(profile=name, chances=more[: len(indexes) + 1]))
+    return tuple(misfits)
 
 
 def _face_forecast(

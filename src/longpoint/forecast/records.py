@@ -90,6 +90,19 @@ class FaceForecast:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ProfileMisfits:
+    """How many faces trimmed in one profile don't fit.
+
+    Attributes:
+        profile: Name of the profile.
+        chances: Item k: chance that exactly k don't; one item more than faces. They add up to 1.
+    """
+
+    profile: str
+    chances: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HouseForecast:
     """The forecast of a house cut in one batch.
 
@@ -101,6 +114,7 @@ class HouseForecast:
         draws: How many houses were imagined.
         seed: Seed of the draws.
         budget: What was supposed of readings, marks and cuts.
+        by_profile: The misfits of each profile.
     """
 
     faces: tuple[FaceForecast, ...]
@@ -110,3 +124,4 @@ class HouseForecast:
     draws: int
     seed: int
     budget: ErrorBudget
+    by_profile: tuple[ProfileMisfits, ...] = ()

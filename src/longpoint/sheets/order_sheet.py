@@ -13,6 +13,7 @@ from longpoint.sheets.fetch import fetch_blocks
 from longpoint.sheets.goal_words import goal_blocks
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saved_words import saved_sentences
+from longpoint.sheets.spare_block import bought_spares, spare_blocks
 from longpoint.sticks.plan import CutStick, Proof, StickSource
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Profile
@@ -24,6 +25,7 @@ def order_blocks(plan: HousePlan) -> tuple[Block, ...]:
         *_without_stick(plan),
         *_to_buy(plan),
         *_from_the_rack(plan),
+        *spare_blocks(plan),
         *_profiles(plan),
         *goal_blocks(plan.cut_plan.reached, plan.house.units),
         *_saved(plan),
@@ -35,23 +37,27 @@ def order_blocks(plan: HousePlan) -> tuple[Block, ...]:
 def _to_buy(plan: HousePlan) -> tuple[Block, ...]:
     house = plan.house
     bought = Counter(
-        (stick.profile, stick.length_mm)
+        (stick.profile, stick.length_mm, False)
         for stick in plan.cut_plan.sticks
         if stick.source is StickSource.STOCK
     )
+    for name, length_mm, count in bought_spares(plan.spares):
+        bought[name, length_mm, True] += count
     if not bought:
         return (Heading(text="To buy"), Paragraph(text="Nothing has to be bought."))
     names = {profile.name: profile for profile in house.profiles}
     rows: list[tuple[str | Cell, ...]] = []
-    total, is_priced = Decimal(0), True
-    ordered = sorted(bought.items(), key=lambda item: (item[0][0], -item[0][1]))
-    for (profile, length_mm), count in ordered:
+    total, spare_total, is_priced = Decimal(0), Decimal(0), True
+    ordered = sorted(bought.items(), key=lambda item: (item[0][0], item[0][2], -item[0][1]))
+    for (profile, length_mm, is_spare), count in ordered:
         price = price_of(house, profile, length_mm)
         is_priced = is_priced and price is not None
         total += (price or Decimal(0)) * count
+        spare_total += (price or Decimal(0)) * count * is_spare
+        section = section_words(names.get(profile), house.units)
         rows.append(
             (
-                Cell(text=profile, small=(section_words(names.get(profile), house.units),)),
+                Cell(text=profile, small=("SPARE", section) if is_spare else (section,)),
                 Cell(text=format_length(length_mm, house.units), is_key=True),
                 Cell(text=f"{count}", is_key=True),
                 running_length(length_mm * count, house.units),
@@ -60,10 +66,11 @@ def _to_buy(plan: HousePlan) -> tuple[Block, ...]:
                 Cell(blank=Blank.TICK),
             )
         )
+    spares = f", {spare_total:.2f} of it for spares" if spare_total else ""
     money = (
-        f"All together {total:.2f}, at the prices written in the house file."
+        f"All together {total:.2f}{spares}, at the prices written in the house file."
         if is_priced
-        else f"Not every stick has a price; those that have come to {total:.2f}."
+        else f"Not every stick has a price; those that have come to {total:.2f}{spares}."
         if total
         else "No prices were given, so sticks were chosen by running length."
     )

@@ -6,12 +6,13 @@ from typing import Any, Final
 from longpoint.catalogue.plan_trims import PlannedTrim
 from longpoint.errors import Finding
 from longpoint.forecast.records import Chances, HouseForecast
-from longpoint.house_plan import HousePlan
+from longpoint.house_plan import HousePlan, Spares
 from longpoint.pieces.piece import EndCut, Piece
 from longpoint.shape.fitted import FittedOpening
 from longpoint.sheets.blocks import SheetState
 from longpoint.sheets.outlook_words import verdicts, worse_face
 from longpoint.sticks.plan import CutStick, Laid, Proof, Reached
+from longpoint.sticks.spare_sticks import SpareSticks
 from longpoint.survey.house import EntryKind
 
 PLAN_FORMAT: Final = "longpoint-plan/1"
@@ -41,6 +42,7 @@ def plan_document(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> Do
         "sticks": [_stick(stick) for stick in plan.cut_plan.sticks],
         "proof": [_proof(proof) for proof in plan.cut_plan.proofs],
         "goals": [_reached(reached) for reached in plan.cut_plan.reached],
+        "spares": [_spare(spare, plan.spares) for spare in plan.spares.sticks],
         "openings": _openings(plan),
         "trims": [_trim(trim) for trim in plan.trims],
         "forecast": _forecast(plan),
@@ -131,6 +133,23 @@ def _reached(reached: Reached) -> Document:
         "value": _hundredths(reached.value),
         "limit": _hundredths(reached.limit),
         "proved": reached.is_proved,
+    }
+
+
+def _spare(spare: SpareSticks, spares: Spares) -> Document:
+    count = spares.count_of(spare.profile)
+    return {
+        "profile": spare.profile,
+        "cut_again_p90": count.p90 if count else 0,
+        "sets_forecast": count.sets if count else 0,
+        "covered": list(spare.covered),
+        "buy": [
+            {"length_mm": _hundredths(length_mm), "count": number}
+            for length_mm, number in spare.buy
+        ],
+        "rests_of": list(spare.rests),
+        "rack_mm": [_hundredths(length_mm) for _, length_mm in spare.rack],
+        "missing": spare.missing,
     }
 
 

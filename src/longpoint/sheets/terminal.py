@@ -20,6 +20,7 @@ from longpoint.sheets.outlook_text import outlook_lines
 from longpoint.sheets.printed_lengths import printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure
+from longpoint.sheets.spare_block import spare_words
 from longpoint.sticks.plan import CutStick, StickSource
 from longpoint.sticks.saw_setting import SawSetting, end_settings
 from longpoint.survey.house import House
@@ -265,6 +266,8 @@ def _summary(plan: HousePlan, width: int) -> list[str]:
         )
     fetched = fetch_line(plan)
     lines += _wrapped(fetched, width) if fetched else []
+    spares = spare_words(plan.spares, units)
+    lines += _wrapped(f"Spare: {spares}.", width) if spares else []
     lines += _wrapped(
         f"{len(plan.pieces)} pieces, {len(plan.cut_plan.sticks)} sticks; figures in "
         f"{_unit_words(units)}; angles are true, not those of the saw's scale.",

@@ -9,6 +9,10 @@ MOST_SURE: Final = 0.99
 """Nothing is asked to be surer than this: no forecast of ours reaches beyond it."""
 
 
+ASSUMED_SLIPS: Final = 1.0
+"""Pieces in a hundred spoiled by a slip, where the crew says nothing; ours, no source."""
+
+
 class WallAge(StrEnum):
     """How true the walls of the house are likely to stand."""
 
@@ -51,6 +55,8 @@ class Crew:
         stop_block: True when pairs are cut against a stop block.
         feeler_mm: Step of the feelers with which gaps are read.
         minutes: What each further reading takes.
+        slips: Pieces in a hundred spoiled by a slip at the saw or on the wall; None: the crew
+            hasn't said. 0 to 50
         assumed: True when the file tells nothing of the crew.
     """
 
@@ -61,6 +67,7 @@ class Crew:
     stop_block: bool = False
     feeler_mm: float = 0.05
     minutes: ReadingMinutes = ReadingMinutes()
+    slips: float | None = None
     assumed: bool = False
 
     @property
@@ -72,6 +79,11 @@ class Crew:
             ours.spoiled_min,
             ours.batch_saves_min,
         )
+
+    @property
+    def slips_counted(self) -> float:
+        """Pieces in a hundred that are counted as spoiled by a slip: the crew's own, or assumed."""
+        return ASSUMED_SLIPS if self.slips is None else self.slips
 
     @property
     def sure(self) -> float:

@@ -64,6 +64,26 @@ def test_what_is_shared_makes_a_batch_go_right_or_wrong_as_one() -> None:
     assert found.misfits_p90 >= found.misfits_mean
 
 
+def test_the_misfits_of_a_profile_are_those_of_its_faces() -> None:
+    found = forecast(a_house(5))
+    (profile,) = found.by_profile
+    assert profile.profile == "OG57"
+    assert len(profile.chances) == 6
+    assert math.fsum(profile.chances) == pytest.approx(1.0)
+    mean = math.fsum(k * chance for k, chance in enumerate(profile.chances))
+    assert mean == pytest.approx(found.misfits_mean, abs=0.01)
+    assert profile.chances[0] == pytest.approx(found.all_fit, abs=0.01)
+
+
+def test_a_face_in_two_profiles_counts_in_both() -> None:
+    house = a_house(2)
+    first, second = house.openings
+    mixed = replace(second, profiles=replace(second.profiles, head="SK95"))
+    house = replace(house, openings=(first, mixed))
+    misfits = {each.profile: each.chances for each in forecast(house).by_profile}
+    assert [len(misfits["OG57"]), len(misfits["SK95"])] == [3, 2]
+
+
 def test_a_proved_saw_makes_the_house_safer() -> None:
     house = a_house(3)
     before, after = forecast(house), forecast(house, proved_saw(house_budget(house)))

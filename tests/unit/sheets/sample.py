@@ -21,14 +21,16 @@ from longpoint.forecast.records import (
     Step,
     Verdict,
 )
+from longpoint.forecast.recut_counts import RecutCount
 from longpoint.forecast.verdicts import Advice
 from longpoint.forecast.worth import Worth
-from longpoint.house_plan import HousePlan
+from longpoint.house_plan import HousePlan, Spares
 from longpoint.pieces.piece import SQUARE_CUT, CutKind, EndCut, Piece, Role
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import FittedOpening, Four, Misclosure, Residual, Shapes
 from longpoint.shape.point import Point, interior_angles_deg, side_lengths_mm
 from longpoint.sticks.plan import CutPlan, CutStick, Goal, Laid, Proof, Reached, Saved, StickSource
+from longpoint.sticks.spare_sticks import SpareSticks
 from longpoint.survey.house import Dialect, EntryKind, HeldEntry, House
 from longpoint.survey.instruments import Saw, Tape
 from longpoint.survey.openings import Layout, Method, Opening, OpeningKind, PerSide
@@ -406,6 +408,19 @@ OUTLOOK = Outlook(
     ),
 )
 
+SPARES = Spares(
+    counts=(
+        RecutCount(profile="OG57", pieces=11, sets=3, misfits_p90=1, p90=1),
+        RecutCount(profile="SK95", pieces=2, sets=0, misfits_p90=0, p90=0),
+    ),
+    sticks=(
+        SpareSticks(
+            profile="OG57", covered=("D1-left-leg",), longest_mm=2096.4, buy=((5400.0, 1),)
+        ),
+        SpareSticks(profile="SK95"),
+    ),
+)
+
 PLAN = HousePlan(
     house=HOUSE,
     shapes=Shapes(openings=tuple(fitted(mark) for mark in CORNERS)),
@@ -441,6 +456,7 @@ PLAN = HousePlan(
     held=frozenset({"W3", "W4"}),
     readings_code="K7M2QX",
     outlook=OUTLOOK,
+    spares=SPARES,
 )
 
 

@@ -1,6 +1,7 @@
 from dataclasses import replace
 from decimal import Decimal
 
+from longpoint.house_plan import Spares
 from longpoint.quantities.formatting import running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Cell, Heading, Note, Paragraph, Table
@@ -8,6 +9,8 @@ from longpoint.sheets.order_sheet import order_blocks
 from longpoint.sticks.plan import CutPlan, Saved
 from longpoint.survey.profiles import Stock
 from tests.unit.sheets.sample import HOUSE, PLAN, STICKS, with_house
+
+BARE = replace(PLAN, spares=Spares())
 
 
 def rows_under(blocks: tuple[Block, ...], heading: str) -> list[list[str]]:
@@ -22,14 +25,26 @@ def paragraphs(blocks: tuple[Block, ...]) -> str:
 
 
 def test_the_order_covers_the_new_sticks_of_the_plan_exactly() -> None:
-    bought = {(row[0], row[1]): int(row[2]) for row in rows_under(order_blocks(PLAN), "To buy")}
+    bought = {(row[0], row[1]): int(row[2]) for row in rows_under(order_blocks(BARE), "To buy")}
     assert bought == {("OG57", "5400"): 2, ("OG57", "2700"): 1, ("SK95", "4200"): 1}
 
 
 def test_the_money_is_added_up() -> None:
     stock = (*HOUSE.stock, Stock(profile="OG57", length_mm=2700.0, price=Decimal("7.95")))
+    blocks = order_blocks(replace(with_house(stock=stock), spares=Spares()))
+    assert "All together 52.45, at" in paragraphs(blocks)  # 2 x 14.60 + 7.95 + 15.30
+
+
+def test_a_spare_stands_in_a_line_of_its_own_and_in_the_money() -> None:
+    stock = (*HOUSE.stock, Stock(profile="OG57", length_mm=2700.0, price=Decimal("7.95")))
     blocks = order_blocks(with_house(stock=stock))
-    assert "52.45" in paragraphs(blocks)  # 2 x 14.60 + 7.95 + 15.30
+    rows = rows_under(blocks, "To buy")
+    assert [row[:3] for row in rows if row[0] == "OG57"] == [
+        ["OG57", "5400", "2"],
+        ["OG57", "2700", "1"],
+        ["OG57", "5400", "1"],
+    ]
+    assert "67.05, 14.60 of it for spares" in paragraphs(blocks)
 
 
 def test_a_missing_price_is_said() -> None:
@@ -69,7 +84,7 @@ def test_held_places_are_said_to_be_missing_from_the_order() -> None:
 
 
 def test_nothing_to_buy_is_said() -> None:
-    empty = replace(PLAN, pieces=(), cut_plan=CutPlan(), held=frozenset())
+    empty = replace(BARE, pieces=(), cut_plan=CutPlan(), held=frozenset())
     assert paragraphs(order_blocks(empty)) == "Nothing has to be bought."
 
 

@@ -45,6 +45,14 @@ def test_lengths_and_angles_are_in_hundredths() -> None:
             assert entry["hook_from"] is None
 
 
+def test_spares_are_told_with_what_they_cover() -> None:
+    og57, sk95 = DOCUMENT["spares"]
+    assert og57["buy"] == [{"length_mm": 5400.0, "count": 1}]
+    assert (og57["cut_again_p90"], og57["sets_forecast"]) == (1, 3)
+    assert og57["covered"] == ["D1-left-leg"]
+    assert (sk95["buy"], sk95["covered"], sk95["missing"]) == ([], [], 0)
+
+
 def test_openings_stand_in_house_order_with_the_held_ones() -> None:
     entries = DOCUMENT["openings"]
     assert [entry["mark"] for entry in entries] == ["W1", "W2", "W3", "D1", "W4"]

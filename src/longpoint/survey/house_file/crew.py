@@ -46,6 +46,7 @@ def read_crew(written: object, remarks: Remarks, *, is_needed: bool) -> Crew:
         batch_saves_min=values["batch_saves"],
         stop_block=values["stop_block"],
         feeler_mm=values["feeler"],
+        slips=values["slips"],
         minutes=ReadingMinutes(
             **{key.name: minutes.get(key.name, key.default) for key in MINUTES.keys}
         ),

@@ -22,6 +22,7 @@ def crew_document(crew: Crew, length: Callable[[float | None], Any]) -> dict[str
         "batch_saves": crew.batch_saves_min,
         "stop_block": crew.stop_block,
         "feeler": length(crew.feeler_mm),
+        **({} if crew.slips is None else {"slips": crew.slips}),
         "minutes": asdict(crew.minutes),
     }
 

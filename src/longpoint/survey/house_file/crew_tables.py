@@ -2,12 +2,15 @@
 
 from typing import Final
 
-from longpoint.survey.crew import Crew, WallAge
+from longpoint.survey.crew import ASSUMED_SLIPS, Crew, WallAge
 from longpoint.survey.house_file.keys import Key, Kind, Table
 
 ASSUMED_CREW: Final = Crew(assumed=True)
 LONGEST_MIN: Final = 600.0
 """No refit and no reading takes longer than ten hours; ours."""
+
+MOST_SLIPS: Final = 50.0
+"""A crew that spoils more than every other piece has misread the key; ours."""
 
 
 def _minutes(name: str, meaning: str, default_min: float) -> Key:
@@ -84,6 +87,16 @@ CREW: Final = Table(
             left_out=f"{ASSUMED_CREW.feeler_mm:g} mm",
             above=True,
             high=1.0,
+        ),
+        Key(
+            name="slips",
+            kind=Kind.NUMBER,
+            meaning="Pieces in a hundred that a slip at the saw or on the wall spoils; for spares.",
+            example=2,
+            left_out=f"{ASSUMED_SLIPS:g} in a hundred, and the order sheet says so",
+            high=MOST_SLIPS,
+            unit="pieces in a hundred",
+            ours=True,
         ),
         Key(
             name="minutes",

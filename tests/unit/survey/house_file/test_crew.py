@@ -16,6 +16,7 @@ def test_what_the_crew_says_is_kept() -> None:
         "batch_saves": 2,
         "stop_block": True,
         "feeler": "0.1",
+        "slips": 2.5,
         "minutes": {"proof": 10, "repeat": 1},
     }
 
@@ -26,8 +27,20 @@ def test_what_the_crew_says_is_kept() -> None:
         batch_saves_min=2.0,
         stop_block=True,
         feeler_mm=0.1,
+        slips=2.5,
         minutes=ReadingMinutes(proof=10.0, repeat=1.0),
     )
+
+
+def test_slips_left_out_are_not_known_and_counted_as_one_in_a_hundred() -> None:
+    crew = the_house(crew={"refit": 12, "batch_saves": 1.2}).crew
+    assert (crew.slips, crew.slips_counted) == (None, 1.0)
+
+
+def test_more_slips_than_every_other_piece_are_left_out_with_a_warning() -> None:
+    result = read_house(house(crew={"refit": 12, "batch_saves": 1.2, "slips": 80}))
+    assert codes(result) == ["crew-unreadable"]
+    assert result.house.crew.slips is None
 
 
 def test_in_inches_the_feeler_is_in_inches_and_left_out_it_is_the_same() -> None:
