@@ -315,6 +315,7 @@ export interface ToBuy {
   readonly length: string;
   readonly count: number;
   readonly price: string;
+  readonly is_spare: boolean;
 }
 
 export interface ProofLine {

@@ -34,11 +34,12 @@ export function Buy({ standing }: { standing: Standing }) {
           {plan.to_buy.length === 0 && <p>Nothing has to be bought.</p>}
           <ul class="stack">
             {plan.to_buy.map((row) => (
-              <li key={row.profile + row.length} class="card buy">
+              <li key={row.profile + row.length + row.is_spare} class={row.is_spare ? "card buy spare" : "card buy"}>
                 <b class="huge">{row.count}</b>
                 <span class="grow">
                   <b>
                     {row.profile} of {row.length}
+                    {row.is_spare ? ", spare" : ""}
                   </b>
                   <span class="faint block">{row.section}</span>
                 </span>
@@ -79,7 +80,7 @@ export function Buy({ standing }: { standing: Standing }) {
 
 function orderText(plan: Plan): string {
   const rows = plan.to_buy.map(
-    (row) => `${row.count} x ${row.profile} (${row.section}), ${row.length} long`,
+    (row) => `${row.count} x ${row.profile} (${row.section}), ${row.length} long${row.is_spare ? ", as spares" : ""}`,
   );
   return [...rows, "No substitutes, please."].join("\n");
 }

@@ -1,24 +1,17 @@
 """Read house files from disk; what is no house file is refused with its place."""
 
 import codecs
-import json
-import re
-import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
-from typing import Any, Final, NoReturn
+from typing import Final
 
 from longpoint.catalogue.all_trims import trim_tables
-from longpoint.errors import ExchangeError
+from longpoint.errors import ExchangeError, SurveyError
 from longpoint.survey.house import SurveyResult
 from longpoint.survey.house_file import read_house
+from longpoint.survey.house_file.parsed_text import LARGEST_FILE_BYTES, parsed_house, refuse_size
 
-LARGEST_FILE_BYTES: Final = 8 * 1024 * 1024
-DEEPEST: Final = 20
-MOST_ENTRIES: Final = 200_000
-LONGEST_LINE_SHOWN: Final = 60
-
-_AT: Final = re.compile(r"\s*\(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)")
 _WIDE: Final = (codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE, codecs.BOM_UTF32_LE, codecs.BOM_UTF32_BE)
 
 
@@ -47,16 +40,8 @@ def load_house_document(path: Path) -> dict[str, object]:
         ExchangeError: The file isn't there, isn't text, or breaks the rules of TOML or JSON.
     """
     text = _text_of(path)
-    is_json = text.lstrip().startswith("{") or path.suffix.lower() == ".json"
-    document = _parse_json(path, text) if is_json else _parse_toml(path, text)
-    if not isinstance(document, dict):
-        raise ExchangeError(
-            f"The file {path.name} was read as JSON.",
-            "It holds no object at its top, so there is no house in it.",
-            "Put everything between { and }.",
-        )
-    _check_extent(path, document)
-    return document
+    with _as_file():
+        return parsed_house(text, _named(path), is_json=path.suffix.lower() == ".json")
 
 
 def _text_of(path: Path) -> str:
@@ -81,12 +66,8 @@ def _text_of(path: Path) -> str:
             f"The system refuses: {_reason(error)}.",
             "Check that it may be read and that its disk or card is sound.",
         ) from None
-    if len(data) > LARGEST_FILE_BYTES:
-        raise ExchangeError(
-            f"The file {path.name} is over 8 MB.",
-            "No house file is that large, so it is something else.",
-            "Name the house file itself.",
-        )
+    with _as_file():
+        refuse_size(len(data), _named(path))
     return _decoded(path, data)
 
 
@@ -108,118 +89,18 @@ def _decoded(path: Path, data: bytes) -> str:
         ) from None
 
 
-def _parse_toml(path: Path, text: str) -> object:
-    try:
-        return tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        message = str(error)
-        at = _AT.search(message)
-        line, column = _last_place(text)
-        if at and at["line"]:
-            line, column = int(at["line"]), int(at["column"])
-        wrong = message[: at.start()] if at else message
-        _refuse_syntax(path, "TOML", text, (line, column), wrong)
-    except RecursionError:
-        _refuse_depth(path)
-    except ValueError:
-        _refuse_number(path)
-
-
-def _parse_json(path: Path, text: str) -> object:
-    try:
-        return json.loads(text, object_pairs_hook=_object, parse_constant=_constant)
-    except json.JSONDecodeError as error:
-        _refuse_syntax(path, "JSON", text, (error.lineno, error.colno), error.msg)
-    except _TwiceError as error:
-        raise ExchangeError(
-            f"The file {path.name} gives the key {error} twice in one object.",
-            "Which of the two counts can't be told.",
-            "Take one of them out.",
-        ) from None
-    except RecursionError:
-        _refuse_depth(path)
-    except ValueError:
-        _refuse_number(path)
-
-
-class _TwiceError(Exception):
-    """A key that stands twice in one JSON object."""
-
-
-def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    found: dict[str, Any] = {}
-    for key, value in pairs:
-        if key in found:
-            raise _TwiceError(json.dumps(key[:40]))
-        found[key] = value
-    return found
-
-
-def _constant(name: str) -> NoReturn:
-    raise ValueError(name)
-
-
-def _refuse_syntax(
-    path: Path, language: str, text: str, place: tuple[int, int], message: str
-) -> NoReturn:
-    line, column = place
-    lines = text.splitlines()
-    stands = lines[line - 1].strip()[:LONGEST_LINE_SHOWN] if 0 < line <= len(lines) else ""
-    stands = "".join(sign if sign.isprintable() else "?" for sign in stands)
-    shown = f": {stands}" if stands else ""
-    wrong = "".join(sign if sign.isprintable() else "?" for sign in message[:120]).rstrip(".")
-    raise ExchangeError(
-        f"The file {path.name} was read up to line {line}, column {column}{shown}",
-        f"It breaks the rules of {language} there: {wrong}.",
-        "Look there, and in the line before, for a missing quote, comma, bracket or equals sign.",
-    )
-
-
-def _refuse_depth(path: Path) -> NoReturn:
-    raise ExchangeError(
-        f"The file {path.name} has tables inside tables, over {DEEPEST} deep.",
-        "No house file is like that, so it was damaged or made by mistake.",
-        "Look for brackets that are opened and never closed.",
-    )
-
-
-def _refuse_number(path: Path) -> NoReturn:
-    raise ExchangeError(
-        f"The file {path.name} holds a number that can't be read.",
-        "It is no number, or it has far too many digits.",
-        "Look for NaN, Infinity, or a very long row of digits, and write what was read on site.",
-    )
-
-
-def _last_place(text: str) -> tuple[int, int]:
-    lines = text.splitlines() or [""]
-    return len(lines), len(lines[-1]) + 1
-
-
-def _check_extent(path: Path, document: Mapping[str, object]) -> None:
-    waiting: list[tuple[object, int]] = [(document, 1)]
-    entries = 0
-    while waiting:
-        value, depth = waiting.pop()
-        inner: list[object]
-        match value:
-            case dict():
-                inner = list(value.values())
-            case list():
-                inner = value
-            case _:
-                continue
-        if depth > DEEPEST:
-            _refuse_depth(path)
-        entries += len(inner)
-        if entries > MOST_ENTRIES:
-            raise ExchangeError(
-                f"The file {path.name} holds over {MOST_ENTRIES} values.",
-                "No house has that many readings, so it is something else.",
-                "Name the house file itself, or split it by house.",
-            )
-        waiting += [(each, depth + 1) for each in inner]
-
-
 def _reason(error: Exception) -> str:
     return (error.strerror if isinstance(error, OSError) and error.strerror else str(error)).lower()
+
+
+def _named(path: Path) -> str:
+    return f"The file {path.name}"
+
+
+@contextmanager
+def _as_file() -> Iterator[None]:
+    """Say of the file what the core says of its text."""
+    try:
+        yield
+    except SurveyError as error:
+        raise ExchangeError(error.read, error.wrong, error.do) from None

@@ -1,10 +1,8 @@
 """One way in: a request as text, its answer as text."""
 
 import json
-from collections import Counter
 from collections.abc import Callable, Mapping
 from dataclasses import asdict
-from decimal import Decimal
 from typing import Any, Final
 
 from longpoint.catalogue.all_trims import trim_tables
@@ -16,7 +14,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.linear.simplex import SimplexSolver
 from longpoint.phone.cut_steps import cut_steps
 from longpoint.phone.fold import decided, fold
-from longpoint.phone.house_text import house_text, parsed_house
+from longpoint.phone.house_text import house_text
 from longpoint.phone.looked import looked
 from longpoint.phone.messages import (
     Answer,
@@ -39,16 +37,17 @@ from longpoint.pipeline import check_house
 from longpoint.quantities.formatting import format_length
 from longpoint.sheets.again_sheet import again_sheet
 from longpoint.sheets.book import house_sheets
+from longpoint.sheets.bought import bought, money_of
 from longpoint.sheets.html import sheet_html
-from longpoint.sheets.order_sheet import price_of, section_words, standing_words
+from longpoint.sheets.order_sheet import section_words, standing_words
 from longpoint.sheets.outlook_words import safe_line, verdicts
 from longpoint.sheets.plan_json import plan_document
 from longpoint.sheets.verdict_pictures import verdict_words
 from longpoint.sticks.changed_pieces import pieces_as_cut
 from longpoint.sticks.news_words import told_in_words
-from longpoint.sticks.plan import StickSource
 from longpoint.sticks.plan_again import plan_again
 from longpoint.survey.house_file import read_house
+from longpoint.survey.house_file.parsed_text import parsed_house
 
 Asked = Mapping[str, Any]
 
@@ -79,7 +78,7 @@ def _at(asked: Asked, ports: Ports, *, forecast: bool = True) -> AtPhone:
 def _plan(asked: Asked, ports: Ports) -> Plan:
     at = _at(asked, ports)
     plan = at.plan
-    bought, money = _to_buy(plan)
+    to_buy, money = _to_buy(plan)
     return Plan(
         code=plan.readings_code,
         summary=safe_line(plan),
@@ -88,7 +87,7 @@ def _plan(asked: Asked, ports: Ports) -> Plan:
         cuts=cut_steps(plan, at.rest),
         done=tuple(sorted(at.again.state.done)),
         pieces=len(plan.pieces),
-        to_buy=bought,
+        to_buy=to_buy,
         money=money,
         proofs=tuple(
             ProofLine(profile=p.profile, is_proved=p.optimal, words=standing_words(p))
@@ -122,27 +121,21 @@ def _states(plan: HousePlan) -> tuple[OpeningState, ...]:
 
 def _to_buy(plan: HousePlan) -> tuple[tuple[ToBuy, ...], str]:
     house = plan.house
-    bought = Counter(
-        (stick.profile, stick.length_mm)
-        for stick in plan.cut_plan.sticks
-        if stick.source is StickSource.STOCK
-    )
     names = {profile.name: profile for profile in house.profiles}
-    rows, total, is_priced = [], Decimal(0), bool(bought)
-    for (profile, length_mm), count in sorted(bought.items(), key=lambda i: (i[0][0], -i[0][1])):
-        price = price_of(house, profile, length_mm)
-        is_priced = is_priced and price is not None
-        total += (price or Decimal(0)) * count
-        rows.append(
-            ToBuy(
-                profile=profile,
-                section=section_words(names.get(profile), house.units),
-                length=format_length(length_mm, house.units),
-                count=count,
-                price="" if price is None else f"{price * count:.2f}",
-            )
+    sticks = bought(plan)
+    total, is_priced = money_of(sticks)
+    rows = tuple(
+        ToBuy(
+            profile=row.profile,
+            section=section_words(names.get(row.profile), house.units),
+            length=format_length(row.length_mm, house.units),
+            count=row.count,
+            price="" if row.price is None else f"{row.price:.2f}",
+            is_spare=row.is_spare,
         )
-    return tuple(rows), f"{total:.2f}" if is_priced else ""
+        for row in sticks
+    )
+    return rows, f"{total:.2f}" if sticks and is_priced else ""
 
 
 def _sheets(asked: Asked, ports: Ports) -> Sheets:

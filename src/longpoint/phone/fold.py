@@ -8,7 +8,6 @@ from typing import Any, Final
 
 from longpoint.errors import QuantityError
 from longpoint.phone.entries import LineState, Place
-from longpoint.phone.house_text import parsed_house
 from longpoint.phone.messages import (
     CanUndo,
     Document,
@@ -21,6 +20,7 @@ from longpoint.phone.messages import (
 from longpoint.phone.opening_lines import lines_of
 from longpoint.quantities.length import Units, parse_signed_length
 from longpoint.survey.house_file.house_table import FORMAT
+from longpoint.survey.house_file.parsed_text import parsed_house
 from longpoint.survey.openings import OpeningKind
 
 Entry = Mapping[str, Any]

@@ -1,13 +1,9 @@
-"""A house's document as the text of a house file, and back."""
+"""A house's document as the text of a house file."""
 
 import json
 import re
-import tomllib
 from collections.abc import Mapping
-from decimal import Decimal
 from typing import Any, Final
-
-from longpoint.errors import SurveyError
 
 _BARE: Final = re.compile(r"^[A-Za-z0-9_-]+$")
 
@@ -28,37 +24,6 @@ def house_text(document: Mapping[str, Any]) -> str:
         <BLANKLINE>
     """
     return "\n".join(_table(document, ())).lstrip("\n") + "\n"
-
-
-def parsed_house(text: str) -> dict[str, Any]:
-    """Return the document in a text, TOML or JSON.
-
-    Raises:
-        SurveyError: It is neither.
-    """
-    try:
-        is_json = text.lstrip().startswith("{")
-        document = json.loads(text, parse_float=Decimal) if is_json else tomllib.loads(text)
-    except (ValueError, RecursionError) as error:
-        raise SurveyError(
-            "A text was opened as a house file.",
-            f"It is neither TOML nor JSON: {error}.",
-            "Open a house file that was copied off a phone or written by longpoint.",
-        ) from None
-    if not isinstance(document, dict):
-        raise SurveyError(
-            "A text was opened as a house file.", "There is no house in it.", "Open another file."
-        )
-    return _plain(document)  # type: ignore[no-any-return]
-
-
-def _plain(value: Any) -> Any:  # noqa: ANN401
-    """Return a value without what JSON can't carry."""
-    if isinstance(value, dict):
-        return {str(key): _plain(each) for key, each in value.items()}
-    if isinstance(value, list):
-        return [_plain(each) for each in value]
-    return float(value) if isinstance(value, Decimal) else value
 
 
 def _table(table: Mapping[str, Any], path: tuple[str, ...]) -> list[str]:

@@ -8,6 +8,9 @@ from enum import StrEnum
 from typing import Any
 
 from longpoint.phone import entries, messages
+from longpoint.phone.messages import files, limits, looking, news, planning, said, standing
+
+_MODULES = (entries, said, limits, standing, looking, planning, news, files, messages)
 
 _PLAIN = {str: "string", int: "number", float: "number", bool: "boolean", type(None): "null"}
 
@@ -15,12 +18,12 @@ _PLAIN = {str: "string", int: "number", float: "number", bool: "boolean", type(N
 def typescript() -> str:
     """Return one interface for each record and one type for each union, in their order."""
     parts = ["// Made by `python -m longpoint.phone.typescript`; not to be changed by hand."]
-    for module in (entries, messages):
+    for module in _MODULES:
         for name, thing in vars(module).items():
             if getattr(thing, "__module__", None) == module.__name__ and isinstance(thing, type):
                 parts.append(_declared(name, thing))
             elif isinstance(thing, types.UnionType):
-                if module is messages and name == "Entry":
+                if module is not entries and name == "Entry":
                     continue
                 members = "".join(f"\n  | {_type(each)}" for each in typing.get_args(thing))
                 parts.append(f"export type {name} ={members};")

@@ -1,21 +1,20 @@
 """What to ask the merchant for, what is on the rack already, and how good the plan is."""
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
-from decimal import Decimal
+from collections.abc import Iterable
 
 from longpoint.errors import Severity
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit, running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Note, Paragraph, Table
+from longpoint.sheets.bought import bought, money_of
 from longpoint.sheets.fetch import fetch_blocks
 from longpoint.sheets.goal_words import goal_blocks
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saved_words import saved_sentences
-from longpoint.sheets.spare_block import bought_spares, spare_blocks
+from longpoint.sheets.spare_block import spare_blocks
 from longpoint.sticks.plan import CutStick, Proof, StickSource
-from longpoint.survey.house import House
 from longpoint.survey.profiles import Profile
 
 
@@ -36,36 +35,30 @@ def order_blocks(plan: HousePlan) -> tuple[Block, ...]:
 
 def _to_buy(plan: HousePlan) -> tuple[Block, ...]:
     house = plan.house
-    bought = Counter(
-        (stick.profile, stick.length_mm, False)
-        for stick in plan.cut_plan.sticks
-        if stick.source is StickSource.STOCK
-    )
-    for name, length_mm, count in bought_spares(plan.spares):
-        bought[name, length_mm, True] += count
-    if not bought:
+    sticks = bought(plan)
+    if not sticks:
         return (Heading(text="To buy"), Paragraph(text="Nothing has to be bought."))
     names = {profile.name: profile for profile in house.profiles}
-    rows: list[tuple[str | Cell, ...]] = []
-    total, spare_total, is_priced = Decimal(0), Decimal(0), True
-    ordered = sorted(bought.items(), key=lambda item: (item[0][0], item[0][2], -item[0][1]))
-    for (profile, length_mm, is_spare), count in ordered:
-        price = price_of(house, profile, length_mm)
-        is_priced = is_priced and price is not None
-        total += (price or Decimal(0)) * count
-        spare_total += (price or Decimal(0)) * count * is_spare
-        section = section_words(names.get(profile), house.units)
-        rows.append(
-            (
-                Cell(text=profile, small=("SPARE", section) if is_spare else (section,)),
-                Cell(text=format_length(length_mm, house.units), is_key=True),
-                Cell(text=f"{count}", is_key=True),
-                running_length(length_mm * count, house.units),
-                "-" if price is None else f"{price:.2f}",
-                "-" if price is None else f"{price * count:.2f}",
-                Cell(blank=Blank.TICK),
-            )
+    total, is_priced = money_of(sticks)
+    spare_total, _ = money_of(row for row in sticks if row.is_spare)
+    rows: tuple[tuple[str | Cell, ...], ...] = tuple(
+        (
+            Cell(
+                text=row.profile,
+                small=(
+                    *(("SPARE",) if row.is_spare else ()),
+                    section_words(names.get(row.profile), house.units),
+                ),
+            ),
+            Cell(text=format_length(row.length_mm, house.units), is_key=True),
+            Cell(text=f"{row.count}", is_key=True),
+            running_length(row.length_mm * row.count, house.units),
+            "-" if row.each is None else f"{row.each:.2f}",
+            "-" if row.price is None else f"{row.price:.2f}",
+            Cell(blank=Blank.TICK),
         )
+        for row in sticks
+    )
     spares = f", {spare_total:.2f} of it for spares" if spare_total else ""
     money = (
         f"All together {total:.2f}{spares}, at the prices written in the house file."
@@ -85,7 +78,7 @@ def _to_buy(plan: HousePlan) -> tuple[Block, ...]:
     )
     return (
         Heading(text="To buy"),
-        Table(columns=columns, rows=tuple(rows)),
+        Table(columns=columns, rows=rows),
         Paragraph(text=f"{money} No substitutes: the pieces are worked out for these sections."),
     )
 
@@ -249,15 +242,3 @@ def section_words(profile: Profile | None, units: Units) -> str:
     size = f"{format_length(profile.width_mm, units)} x "
     size += format_with_unit(profile.thickness_mm, units)
     return f"{size} {profile.material}".strip()
-
-
-def price_of(house: House, profile: str, length_mm: float) -> Decimal | None:
-    """Return the price of one stick; None where none was given."""
-    prices: Sequence[Decimal] = [
-        stock.price
-        for stock in house.stock
-        if stock.profile == profile
-        and abs(stock.length_mm - length_mm) < 0.01
-        and stock.price is not None
-    ]
-    return min(prices, default=None)

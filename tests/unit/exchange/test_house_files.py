@@ -7,7 +7,7 @@ import pytest
 from longpoint.errors import ExchangeError, SurveyError
 from longpoint.exchange import house_files
 from longpoint.exchange.house_files import load_house, load_house_document
-from longpoint.survey.house_file import starter_house
+from longpoint.survey.house_file import parsed_text, starter_house
 
 STARTER = starter_house("Wren House")
 
@@ -95,13 +95,14 @@ def test_a_file_that_is_not_there_or_is_a_folder_is_told(tmp_path: Path) -> None
 def test_a_file_over_the_limit_is_not_parsed(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(house_files, "LARGEST_FILE_BYTES", 100)
+    for module in (house_files, parsed_text):
+        monkeypatch.setattr(module, "LARGEST_FILE_BYTES", 100)
 
     assert "over 8 MB" in refusal(written(tmp_path, STARTER)).read
 
 
 def test_a_file_of_too_many_values_is_refused(tmp_path: Path) -> None:
-    text = "a = [" + "1," * (house_files.MOST_ENTRIES + 1) + "]"
+    text = "a = [" + "1," * (parsed_text.MOST_ENTRIES + 1) + "]"
 
     assert "200000 values" in refusal(written(tmp_path, text)).read
 

@@ -6,7 +6,8 @@ import pytest
 
 from longpoint.phone import Ports, answer
 from longpoint.phone.aloud import CHECK_WORDS, check_word
-from longpoint.phone.house_text import house_text, parsed_house
+from longpoint.phone.house_text import house_text
+from longpoint.survey.house_file.parsed_text import parsed_house
 
 ROOT = Path(__file__).resolve().parents[3]
 PIPIT = ROOT / "tests/scenarios/pipit.toml"

@@ -1,0 +1,71 @@
+"""What a page asks and what it is answered, one record each; their TypeScript comes from here."""
+
+from longpoint.phone.messages.files import AskFile, AskOpen, File, Opened
+from longpoint.phone.messages.limits import AskLimits, Choice, KindLimits, Limits, LineLimits
+from longpoint.phone.messages.looking import AskLook, Face, Look, PieceRow
+from longpoint.phone.messages.news import AskSaw, AskWall, AtSaw, Wall
+from longpoint.phone.messages.planning import (
+    AskPlan,
+    AskSheets,
+    CutEnd,
+    CutStep,
+    OpeningState,
+    Plan,
+    ProofLine,
+    SheetPage,
+    Sheets,
+    ToBuy,
+)
+from longpoint.phone.messages.said import Document, Refusal, Said
+from longpoint.phone.messages.standing import (
+    AskFold,
+    CanUndo,
+    Fold,
+    FoldedOpening,
+    NextLine,
+    ReadLine,
+)
+
+Request = AskLimits | AskFold | AskLook | AskPlan | AskSheets | AskSaw | AskWall | AskFile | AskOpen
+Answer = Limits | Fold | Look | Plan | Sheets | AtSaw | Wall | File | Opened | Refusal
+
+__all__ = [
+    "Answer",
+    "AskFile",
+    "AskFold",
+    "AskLimits",
+    "AskLook",
+    "AskOpen",
+    "AskPlan",
+    "AskSaw",
+    "AskSheets",
+    "AskWall",
+    "AtSaw",
+    "CanUndo",
+    "Choice",
+    "CutEnd",
+    "CutStep",
+    "Document",
+    "Face",
+    "File",
+    "Fold",
+    "FoldedOpening",
+    "KindLimits",
+    "Limits",
+    "LineLimits",
+    "Look",
+    "NextLine",
+    "Opened",
+    "OpeningState",
+    "PieceRow",
+    "Plan",
+    "ProofLine",
+    "ReadLine",
+    "Refusal",
+    "Request",
+    "Said",
+    "SheetPage",
+    "Sheets",
+    "ToBuy",
+    "Wall",
+]
