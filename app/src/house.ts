@@ -24,6 +24,8 @@ export interface Standing {
   readonly folded: number;
   /** Its plan; of older readings while `isPlanning`. */
   readonly plan?: Plan;
+  /** What the plan, or the refusal to make one, is of. */
+  readonly planOf?: Fold;
   readonly isPlanning: boolean;
   readonly refusal?: Refusal;
 }
@@ -38,7 +40,10 @@ export const limits = signal<Limits | undefined>(undefined);
 
 /** How many lines were written since the last answer; only the newest answer counts. */
 let round = 0;
-let wantsPlan = false;
+
+/** How many screens show the plan, and whether one is being made. */
+let watching = 0;
+let isMaking = false;
 
 export async function loadLimits(): Promise<void> {
   const found = await fetch(`${import.meta.env.BASE_URL}core/limits.json`);
@@ -49,7 +54,6 @@ export async function loadLimits(): Promise<void> {
 export async function open(key: string): Promise<void> {
   if (current.get()?.key === key) return;
   const [entries, fold] = await Promise.all([entriesOf(key), fact<Seen>(`fold:${key}`)]);
-  wantsPlan = false;
   const seen = fold ? { fold: fold.fold, folded: fold.folded } : { folded: 0 };
   current.set({ key, entries, isPlanning: false, ...seen });
   await refold();
@@ -60,17 +64,23 @@ export async function write(...fresh: readonly Fresh[]): Promise<void> {
   const kept = await keep(fresh);
   const now = current.get();
   if (now && kept[0]?.house === now.key) {
-    current.set({ ...now, entries: [...now.entries, ...kept] });
+    const isPlanning = now.isPlanning || Boolean(now.plan);
+    current.set({ ...now, entries: [...now.entries, ...kept], isPlanning });
     void refold();
   }
   void askToStay();
 }
 
-/** Ask for the plan of what stands; a screen that shows it calls this. */
-export function needPlan(): void {
-  const now = current.get();
-  wantsPlan = true;
-  if (now?.fold && !now.plan && !now.isPlanning) void replan();
+/**
+ * Ask for the plan of what stands; a screen that shows it calls this, and the other way when it
+ * closes. A plan that nobody looks at would only stand in the way of what is asked next.
+ */
+export function needPlan(): () => void {
+  watching++;
+  void replan();
+  return () => {
+    watching--;
+  };
 }
 
 async function refold(): Promise<void> {
@@ -85,25 +95,35 @@ async function refold(): Promise<void> {
     return;
   }
   const { refusal: _, ...rest } = after;
-  const seen: Seen = { fold, folded: now.entries.length };
-  current.set({ ...rest, ...seen });
-  void setFact(`fold:${now.key}`, seen);
+  const folded = now.entries.length;
+  current.set({ ...rest, fold: sameOr(fold, rest.fold), folded });
+  void setFact(`fold:${now.key}`, { fold, folded } satisfies Seen);
   void setFact(`glimpse:${now.key}`, glimpseOf(fold));
-  if (wantsPlan) await replan();
+  await replan();
+}
+
+/** The older of two equal folds: what was planned of it is still right. */
+function sameOr(fold: Fold, older: Fold | undefined): Fold {
+  return older && JSON.stringify(fold) === JSON.stringify(older) ? older : fold;
 }
 
 async function replan(): Promise<void> {
   const now = current.get();
-  if (!now?.fold) return;
-  const { document, held, saw } = now.fold;
+  const fold = now?.fold;
+  if (!watching || isMaking || !fold || now.planOf === fold) return;
+  const { document, held, saw } = fold;
+  isMaking = true;
   current.set({ ...now, isPlanning: true });
-  const mine = round;
   const plan = await ask<"plan">({ ask: "plan", document, held, saw });
+  isMaking = false;
   const after = current.get();
-  if (mine !== round || after?.key !== now.key) return;
-  const { refusal: _, ...rest } = after;
-  if (plan.kind === "refusal") current.set({ ...rest, isPlanning: false, refusal: plan });
-  else current.set({ ...rest, isPlanning: false, plan });
+  if (after?.key === now.key && after.fold === fold) {
+    const { refusal: _, ...rest } = after;
+    const found = plan.kind === "refusal" ? { refusal: plan } : { plan };
+    const isPlanning = after.folded < after.entries.length;
+    current.set({ ...rest, ...found, planOf: fold, isPlanning });
+  }
+  await replan();
 }
 
 function glimpseOf(fold: Fold): Glimpse {
@@ -116,7 +136,7 @@ export async function tellSaw(told: string): Promise<AnswerTo<"saw"> | undefined
   const now = current.get();
   if (!now?.fold) return undefined;
   const { document, held } = now.fold;
-  const saw = now.plan?.saw ?? now.fold.saw;
+  const saw = (now.planOf === now.fold && now.plan?.saw) || now.fold.saw;
   const found = await ask<"saw">({ ask: "saw", document, held, saw, told });
   if (found.kind === "saw") {
     await write({ what: "cut-news", house: now.key, told, state: found.saw });

@@ -17,8 +17,10 @@ export function watchRoute(): void {
   });
 }
 
+/** Go on at once: the screen changes before the next key is struck. */
 export function go(...to: readonly string[]): void {
-  location.hash = `#/${to.map(encodeURIComponent).join("/")}`;
+  location.hash = link(...to);
+  route.set(parts());
 }
 
 /** Go on from a form that is done with: Back doesn't return to it. */

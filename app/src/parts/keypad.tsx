@@ -1,6 +1,6 @@
 /** The big keypad: one thumb, gloves on; a hardware keyboard does as well. */
 
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import {
   asFeet,
   figure,
@@ -33,6 +33,15 @@ interface Props {
   readonly said?: Told | undefined;
 }
 
+/** A key of a keyboard, or what a key on the glass does. */
+type Stroke = string | ((typed: Typed) => Typed);
+
+/**
+ * What was struck while a figure was being kept: it is the beginning of the next one. A fast hand,
+ * or a tape that types by itself, doesn't wait for the disk.
+ */
+let ahead: Stroke[] = [];
+
 const FIGURES = ["1", "2", "3", "4", "5", "6", "7", "8", "9"] as const;
 
 export function Keypad({ scale, label, check, keep, said }: Props) {
@@ -42,8 +51,9 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
   // What was typed counts at once, drawn or not: a fast hand is never a figure ahead of Keep.
   const latest = useRef<Typed>(NOTHING);
   const isKeeping = useRef(false);
-  const press = (change: (typed: Typed) => Typed) => {
-    latest.current = change(latest.current);
+  const isHere = useRef(true);
+  const change = (by: (typed: Typed) => Typed) => {
+    latest.current = by(latest.current);
     show(latest.current);
   };
   const toldOf = (now: Typed) => (isTyped(now) ? check(figure(now, scale)) : said);
@@ -54,30 +64,52 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
 
   const finish = async () => {
     const now = latest.current;
-    if (!mayKeepIt(now) || isKeeping.current) return;
+    if (!mayKeepIt(now)) return;
+    const meanwhile: Stroke[] = [];
+    ahead = meanwhile;
     isKeeping.current = true;
     setKeeping(true);
     try {
       await keep(written(now, scale));
-      press(() => NOTHING);
-      setInSixteenths(false);
+      latest.current = NOTHING;
     } finally {
       isKeeping.current = false;
-      setKeeping(false);
+      if (isHere.current) {
+        show(latest.current);
+        setInSixteenths(false);
+        setKeeping(false);
+      }
+      // No keypad follows, or this one goes on.
+      if (ahead === meanwhile) ahead = [];
+      if (isHere.current) for (const stroke of meanwhile.splice(0)) strike(stroke);
     }
   };
 
-  useEffect(() => {
+  const strike = (stroke: Stroke) => {
+    if (isKeeping.current) {
+      // A second Keep with no figure before it is a bouncing thumb.
+      const isBounce = stroke === "Enter" && (ahead.at(-1) ?? stroke) === stroke;
+      if (!isBounce) ahead.push(stroke);
+    } else if (typeof stroke === "function") change(stroke);
+    else if (stroke === "Enter") void finish();
+    else change((now) => withKey(now, stroke, scale));
+  };
+  const press = (by: (typed: Typed) => Typed) => strike(by);
+
+  useLayoutEffect(() => {
+    for (const stroke of ahead.splice(0)) strike(stroke);
+    return () => {
+      isHere.current = false;
+    };
+  }, []);
+
+  // Before the screen is painted: between two lines no key is struck into the void.
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (event.target instanceof HTMLInputElement || event.ctrlKey || event.metaKey) return;
-      if (/^[0-9]$/.test(event.key)) press((now) => withFigure(now, event.key));
-      else if (event.key === "." && scale === "deg") press(withPoint);
-      else if (event.key === ".") press((now) => ({ ...now, half: !now.half }));
-      else if (event.key === "-") press((now) => ({ ...now, minus: !now.minus }));
-      else if (event.key === "'") press(asFeet);
-      else if (event.key === "Backspace") press(without);
-      else if (event.key === "Enter" && !(event.target instanceof HTMLButtonElement)) void finish();
-      else return;
+      const isTyping = event.target instanceof HTMLInputElement;
+      if (isTyping || event.ctrlKey || event.metaKey || !KEYS.test(event.key)) return;
+      if (event.key === "Enter" && event.target instanceof HTMLButtonElement) return;
+      strike(event.key);
       event.preventDefault();
     };
     addEventListener("keydown", onKey);
@@ -114,7 +146,7 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
           {FIGURES.slice(6, 9).map((key) => (
             <Key key={key} text={key} press={() => press((now) => withFigure(now, key))} />
           ))}
-          <button class="keep" disabled={!mayKeep} onClick={() => void finish()}>
+          <button class="keep" disabled={!mayKeep} onClick={() => strike("Enter")}>
             Keep
           </button>
           <Left scale={scale} typed={typed} press={press} />
@@ -129,6 +161,24 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
       )}
     </div>
   );
+}
+
+const KEYS = /^([0-9.'-]|Backspace|Enter)$/;
+
+/** What is typed after a key of a keyboard. */
+function withKey(now: Typed, key: string, scale: Scale): Typed {
+  switch (key) {
+    case ".":
+      return scale === "deg" ? withPoint(now) : { ...now, half: !now.half };
+    case "-":
+      return { ...now, minus: !now.minus };
+    case "'":
+      return asFeet(now);
+    case "Backspace":
+      return without(now);
+    default:
+      return withFigure(now, key);
+  }
 }
 
 interface KeyProps {
