@@ -64,6 +64,18 @@ def test_a_cabin_from_file_to_sheets_from_a_cold_start(
     assert (tmp_path / "sheets" / "sheets.pdf").stat().st_size > 10_000
 
 
+def test_the_book_of_the_cottage_from_a_cold_start(
+    benchmark: BenchmarkFixture, tmp_path: Path
+) -> None:
+    house = ROOT / "tests" / "scenarios" / "fallow-end.toml"
+    words = ["book", str(house), "--out", str(tmp_path)]
+    benchmark.pedantic(  # type: ignore[no-untyped-call]
+        cold, args=(words,), rounds=3
+    )
+    benchmark.extra_info["peak_mb"] = peak_mb(words)
+    assert (tmp_path / "book.pdf").stat().st_size > 100_000
+
+
 def cold(words: list[str]) -> None:
     done = subprocess.run(
         [sys.executable, "-m", "longpoint.cli.main", *words], check=False, capture_output=True

@@ -9,6 +9,7 @@ import longpoint
 
 SUBCOMMANDS: Final = {
     "app": "Serve the phone app on this machine, or copy it for a web host.",
+    "book": "Write all sheets of a house as one PDF, with contents and bookmarks.",
     "catalogue": "List the kinds of trim that a house file may name, and what each asks for.",
     "check": "Say what is wrong or doubtful in the readings, before any piece is made.",
     "learn": "Learn what a saw and a tape are out by, from finished work.",

@@ -6,7 +6,8 @@ from pathlib import Path
 from typing import Final
 
 from longpoint.catalogue.all_trims import trim_tables
-from longpoint.errors import ExchangeError, LongpointError
+from longpoint.cli.sheet_folder import make_folder
+from longpoint.errors import LongpointError
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.house_plan import HousePlan
 from longpoint.pipeline import plan_house
@@ -56,7 +57,7 @@ def write_plan(
     drawings = {
         f"{name}.svg": drawing_svg(drawing) for name, drawing in opening_drawings(plan, state)
     }
-    _make(folder / DRAWINGS)
+    make_folder(folder / DRAWINGS)
     _clear_old(folder, drawings.keys(), {f"{sheet.name}.html" for sheet in sheets})
     write_text_safely(folder / READINGS, _json(document))
     for sheet in sheets:
@@ -112,14 +113,3 @@ def _clear_old(folder: Path, drawings: Collection[str], pages: Collection[str]) 
 
 def _json(document: Mapping[str, object]) -> str:
     return json.dumps(document, indent=1, ensure_ascii=False, default=str) + "\n"
-
-
-def _make(folder: Path) -> None:
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise ExchangeError(
-            f"The sheets are to go to {folder}.",
-            f"That folder can't be made: {error.strerror or error}.",
-            "Name another folder with --out.",
-        ) from error

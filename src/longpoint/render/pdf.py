@@ -9,6 +9,7 @@ import typst
 from longpoint.errors import SheetError
 from longpoint.render.paper import Paper
 from longpoint.sheets.blocks import Sheet
+from longpoint.sheets.house_book import Book
 from longpoint.sheets.pdf_data import pdf_data
 
 HERE: Final = Path(__file__).resolve().parent
@@ -30,6 +31,22 @@ def render_pdf(sheets: tuple[Sheet, ...], paper: Paper = Paper.A4) -> bytes:
         SheetError: There is no sheet, or one can't be set.
     """
     return _compile(sheets, paper, form="pdf", ppi=None)[0]
+
+
+def render_book(book: Book, paper: Paper = Paper.A4) -> bytes:
+    """Return a book as one tagged PDF: contents, bookmarks, its pages counted through.
+
+    Args:
+        book: The book, of at least one sheet.
+        paper: The paper.
+
+    Returns:
+        The file. The same book gives the same bytes.
+
+    Raises:
+        SheetError: There is no sheet, or one can't be set.
+    """
+    return _compile(book.sheets, paper, form="pdf", ppi=None, book=book)[0]
 
 
 def render_png(
@@ -57,7 +74,12 @@ def render_png(
 
 
 def _compile(
-    sheets: tuple[Sheet, ...], paper: Paper, *, form: Literal["pdf", "png"], ppi: float | None
+    sheets: tuple[Sheet, ...],
+    paper: Paper,
+    *,
+    form: Literal["pdf", "png"],
+    ppi: float | None,
+    book: Book | None = None,
 ) -> list[bytes]:
     if not sheets:
         raise SheetError(
@@ -70,6 +92,9 @@ def _compile(
         "paper": paper.value,
         "title": f"{sheets[0].house}: {', '.join(sheet.title.lower() for sheet in sheets)}",
     }
+    if book is not None:
+        front = {"title": book.title, "subtitle": book.subtitle, "void": book.void}
+        inputs |= {"book": json.dumps(front, ensure_ascii=False), "title": book.title}
     try:
         compiler = typst.Compiler(
             TEMPLATE,

@@ -1,0 +1,53 @@
+"""`longpoint book`: all sheets of a house in one PDF."""
+
+from datetime import date
+from pathlib import Path
+
+import click
+
+from longpoint.cli.days import on_day
+from longpoint.cli.imagined import house_imagined
+from longpoint.cli.outcome import Outcome, exits, outcome
+from longpoint.cli.sheet_folder import paper_option, write_file
+from longpoint.exchange.crew_files import crew_lines
+from longpoint.exchange.house_files import load_house
+from longpoint.pipeline import plan_house
+from longpoint.render.paper import Paper
+from longpoint.render.pdf import render_book
+from longpoint.sheets.house_book import BookOf, house_book
+from longpoint.solvers import linear_solver
+
+BOOK = "book.pdf"
+
+
+@click.command(name="book")
+@click.argument("house", type=click.Path(path_type=Path, dir_okay=False))
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, file_okay=False),
+    required=True,
+    help="Folder for book.pdf; made when it isn't there.",
+)
+@click.option(
+    "--crew",
+    type=click.Path(path_type=Path, dir_okay=False),
+    default=None,
+    help="File of the crew's own figures, for the forecast; see longpoint learn.",
+)
+@paper_option
+@on_day
+@exits
+def command(house: Path, out: Path, crew: Path | None, paper: str, on: date) -> Outcome:
+    """Plan HOUSE and write one PDF that holds every sheet, with contents and bookmarks."""
+    survey = load_house(house)
+    learned, said = crew_lines(crew, survey.house) if crew is not None else ((), ())
+    for finding in said:
+        click.echo(str(finding), err=True)
+    plan = plan_house(survey, linear_solver(), house_imagined(), learned)
+    book = house_book(BookOf(plan=plan, on=on))
+    written = write_file(out, BOOK, render_book(book, Paper(paper)))
+    click.echo(f"{len(book.sheets)} sheets: {', '.join(s.title.lower() for s in book.sheets)}.")
+    if plan.held:
+        click.echo(f"Held back, so without lengths: {', '.join(sorted(plan.held))}.")
+    click.echo(f"The book: {written}")
+    return outcome((*plan.findings, *said))

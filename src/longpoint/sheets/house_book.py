@@ -1,0 +1,72 @@
+"""The book of a house: every sheet it has, in the order in which the job needs them."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+from typing import Final
+
+from longpoint.house_plan import HousePlan
+from longpoint.sheets.blocks import Sheet, SheetState
+from longpoint.sheets.book import house_sheets
+from longpoint.sheets.html import VOID
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BookOf:
+    """What a book is made from.
+
+    Attributes:
+        plan: The planned house.
+        on: The day it is made, for what hangs on a date.
+        state: Stale when the readings have changed since the plan was made.
+    """
+
+    plan: HousePlan
+    on: date
+    state: SheetState = SheetState.CURRENT
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Book:
+    """A book ready to be set.
+
+    Attributes:
+        title: What stands on its first page.
+        subtitle: Which readings it is of, and when it was made.
+        void: What is said of a book made from older readings; empty while it is current.
+        sheets: Its sheets in order.
+    """
+
+    title: str
+    subtitle: str
+    void: str
+    sheets: tuple[Sheet, ...]
+
+
+Part = Callable[[BookOf], tuple[Sheet, ...]]
+"""Makes the sheets of one part of the book; none when the house doesn't ask for that part."""
+
+
+def _plan_sheets(book: BookOf) -> tuple[Sheet, ...]:
+    return house_sheets(book.plan, book.state)
+
+
+PARTS: Final[tuple[Part, ...]] = (_plan_sheets,)
+"""The parts of the book, in order; a new part is one more line."""
+
+
+def house_book(book: BookOf, parts: tuple[Part, ...] = PARTS) -> Book:
+    """Return the book of a house.
+
+    Args:
+        book: What it is made from.
+        parts: Makers of its parts, in order.
+    """
+    house = book.plan.house
+    return Book(
+        title=house.name,
+        subtitle=f"All sheets of the house. Readings {book.plan.readings_code}, made "
+        f"{book.on.isoformat()}.",
+        void=VOID if book.state is SheetState.STALE else "",
+        sheets=tuple(sheet for part in parts for sheet in part(book)),
+    )
