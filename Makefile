@@ -4,10 +4,14 @@
 PYTHON ?= python3
 BIN := .venv/bin
 PIP := $(BIN)/python -m pip install -qq --disable-pip-version-check
-PYTEST := $(BIN)/python -m pytest -q
+# One thread for linear algebra in each process: more of them only wait for one another.
+PYTEST := OPENBLAS_NUM_THREADS=1 $(BIN)/python -m pytest -q
 # Two, like the smallest machine that runs the tests; `make test JOBS=8` on a larger one.
 JOBS ?= 2
 SHEETS := build/wren-house
+# Lines of the core are counted, and counting is slow: the tests of these rooms run without.
+SHELLS := cli exchange render serve solvers
+COUNTED := $(filter-out $(SHELLS:%=tests/unit/%),$(wildcard tests/unit/*))
 
 .PHONY: help demo test check bench beside long app app-test lock sheets-accept pictures format clean
 .DELETE_ON_ERROR:
@@ -33,9 +37,10 @@ demo: .venv/installed
 
 test: check
 	@echo 'Unit tests, docstring examples and their coverage of the core ...'
-	@$(PYTEST) -n $(JOBS) --benchmark-disable --cov --cov-report=term tests/unit src
+	@$(PYTEST) -n $(JOBS) --benchmark-disable --cov --cov-report=term \
+		$(SHELLS:%=--ignore=tests/unit/%) tests/unit src
 	@echo 'All other tests ...'
-	@$(PYTEST) -n $(JOBS) --benchmark-disable --ignore=tests/unit tests
+	@$(PYTEST) -n $(JOBS) --benchmark-disable $(COUNTED:%=--ignore=%) tests
 	@echo 'Benchmarks, once each, untimed ...'
 	@$(PYTEST) tests/bench -m bench --benchmark-disable
 
