@@ -10,6 +10,7 @@
       StockError                pieces that no stick in the list can give
       SheetError                a sheet that can't be made
       ExchangeError             a file that can't be read or written
+      StoreError                a store of houses that can't be read or written
 
 An error is raised only for what makes a step meaningless. Trouble in one opening, room or run is
 a `Finding`: a step returns its result and a tuple of them, and the rest of the house goes on.
@@ -98,6 +99,10 @@ class SheetError(LongpointError):
 
 class ExchangeError(LongpointError):
     """A file that can't be read or written."""
+
+
+class StoreError(LongpointError):
+    """A store of houses that can't be read or written."""
 
 
 def held_places(findings: Iterable[Finding]) -> frozenset[str]:

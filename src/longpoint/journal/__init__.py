@@ -1,0 +1,33 @@
+"""What devices write down, as entries that are never changed, and how devices pass them on.
+
+In: entries of a journal, each with the name of its device and that device's own count. Out: which
+of them another device lacks, and both journals put together. What an entry means is none of this
+room's business: `phone/fold` makes a house of them.
+"""
+
+from longpoint.journal.entry import (
+    Entry,
+    Key,
+    as_written,
+    checked_entry,
+    in_order,
+    key_of,
+    read_entry,
+)
+from longpoint.journal.passing_on import Clash, Merged, Seen, lacking, merged, seen
+
+__all__ = [
+    "Clash",
+    "Entry",
+    "Key",
+    "Merged",
+    "Seen",
+    "as_written",
+    "checked_entry",
+    "in_order",
+    "key_of",
+    "lacking",
+    "merged",
+    "read_entry",
+    "seen",
+]

@@ -1,0 +1,215 @@
+"""A store in a database: what SQLite and PostgreSQL have in common, which is nearly all."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from longpoint.errors import Finding, StoreError
+from longpoint.journal import (
+    Clash,
+    Entry,
+    Key,
+    Seen,
+    as_written,
+    checked_entry,
+    key_of,
+    read_entry,
+)
+from longpoint.store.link import Link
+from longpoint.store.milestone_text import milestone_text, read_milestone
+from longpoint.store.records import Milestone, Numbered, Taken
+from longpoint.store.sums import START, next_sum
+from longpoint.store.tail import Tail, numbered, read_tail
+from longpoint.store.verify import verified
+
+
+class SqlStore:
+    """A store behind a link; see `port.HouseStore` for what each call means."""
+
+    def __init__(self, link: Link) -> None:
+        self._link = link
+        with link.transaction(writes=False):
+            self._device = self._tail().device
+
+    @property
+    def device(self) -> str:
+        """Name under which this store writes entries of its own."""
+        return self._device
+
+    def write(self, house: str, at: str, bodies: Sequence[Mapping[str, Any]]) -> tuple[Entry, ...]:
+        """Write entries of this device, with the next counts of its own."""
+        with self._link.transaction(writes=True):
+            tail = self._tail()
+            last = self._link.rows(
+                "SELECT coalesce(max(counter), 0) FROM entries WHERE device = ?", (tail.device,)
+            )[0][0]
+            head = {"device": tail.device, "at": at, "house": house}
+            written = tuple(
+                checked_entry({**body, **head, "counter": last + number})
+                for number, body in enumerate(bodies, start=1)
+            )
+            self._put(self._with_entries(tail, written))
+        return written
+
+    def take(self, entries: Iterable[Entry]) -> Taken:
+        """Take in entries of any device; those here stay, and another under their key is refused.
+
+        Raises:
+            SurveyError: One of them is no entry; none was taken then.
+        """
+        arrived = [checked_entry(entry) for entry in entries]
+        added: dict[Key, Entry] = {}
+        clashes, known = [], 0
+        with self._link.transaction(writes=True):
+            for entry in arrived:
+                key = key_of(entry)
+                here = added.get(key) or self._entry(key)
+                if here is None:
+                    added[key] = entry
+                elif as_written(here) == as_written(entry):
+                    known += 1
+                else:
+                    clashes.append(Clash(key=key, here=here, there=entry))
+            if added:
+                self._put(self._with_entries(self._tail(), tuple(added.values())))
+        return Taken(added=tuple(added.values()), known=known, clashes=tuple(clashes))
+
+    def houses(self) -> tuple[str, ...]:
+        """Return the keys of all houses, in the order in which they came."""
+        with self._link.transaction(writes=False):
+            rows = self._link.rows("SELECT house FROM houses ORDER BY place")
+        return tuple(row[0] for row in rows)
+
+    def entries(self, house: str) -> tuple[Numbered, ...]:
+        """Return the entries of a house, in the order in which they came.
+
+        Raises:
+            StoreError: One of them isn't as it was written.
+        """
+        with self._link.transaction(writes=False):
+            rows = self._link.rows(
+                "SELECT e.number, e.entry, e.sum, b.sum FROM entries e"
+                " LEFT JOIN entries b ON b.number = e.number - 1"
+                " WHERE e.house = ? ORDER BY e.number",
+                (house,),
+            )
+        for number, text, total, before in rows:
+            if bytes(total) != next_sum(bytes(before or START), numbered(number, text)):
+                raise self._changed(f"Entry {number}")
+        return tuple(Numbered(number=row[0], entry=read_entry(row[1])) for row in rows)
+
+    def entry(self, key: Key) -> Entry | None:
+        """Return one entry; None where there is none of that key."""
+        with self._link.transaction(writes=False):
+            return self._entry(key)
+
+    def seen(self) -> Seen:
+        """Return how many entries of each device are here without a gap."""
+        # The last before a gap: entry n is the n-th of its device only while none is missing.
+        with self._link.transaction(writes=False):
+            rows = self._link.rows(
+                "SELECT device, count(*) FROM (SELECT device, counter, row_number()"
+                " OVER (PARTITION BY device ORDER BY counter) AS nth FROM entries) AS counted"
+                " WHERE counter = nth GROUP BY device ORDER BY device"
+            )
+        return dict(rows)
+
+    def lacking(self, there: Seen) -> tuple[Entry, ...]:
+        """Return what another device lacks, by key."""
+        found: list[Entry] = []
+        with self._link.transaction(writes=False):
+            devices = [row[0] for row in self._link.rows("SELECT DISTINCT device FROM entries")]
+            for device in sorted(devices):
+                rows = self._link.rows(
+                    "SELECT entry FROM entries WHERE device = ? AND counter > ? ORDER BY counter",
+                    (device, there.get(device, 0)),
+                )
+                found += (read_entry(row[0]) for row in rows)
+        return tuple(found)
+
+    def keep(self, milestone: Milestone) -> Milestone:
+        """Remember a revision or a plan; returns it with its number."""
+        with self._link.transaction(writes=True):
+            text = milestone_text(milestone)
+            tail = self._tail().with_milestone(text)
+            self._link.rows(
+                "INSERT INTO milestones (number, house, milestone, sum) VALUES (?, ?, ?, ?)",
+                (tail.milestones, milestone.house, text, tail.milestones_sum),
+            )
+            self._put(tail)
+        return replace(milestone, number=tail.milestones)
+
+    def milestones(self, house: str) -> tuple[Milestone, ...]:
+        """Return what is remembered of a house, in the order in which it was.
+
+        Raises:
+            StoreError: Some of it isn't as it was written.
+        """
+        with self._link.transaction(writes=False):
+            rows = self._link.rows(
+                "SELECT m.number, m.milestone, m.sum, b.sum FROM milestones m"
+                " LEFT JOIN milestones b ON b.number = m.number - 1"
+                " WHERE m.house = ? ORDER BY m.number",
+                (house,),
+            )
+        for number, text, total, before in rows:
+            if bytes(total) != next_sum(bytes(before or START), numbered(number, text)):
+                raise self._changed(f"Milestone {number}")
+        return tuple(read_milestone(row[0], row[1]) for row in rows)
+
+    def call_itself(self, device: str) -> None:
+        """Go on under another name: a copy that counts on under the old one would give keys twice.
+
+        Args:
+            device: Unique among all devices.
+        """
+        with self._link.transaction(writes=True):
+            self._put(replace(self._tail(), device=device))
+        self._device = device
+
+    def verify(self) -> tuple[Finding, ...]:
+        """Return what is wrong with what is kept; nothing where all is as it was written."""
+        return verified(self._link)
+
+    def close(self) -> None:
+        """Let go of it; what was written stays."""
+        self._link.close()
+
+    def _tail(self) -> Tail:
+        facts = dict(self._link.rows("SELECT name, value FROM facts"))
+        return read_tail(facts, self._link.name)
+
+    def _put(self, tail: Tail) -> None:
+        for name, value in replace(tail, changes=tail.changes + 1).facts().items():
+            self._link.rows("UPDATE facts SET value = ? WHERE name = ?", (value, name))
+
+    def _entry(self, key: Key) -> Entry | None:
+        rows = self._link.rows(
+            "SELECT entry FROM entries WHERE device = ? AND counter = ?", (key.device, key.counter)
+        )
+        return read_entry(rows[0][0]) if rows else None
+
+    def _with_entries(self, tail: Tail, entries: Sequence[Entry]) -> Tail:
+        houses = {row[0] for row in self._link.rows("SELECT house FROM houses")}
+        for entry in entries:
+            if entry["house"] not in houses:
+                houses.add(entry["house"])
+                self._link.rows(
+                    "INSERT INTO houses (house, place) VALUES (?, ?)", (entry["house"], len(houses))
+                )
+            text = as_written(entry)
+            tail = tail.with_entry(text)
+            self._link.rows(
+                "INSERT INTO entries (device, counter, number, house, entry, sum)"
+                " VALUES (?, ?, ?, ?, ?, ?)",
+                (*key_of(entry), tail.entries, entry["house"], text, tail.entries_sum),
+            )
+        return tail
+
+    def _changed(self, what: str) -> StoreError:
+        return StoreError(
+            f"{what} of the store {self._link.name} was read.",
+            "It isn't as it was written: the file is damaged.",
+            "Cut nothing from this house. `longpoint verify` says how far it goes; `longpoint "
+            "restore` takes your last backup and what is still sound here.",
+        )

@@ -1,0 +1,184 @@
+"""What holds of every store, whatever it is kept in."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from longpoint.errors import StoreError, SurveyError
+from longpoint.journal import Entry, Key
+from longpoint.store import HouseStore, Milestone, MilestoneKind
+from tests.store_adapters import Adapter, sqlite_adapter
+
+AT = "2026-03-02T07:15:00Z"
+ADAPTERS = {"sqlite": sqlite_adapter}
+
+
+@pytest.fixture(params=ADAPTERS)
+def adapter(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Adapter]:
+    with ADAPTERS[request.param](tmp_path) as found:
+        yield found
+
+
+@pytest.fixture
+def store(adapter: Adapter) -> Iterator[HouseStore]:
+    found = adapter.open()
+    yield found
+    found.close()
+
+
+def named(name: str) -> dict[str, object]:
+    return {"what": "house-named", "name": name}
+
+
+def entry(device: str, counter: int, house: str = "h", **said: object) -> Entry:
+    head = {"device": device, "counter": counter, "at": AT, "house": house}
+    return {**head, "what": "reading", **said}
+
+
+def plan(house: str = "h", code: str = "K") -> Milestone:
+    said = {"folder": "sheets"}
+    return Milestone(house=house, kind=MilestoneKind.PLAN, at=AT, after=1, code=code, said=said)
+
+
+def test_what_was_written_is_there_when_it_is_opened_again(adapter: Adapter) -> None:
+    store = adapter.open()
+    written = store.write("h", AT, [named("Wren"), named("Lark")])
+    store.close()
+    store = adapter.open("another name")
+    assert tuple(each.entry for each in store.entries("h")) == written
+    assert [each.number for each in store.entries("h")] == [1, 2]
+    assert store.device == "laptop"
+    store.close()
+
+
+def test_a_device_counts_its_own_entries_through_all_houses(store: HouseStore) -> None:
+    store.write("h", AT, [named("Wren")])
+    store.take([entry("phone", 9, house="g")])
+    store.write("g", AT, [named("Lark"), named("Pipit")])
+    assert store.houses() == ("h", "g")
+    assert [each.key for each in store.entries("g")] == [
+        Key("phone", 9),
+        Key("laptop", 2),
+        Key("laptop", 3),
+    ]
+
+
+def test_a_body_says_nothing_of_device_count_time_and_house(store: HouseStore) -> None:
+    (written,) = store.write("h", AT, [{**named("Wren"), "counter": 77, "device": "x"}])
+    assert (written["counter"], written["device"], written["house"]) == (1, "laptop", "h")
+
+
+def test_entries_that_come_twice_are_kept_once(store: HouseStore) -> None:
+    came = [entry("phone", 1), entry("phone", 2)]
+    assert len(store.take(came).added) == 2
+    again = store.take([*came, entry("phone", 3), entry("phone", 3)])
+    assert (len(again.added), again.known, again.clashes) == (1, 3, ())
+    assert len(store.entries("h")) == 3
+
+
+def test_another_entry_under_a_key_is_refused_and_told(store: HouseStore) -> None:
+    store.take([entry("phone", 1, line="top")])
+    taken = store.take([entry("phone", 1, line="left"), entry("phone", 2)])
+    assert [clash.key for clash in taken.clashes] == [Key("phone", 1)]
+    assert taken.clashes[0].here["line"] == "top"
+    assert [e["counter"] for e in taken.added] == [2]
+    kept = store.entry(Key("phone", 1))
+    assert kept is not None
+    assert kept["line"] == "top"
+
+
+def test_one_that_is_no_entry_keeps_the_whole_bag_out(store: HouseStore) -> None:
+    with pytest.raises(SurveyError):
+        store.take([entry("phone", 1), {"device": "phone"}])
+    assert store.houses() == ()
+    with pytest.raises(SurveyError):
+        store.write("h", AT, [named("Wren"), {"what": "setting", "value": float("inf")}])
+    assert store.houses() == ()
+
+
+def test_two_stores_that_pass_on_what_the_other_lacks_are_alike(
+    store: HouseStore, tmp_path: Path
+) -> None:
+    (tmp_path / "other").mkdir()
+    with sqlite_adapter(tmp_path / "other") as other_adapter:
+        other = other_adapter.open("phone")
+        store.write("h", AT, [named("Wren")])
+        other.write("h", AT, [named("Lark"), named("Pipit")])
+        store.take(other.lacking(store.seen()))
+        other.take(store.lacking(other.seen()))
+        assert store.seen() == other.seen() == {"laptop": 1, "phone": 2}
+        assert store.lacking({}) == other.lacking({})
+        assert store.lacking(other.seen()) == ()
+        other.close()
+
+
+def test_a_gap_is_said_until_it_is_filled(store: HouseStore) -> None:
+    store.take([entry("phone", 1), entry("phone", 3), entry("tablet", 2)])
+    assert store.seen() == {"phone": 1}
+    store.take([entry("phone", 2)])
+    assert store.seen() == {"phone": 3}
+
+
+def test_a_house_or_key_that_is_not_there_is_empty(store: HouseStore) -> None:
+    assert store.entries("x") == ()
+    assert store.milestones("x") == ()
+    assert store.entry(Key("x", 1)) is None
+    assert store.seen() == {}
+
+
+def test_signs_of_every_kind_come_back(store: HouseStore) -> None:
+    name = "Möwe ′ × 3/4″ \0 \ud800 'x' \"y\" ; --"
+    store.write("h", AT, [named(name)])
+    assert store.entries("h")[0].entry["name"] == name
+    assert store.verify() == ()
+
+
+def test_plans_and_revisions_are_remembered_in_their_order(store: HouseStore) -> None:
+    store.write("h", AT, [named("Wren")])
+    first, second = store.keep(plan(code="K1")), store.keep(plan(code="K2"))
+    assert (first.number, second.number) == (1, 2)
+    assert store.milestones("h") == (first, second)
+    assert store.milestones("h")[0].said == {"folder": "sheets"}
+
+
+def test_a_milestone_of_no_house_is_refused(store: HouseStore) -> None:
+    with pytest.raises(StoreError):
+        store.keep(plan("nowhere"))
+    store.write("h", AT, [named("Wren")])
+    assert store.keep(plan()).number == 1
+
+
+def test_a_sound_store_has_nothing_to_say(store: HouseStore) -> None:
+    assert store.verify() == ()
+    store.write("h", AT, [named("Wren")])
+    store.keep(plan())
+    assert store.verify() == ()
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [("Wren House", "Wren Mouse"), ('"after":1', '"after":2'), ('"counter":1', '"counter":7')],
+)
+def test_a_sign_that_changed_behind_its_back_is_found(adapter: Adapter, old: str, new: str) -> None:
+    store = adapter.open()
+    store.write("h", AT, [named("Wren House")])
+    store.keep(plan())
+    store.close()
+    adapter.spoil(old, new)
+    store = adapter.open()
+    assert {found.code for found in store.verify()} == {"store-damaged"}
+    with pytest.raises(StoreError):
+        (store.entries("h"), store.milestones("h"))
+    store.close()
+
+
+def test_two_that_write_at_once_give_no_count_twice(adapter: Adapter) -> None:
+    one, two = adapter.open(), adapter.open()
+    for _ in range(3):
+        one.write("h", AT, [named("Wren")])
+        two.write("h", AT, [named("Lark")])
+    assert [each.key.counter for each in one.entries("h")] == [1, 2, 3, 4, 5, 6]
+    assert two.verify() == ()
+    two.close()
+    one.close()
