@@ -11,15 +11,20 @@ F = TypeVar("F", bound=Callable[..., Any])
 MOST_DAYS: Final = 36_500
 
 
-def _day(_context: click.Context, _option: click.Parameter, written: str | None) -> date:
+def a_day(_context: click.Context, _option: click.Parameter, written: str | None) -> date | None:
+    """Read the day of an option; None where it is left out."""
     if written is None:
-        return datetime.now().astimezone().date()
+        return None
     try:
         return date.fromisoformat(written)
     except ValueError:
         raise click.BadParameter(
             f"{written!r} is no day of the calendar; write it like 2026-03-01."
         ) from None
+
+
+def _day(context: click.Context, option: click.Parameter, written: str | None) -> date:
+    return a_day(context, option, written) or datetime.now().astimezone().date()
 
 
 def on_day(command: F) -> F:

@@ -14,6 +14,7 @@ SUBCOMMANDS: Final = {
     "check": "Say what is wrong or doubtful in the readings, before any piece is made.",
     "learn": "Learn what a saw and a tape are out by, from finished work.",
     "new": "Write a commented starter file for a new house.",
+    "order": "Write the order of a plan for each supplier: text, tables and UBL XML.",
     "pieces": "Show the pieces of a house, or of one opening, run or trim.",
     "plan": "Plan a house: pieces, sticks and sheets.",
     "proof": "Say what a frame of four offcuts tells of the saw.",

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.plan_folder import READINGS, STATE
@@ -13,6 +14,7 @@ from longpoint.pipeline import plan_house
 from longpoint.solvers import linear_solver
 from longpoint.sticks.at_the_saw import nothing_cut
 from longpoint.sticks.changed_pieces import AfterChange, PieceShape, with_changed_pieces
+from longpoint.survey.house import House
 from longpoint.survey.house_file import read_house
 
 
@@ -22,17 +24,37 @@ def planned_in(sheets: Path) -> HousePlan:
     Raises:
         ExchangeError: There is no plan in it.
     """
-    try:
-        document = json.loads((sheets / READINGS).read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        raise ExchangeError(
-            f"The folder {sheets} is to hold sheets.",
-            f"Its {READINGS} can't be read, so there is no plan to go on from.",
-            "Name the folder that `longpoint plan` wrote.",
-        ) from None
-    survey = read_house(document, trim_tables())
+    survey = read_house(document_in(sheets, READINGS), trim_tables())
     solver = None if (sheets / STATE).exists() else linear_solver()
     return plan_house(survey, solver)
+
+
+def house_in(sheets: Path) -> House:
+    """Return the house of a folder of sheets, read from the readings kept in it.
+
+    Raises:
+        ExchangeError: There are none.
+    """
+    return read_house(document_in(sheets, READINGS), trim_tables()).house
+
+
+def document_in(sheets: Path, name: str) -> dict[str, Any]:
+    """Return what a JSON file of a folder of sheets holds.
+
+    Raises:
+        ExchangeError: It can't be read, or holds no table.
+    """
+    try:
+        document = json.loads((sheets / name).read_text(encoding="utf-8"))
+    except (OSError, ValueError, RecursionError):
+        document = None
+    if not isinstance(document, dict):
+        raise ExchangeError(
+            f"The folder {sheets} is to hold sheets.",
+            f"Its {name} can't be read, so there is no plan to go on from.",
+            "Name the folder that `longpoint plan` wrote.",
+        )
+    return document
 
 
 def at_the_saw_in(sheets: Path, plan: HousePlan) -> tuple[AfterChange, Mapping[str, PieceShape]]:

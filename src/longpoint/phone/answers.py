@@ -39,9 +39,10 @@ from longpoint.sheets.again_sheet import again_sheet
 from longpoint.sheets.book import house_sheets
 from longpoint.sheets.bought import bought, money_of
 from longpoint.sheets.html import sheet_html
-from longpoint.sheets.order_sheet import section_words, standing_words
+from longpoint.sheets.order_sheet import standing_words
 from longpoint.sheets.outlook_words import safe_line, verdicts
 from longpoint.sheets.plan_json import plan_document
+from longpoint.sheets.profile_words import section_words
 from longpoint.sheets.verdict_pictures import verdict_words
 from longpoint.sticks.changed_pieces import pieces_as_cut
 from longpoint.sticks.news_words import told_in_words

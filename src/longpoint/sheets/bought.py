@@ -1,12 +1,13 @@
 """The sticks that are to be bought, counted by profile and length, with their prices."""
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 
 from longpoint.house_plan import HousePlan
 from longpoint.sheets.spare_block import bought_spares
+from longpoint.sticks.order_lines import cheapest
 from longpoint.sticks.plan import StickSource
 from longpoint.survey.house import House
 
@@ -64,11 +65,5 @@ def money_of(rows: Iterable[Bought]) -> tuple[Decimal, bool]:
 
 def price_of(house: House, profile: str, length_mm: float) -> Decimal | None:
     """Return the price of one stick; None where none was given."""
-    prices: Sequence[Decimal] = [
-        stock.price
-        for stock in house.stock
-        if stock.profile == profile
-        and abs(stock.length_mm - length_mm) < 0.01
-        and stock.price is not None
-    ]
-    return min(prices, default=None)
+    found = cheapest(house, profile, length_mm)
+    return found.price if found else None

@@ -5,17 +5,17 @@ from collections.abc import Iterable
 
 from longpoint.errors import Severity
 from longpoint.house_plan import HousePlan
-from longpoint.quantities.formatting import format_length, format_with_unit, running_length
+from longpoint.quantities.formatting import format_length, running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Note, Paragraph, Table
 from longpoint.sheets.bought import bought, money_of
 from longpoint.sheets.fetch import fetch_blocks
 from longpoint.sheets.goal_words import goal_blocks
+from longpoint.sheets.profile_words import section_words
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saved_words import saved_sentences
 from longpoint.sheets.spare_block import spare_blocks
 from longpoint.sticks.plan import CutStick, Proof, StickSource
-from longpoint.survey.profiles import Profile
 
 
 def order_blocks(plan: HousePlan) -> tuple[Block, ...]:
@@ -233,12 +233,3 @@ def _held_back(plan: HousePlan) -> tuple[Block, ...]:
             text=f"Held back and not in this order: {places}. Buy for them once they are read.",
         ),
     )
-
-
-def section_words(profile: Profile | None, units: Units) -> str:
-    """Return a profile's section and what it is made of; empty where it isn't known."""
-    if profile is None:
-        return ""
-    size = f"{format_length(profile.width_mm, units)} x "
-    size += format_with_unit(profile.thickness_mm, units)
-    return f"{size} {profile.material}".strip()

@@ -36,12 +36,16 @@ class Stock:
         length_mm: Length of a new stick. > 0.
         price: Price of one stick; None: lengths are compared by metres.
         count: How many there are; None: as many as needed.
+        supplier: Who sells it; empty: not said.
+        code: The supplier's own code for it; may be empty.
     """
 
     profile: str
     length_mm: float
     price: Decimal | None = None
     count: int | None = None
+    supplier: str = ""
+    code: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -164,6 +164,8 @@ class _Writer:
             length=self.length(stock.length_mm),
             price=None if stock.price is None else _price_text(stock.price),
             count=stock.count,
+            supplier=stock.supplier,
+            code=stock.code,
         )
 
     def offcut(self, offcut: Offcut) -> dict[str, Any]:

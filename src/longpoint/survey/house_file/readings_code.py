@@ -19,8 +19,9 @@ def readings_code(house: House) -> str:
     """Return a short code of a house as read, the same whenever the same pieces are cut.
 
     What is written down once a set is up, and what only a forecast is made from, changes no piece
-    and is left out: sheets don't go void because gaps were read. So are offcuts with a label: they
-    come from the crew's rack, which changes from house to house, not from what was read.
+    and is left out: sheets don't go void because gaps were read, or because a supplier was named.
+    So are offcuts with a label: they come from the crew's rack, which changes from house to house,
+    not from what was read.
 
     Six signs out of 23, so two different houses share one by chance once in 148 million.
 
@@ -46,6 +47,7 @@ def _as_cut(house: House) -> House:
     return replace(
         house,
         saw_tape="",
+        stock=tuple(replace(stick, supplier="", code="") for stick in house.stock),
         offcuts=tuple(offcut for offcut in house.offcuts if not offcut.label),
         crew=Crew(assumed=True),
         seasons=HouseSeasons(assumed=True),

@@ -28,6 +28,8 @@ def read_stock(
                 length_mm=values["length"],
                 price=values.get("price"),
                 count=values.get("count"),
+                supplier=values.get("supplier", ""),
+                code=values.get("code", ""),
             )
         )
     return tuple(stock)

@@ -289,6 +289,20 @@ STOCK: Final = Table(
             left_out="as many as needed",
             high=100_000.0,
         ),
+        Key(
+            name="supplier",
+            kind=Kind.TEXT,
+            meaning="Who sells it; longpoint order writes one order for each.",
+            example="Harrow Timber",
+            left_out="it stands in an order without a name",
+        ),
+        Key(
+            name="code",
+            kind=Kind.TEXT,
+            meaning="The supplier's own code for this stick; printed on the order.",
+            example="HT-1057-54",
+            left_out="none",
+        ),
     ),
 )
 

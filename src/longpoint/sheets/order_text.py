@@ -1,0 +1,98 @@
+"""An order as plain text, to be pasted into a message."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from longpoint.quantities.formatting import format_with_unit, running_length
+from longpoint.quantities.length import Units
+from longpoint.sheets.profile_words import section_words
+from longpoint.sticks.order_lines import OrderLine
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderHead:
+    """What stands above an order.
+
+    Attributes:
+        number: Number of the order.
+        house: Name of the house it is for.
+        on: The day it is written.
+        buyer: Who orders; may be empty.
+        deliver_to: Where to; may be empty.
+        wanted_by: By when; None: not said.
+        currency: Code of the currency of the prices, ISO 4217; empty: not said.
+    """
+
+    number: str
+    house: str
+    on: date
+    buyer: str = ""
+    deliver_to: str = ""
+    wanted_by: date | None = None
+    currency: str = ""
+
+
+def order_text(head: OrderHead, supplier: str, lines: Sequence[OrderLine], units: Units) -> str:
+    """Return the order to one supplier as text.
+
+    Args:
+        head: What stands above it.
+        supplier: Who it goes to; empty: not said.
+        lines: Its lines, those of one profile together.
+        units: Unit of the lengths.
+
+    Returns:
+        Lines of text, none longer than needed; the last ends with a line break.
+    """
+    said = [
+        f"Order {head.number}, {head.on.isoformat()}",
+        f"To: {supplier}" if supplier else "",
+        f"From: {head.buyer}" if head.buyer else "",
+        f"For: {head.house}",
+        f"Deliver to: {head.deliver_to}" if head.deliver_to else "",
+        f"Wanted by: {head.wanted_by.isoformat()}" if head.wanted_by else "",
+    ]
+    text = [line for line in said if line]
+    before = ""
+    for line in lines:
+        if line.profile.name != before:
+            before = line.profile.name
+            text += ["", f"{before} - {section_words(line.profile, units)}"]
+        text.append(_line(line, units, head.currency))
+    text += ["", *_together(lines, units, head.currency), *TERMS]
+    return "\n".join(text) + "\n"
+
+
+TERMS = (
+    "No substitutes, please: the pieces are worked out for these sections and lengths.",
+    "Straight lengths, dry, one batch of each profile; ring before sending anything else.",
+)
+
+
+def _line(line: OrderLine, units: Units, currency: str) -> str:
+    length = format_with_unit(line.length_mm, units)
+    text = f"  {line.count} lengths of {length}" if line.count > 1 else f"  1 length of {length}"
+    if line.spares:
+        text += f" ({line.spares} of them spare)" if line.count > line.spares else " (spare)"
+    if line.code:
+        text += f", your code {line.code}"
+    if line.price is not None and line.total is not None:
+        text += f", {line.price:.2f} each, {line.total:.2f} {currency}".rstrip()
+    return text
+
+
+def _together(lines: Sequence[OrderLine], units: Units, currency: str) -> list[str]:
+    count = sum(line.count for line in lines)
+    running = running_length(sum(line.running_mm for line in lines), units)
+    text = [f"Together {count} lengths, {running}."]
+    totals = [line.total for line in lines]
+    priced = [total for total in totals if total is not None]
+    if priced:
+        worth = f"{sum(priced, Decimal(0)):.2f} {currency}".rstrip()
+        if len(priced) == len(totals):
+            text.append(f"By our price list that comes to {worth}; please confirm.")
+        else:
+            text.append(f"The lines with a price come to {worth}; please confirm the others.")
+    return text
