@@ -3,6 +3,7 @@ import { defineConfig } from "vite";
 
 export default defineConfig({
   base: "./",
+  logLevel: "error",
   plugins: [preact()],
   worker: { format: "es" },
   build: {
