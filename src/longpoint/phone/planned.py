@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.errors import Finding, Severity, StockError
@@ -10,6 +10,7 @@ from longpoint.forecast.chances import Imagined
 from longpoint.house_plan import HousePlan
 from longpoint.linear.port import LinearSolver
 from longpoint.phone.fold import decided
+from longpoint.phone.last_plan import LastPlan
 from longpoint.phone.messages import Document, Said
 from longpoint.pipeline import plan_house
 from longpoint.sheets.again_sheet import rest_of
@@ -34,10 +35,12 @@ class Ports:
     Attributes:
         solver: Solves linear programmes; None: the built-in ones.
         imagined: How the forecast draws; None: no forecast.
+        last: The house planned last with them.
     """
 
     solver: LinearSolver | None = None
     imagined: Imagined | None = None
+    last: LastPlan = field(default_factory=LastPlan, compare=False)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,7 +97,12 @@ def planned(
         StockError: What was kept of the cutting can't be read.
     """
     imagined = ports.imagined if forecast else None
-    plan = plan_house(surveyed(document, held), ports.solver, imagined)
+    plan = ports.last.of(
+        document,
+        held,
+        lambda: plan_house(surveyed(document, held), ports.solver, imagined),
+        with_outlook=imagined is not None,
+    )
     fresh = AfterChange(state=nothing_cut(plan.cut_plan), cut_otherwise=(), cut_in_vain=())
     kept, shapes = _kept(saw, plan) if saw else (fresh, {})
     again = PlannedAgain(state=kept.state, new=())

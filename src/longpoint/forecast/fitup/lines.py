@@ -9,6 +9,7 @@ small, and the chance of a fit too large, so lists are audited against exact pro
 import math
 import random
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from operator import mul
 from typing import Final
 
@@ -29,6 +30,9 @@ QUIET_DRAWS: Final = 60
 
 _NEAR: Final = (0.7, 1.0)
 """Where a ratio by the list is worth an exact programme: a missing line only makes it too small."""
+_REMEMBERED: Final = 96
+"""Lists kept for the next forecast: three for each face of a house whose readings come in one
+by one. They take some 10 MB."""
 _SHORT: Final = 1e-6
 _SEED: Final = 4
 
@@ -47,11 +51,17 @@ def fit_lines(
     Returns:
         Lines over the frame's errors, (lines, 8 n).
     """
+    lines = _known_lines(frame, limits, respect)
+    return lines or learned_lines(frame, limits, respect, solver or SimplexSolver())
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _known_lines(frame: Frame, limits: FitLimits, respect: Respect) -> tuple[FitLine, ...]:
+    """Return the lines of a frame by the list of its kind; empty where none is known."""
     rows = rows_of(frame_rows(frame, limits), respect)
     columns = columns_of(rows)
     weighed = (row_weights(columns, chosen) for chosen in known_sets(frame, rows, respect))
-    lines = _distinct(line_of(rows, weights) for weights in weighed if weights)
-    return lines or learned_lines(frame, limits, respect, solver or SimplexSolver())
+    return _distinct(line_of(rows, weights) for weights in weighed if weights)
 
 
 def learned_lines(

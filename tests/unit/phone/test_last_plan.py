@@ -1,0 +1,85 @@
+import json
+from copy import deepcopy
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from longpoint.forecast.chances import Imagined
+from longpoint.forecast.lines import LineHouse, LineTally
+from longpoint.forecast.plain_lines import PlainLines
+from longpoint.phone import Ports, answer
+from longpoint.survey.house_file.parsed_text import parsed_house
+
+ROOT = Path(__file__).resolve().parents[3]
+
+
+class Counted:
+    """Judges in plain Python, and counts the houses that it was asked to judge."""
+
+    def __init__(self) -> None:
+        self.houses = 0
+
+    def tally(self, house: LineHouse) -> LineTally:
+        self.houses += 1
+        return PlainLines().tally(house)
+
+
+@pytest.fixture
+def engine() -> Counted:
+    return Counted()
+
+
+@pytest.fixture
+def ports(engine: Counted) -> Ports:
+    return Ports(imagined=Imagined(engine=engine, draws=50))
+
+
+@pytest.fixture(scope="module")
+def one() -> dict[str, Any]:
+    document = parsed_house((ROOT / "tests/scenarios/pipit.toml").read_text("utf-8"))
+    only = [o for o in document["openings"] if o["mark"] == "W1"]
+    return document | {"openings": only, "rooms": [], "runs": []}
+
+
+def ask(ports: Ports, what: str, document: object, **said: object) -> Any:  # noqa: ANN401
+    request = {"ask": what, "document": document, "held": [], "saw": "", **said}
+    return json.loads(answer(json.dumps(request), ports))
+
+
+def test_news_from_the_saw_and_sheets_dont_plan_the_house_again(
+    ports: Ports, engine: Counted, one: dict[str, Any]
+) -> None:
+    plan = ask(ports, "plan", one)
+    once = engine.houses
+    assert once > 0
+    told = ask(ports, "saw", one, told=f"cut {plan['cuts'][0]['piece']}")
+    after = ask(ports, "plan", one, saw=told["saw"])
+    ask(ports, "sheets", one, saw=told["saw"])
+    assert engine.houses == once
+    assert len(after["cuts"]) == len(plan["cuts"]) - 1
+    fresh = Ports(imagined=Imagined(engine=Counted(), draws=50))
+    assert after == ask(fresh, "plan", one, saw=told["saw"])
+
+
+def test_another_reading_is_planned(ports: Ports, engine: Counted, one: dict[str, Any]) -> None:
+    plan = ask(ports, "plan", one)
+    once = engine.houses
+    other = deepcopy(one)
+    other["defaults"] = one["defaults"] | {"quirk": 6}
+    assert ask(ports, "plan", other)["cuts"] != plan["cuts"]
+    assert engine.houses > once
+    assert ask(ports, "plan", one) == plan
+
+
+def test_what_is_held_beforehand_counts(ports: Ports, one: dict[str, Any]) -> None:
+    assert ask(ports, "plan", one)["pieces"] > 0
+    said = {"code": "reread", "severity": "stop", "place": "W1"}
+    held = [said | {"read": "1 and 9", "wrong": "They differ.", "do": "Read it again."}]
+    assert ask(ports, "plan", one, held=held)["pieces"] == 0
+
+
+def test_a_plan_without_forecast_is_no_plan_with_one(ports: Ports, one: dict[str, Any]) -> None:
+    told = ask(ports, "saw", one, told="short S1 5000")
+    assert told["kind"] in ("saw", "refusal")
+    assert ask(ports, "plan", one)["openings"][0]["words"] != "no forecast"
