@@ -14,7 +14,7 @@ from longpoint.journal.entry import (
     key_of,
     read_entry,
 )
-from longpoint.journal.passing_on import Clash, Merged, Seen, lacking, merged, seen
+from longpoint.journal.passing_on import Clash, Merged, Seen, UpTo, lacking, merged, seen
 
 __all__ = [
     "Clash",
@@ -22,6 +22,7 @@ __all__ = [
     "Key",
     "Merged",
     "Seen",
+    "UpTo",
     "as_written",
     "checked_entry",
     "in_order",

@@ -94,15 +94,18 @@ def checked_entry(found: object) -> Entry:
 
 
 def in_order(entries: Iterable[Entry]) -> tuple[Entry, ...]:
-    """Return entries in the order of their clocks; of one time by device and count.
+    """Return entries in the one order in which they are laid one on the other.
+
+    By count, then by device. Whatever its author had in sight has a lower count than an entry, so
+    clocks that disagree change nothing.
 
     Example:
-        >>> late = {"at": "10:02", "device": "a", "counter": 1}
-        >>> soon = {"at": "10:01", "device": "b", "counter": 7}
+        >>> late = {"device": "a", "counter": 7}
+        >>> soon = {"device": "b", "counter": 1}
         >>> [e["counter"] for e in in_order([late, soon])]
-        [7, 1]
+        [1, 7]
     """
-    return tuple(sorted(entries, key=lambda e: (e["at"], *key_of(e))))
+    return tuple(sorted(entries, key=lambda e: (e["counter"], e["device"])))
 
 
 def _plain(value: object) -> object:

@@ -4,13 +4,33 @@ Nothing is ever sent but entries as they were written. So it doesn't matter in w
 arrive, how often, or what the clocks of the devices say: the same entries are the same journal.
 """
 
+import hashlib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import Final, NamedTuple
 
 from longpoint.journal.entry import Entry, Key, as_written, key_of
 
-Seen = Mapping[str, int]
-"""How many entries of each device are here, counted from the first until one is missing."""
+SUM_SIGNS: Final = 16
+
+
+class UpTo(NamedTuple):
+    """Which entries of one device are here.
+
+    A device's counts have gaps: it counts on from the highest that it has seen of any device. So
+    the highest count alone doesn't say what is missing before it.
+
+    Attributes:
+        counter: The highest count.
+        sum: Sum over all counts that are here.
+    """
+
+    counter: int
+    sum: str
+
+
+Seen = Mapping[str, UpTo]
+"""Which entries of each device are here."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,41 +65,47 @@ class Merged:
     clashes: tuple[Clash, ...]
 
 
-def seen(entries: Iterable[Entry]) -> Seen:
+def seen(keys: Iterable[Key]) -> Seen:
     """Return what to tell another device, so that it sends what is missing here.
 
+    Args:
+        keys: Of all entries that are here.
+
     Example:
-        >>> found = [{"device": "p", "counter": n} for n in (1, 2, 4)]
-        >>> seen(found)
-        {'p': 2}
+        >>> seen([Key("p", 1), Key("p", 4), Key("q", 3)])["p"].counter
+        4
     """
-    counters: dict[str, set[int]] = {}
-    for entry in entries:
-        counters.setdefault(entry["device"], set()).add(entry["counter"])
-    found = {}
-    for device, have in sorted(counters.items()):
-        last = 0
-        while last + 1 in have:
-            last += 1
-        if last:
-            found[device] = last
-    return found
+    counters = _counters(keys)
+    return {device: UpTo(max(c), _sum(c)) for device, c in sorted(counters.items())}
 
 
-def lacking(entries: Iterable[Entry], there: Seen) -> tuple[Entry, ...]:
-    """Return what another device lacks, by key; some of it it may have behind a gap.
+def lacking(keys: Iterable[Key], there: Seen) -> tuple[Key, ...]:
+    """Return which entries another device lacks, in their order.
+
+    What is here of a device beyond the other's highest is sent. Where one is missing before that,
+    all of that device is sent; it does no harm. Of a device of which the other knows a higher count
+    nothing is sent yet: once what it knows has come here, it can be told what it lacks.
 
     Args:
-        entries: What is here.
+        keys: Of all entries that are here.
         there: What the other device says that it has.
 
     Example:
-        >>> here = [{"device": "p", "counter": n} for n in (1, 2, 3)]
-        >>> [e["counter"] for e in lacking(here, {"p": 1})]
-        [2, 3]
+        >>> here = [Key("p", 1), Key("p", 4), Key("p", 6)]
+        >>> lacking(here, seen(here[:2]))
+        (Key(device='p', counter=6),)
+        >>> len(lacking(here, seen(here[1:])))
+        3
     """
-    wanted = (e for e in entries if e["counter"] > there.get(e["device"], 0))
-    return tuple(sorted(wanted, key=key_of))
+    found = []
+    for device, counters in _counters(keys).items():
+        known = there.get(device)
+        if known is not None and known.counter > max(counters):
+            continue
+        before = {c for c in counters if known is not None and c <= known.counter}
+        is_whole = known is not None and _sum(before) == known.sum
+        found += [Key(device, c) for c in (counters - before if is_whole else counters)]
+    return tuple(sorted(found, key=lambda key: (key.counter, key.device)))
 
 
 def merged(here: Iterable[Entry], there: Iterable[Entry]) -> Merged:
@@ -112,3 +138,15 @@ def merged(here: Iterable[Entry], there: Iterable[Entry]) -> Merged:
         known=known,
         clashes=tuple(clashes),
     )
+
+
+def _counters(keys: Iterable[Key]) -> dict[str, set[int]]:
+    counters: dict[str, set[int]] = {}
+    for device, counter in keys:
+        counters.setdefault(device, set()).add(counter)
+    return counters
+
+
+def _sum(counters: Iterable[int]) -> str:
+    text = ",".join(map(str, sorted(counters)))
+    return hashlib.sha256(text.encode()).hexdigest()[:SUM_SIGNS]

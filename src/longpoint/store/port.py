@@ -20,7 +20,9 @@ class HouseStore(Protocol):
         """Name under which this store writes entries of its own."""
 
     def write(self, house: str, at: str, bodies: Sequence[Mapping[str, Any]]) -> tuple[Entry, ...]:
-        """Write entries of this device, with the next counts of its own.
+        """Write entries of this device, counted on from the highest count of any device here.
+
+        So whatever was in sight when an entry was written has a lower count.
 
         Args:
             house: Key of the house.
@@ -45,10 +47,10 @@ class HouseStore(Protocol):
         """Return one entry; None where there is none of that key."""
 
     def seen(self) -> Seen:
-        """Return how many entries of each device are here without a gap."""
+        """Return which entries of each device are here."""
 
     def lacking(self, there: Seen) -> tuple[Entry, ...]:
-        """Return what another device lacks, by key."""
+        """Return what another device lacks, in the order of counts."""
 
     def keep(self, milestone: Milestone) -> Milestone:
         """Remember a revision or a plan; returns it with its number."""

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from typing import Any
+from typing import Any, Final
 
 from longpoint.errors import Finding, StoreError
 from longpoint.journal import (
@@ -13,7 +13,9 @@ from longpoint.journal import (
     as_written,
     checked_entry,
     key_of,
+    lacking,
     read_entry,
+    seen,
 )
 from longpoint.store.link import Link
 from longpoint.store.milestone_text import milestone_text, read_milestone
@@ -21,6 +23,8 @@ from longpoint.store.records import Milestone, Numbered, Taken
 from longpoint.store.sums import START, next_sum
 from longpoint.store.tail import Tail, numbered, read_tail
 from longpoint.store.verify import verified
+
+ONE_BY_ONE: Final = 50
 
 
 class SqlStore:
@@ -37,12 +41,10 @@ class SqlStore:
         return self._device
 
     def write(self, house: str, at: str, bodies: Sequence[Mapping[str, Any]]) -> tuple[Entry, ...]:
-        """Write entries of this device, with the next counts of its own."""
+        """Write entries of this device, counted on from the highest count of any device here."""
         with self._link.transaction(writes=True):
             tail = self._tail()
-            last = self._link.rows(
-                "SELECT coalesce(max(counter), 0) FROM entries WHERE device = ?", (tail.device,)
-            )[0][0]
+            last = self._link.rows("SELECT coalesce(max(counter), 0) FROM entries")[0][0]
             head = {"device": tail.device, "at": at, "house": house}
             written = tuple(
                 checked_entry({**body, **head, "counter": last + number})
@@ -104,28 +106,26 @@ class SqlStore:
             return self._entry(key)
 
     def seen(self) -> Seen:
-        """Return how many entries of each device are here without a gap."""
-        # The last before a gap: entry n is the n-th of its device only while none is missing.
+        """Return which entries of each device are here."""
         with self._link.transaction(writes=False):
-            rows = self._link.rows(
-                "SELECT device, count(*) FROM (SELECT device, counter, row_number()"
-                " OVER (PARTITION BY device ORDER BY counter) AS nth FROM entries) AS counted"
-                " WHERE counter = nth GROUP BY device ORDER BY device"
-            )
-        return dict(rows)
+            return seen(self._keys())
 
     def lacking(self, there: Seen) -> tuple[Entry, ...]:
-        """Return what another device lacks, by key."""
-        found: list[Entry] = []
+        """Return what another device lacks, in the order of counts."""
         with self._link.transaction(writes=False):
-            devices = [row[0] for row in self._link.rows("SELECT DISTINCT device FROM entries")]
-            for device in sorted(devices):
-                rows = self._link.rows(
-                    "SELECT entry FROM entries WHERE device = ? AND counter > ? ORDER BY counter",
-                    (device, there.get(device, 0)),
-                )
-                found += (read_entry(row[0]) for row in rows)
-        return tuple(found)
+            keys = lacking(self._keys(), there)
+            # Few are asked for one by one; many come quicker all at once.
+            if len(keys) <= ONE_BY_ONE:
+                found = {key: self._entry(key) for key in keys}
+            else:
+                wanted = set(keys)
+                rows = self._link.rows("SELECT device, counter, entry FROM entries")
+                found = {
+                    key: read_entry(text)
+                    for device, counter, text in rows
+                    if (key := Key(device, counter)) in wanted
+                }
+        return tuple(entry for key in keys if (entry := found[key]) is not None)
 
     def keep(self, milestone: Milestone) -> Milestone:
         """Remember a revision or a plan; returns it with its number."""
@@ -174,6 +174,9 @@ class SqlStore:
     def close(self) -> None:
         """Let go of it; what was written stays."""
         self._link.close()
+
+    def _keys(self) -> list[Key]:
+        return [Key(*row) for row in self._link.rows("SELECT device, counter FROM entries")]
 
     def _tail(self) -> Tail:
         facts = dict(self._link.rows("SELECT name, value FROM facts"))

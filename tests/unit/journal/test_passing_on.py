@@ -7,18 +7,30 @@ def entry(device: str, counter: int, **said: object) -> Entry:
 
 
 HERE = [entry("p", 1), entry("p", 2), entry("q", 1)]
+KEYS = [Key("p", 1), Key("p", 2), Key("q", 1)]
 
 
 def test_what_the_other_lacks_is_all_it_has_not_seen() -> None:
-    assert lacking(HERE, {"p": 1}) == (HERE[1], HERE[2])
-    assert lacking(HERE, seen(HERE)) == ()
-    assert lacking(HERE, {}) == tuple(HERE)
+    assert lacking(KEYS, seen(KEYS[:1])) == (KEYS[2], KEYS[1])
+    assert lacking(KEYS, seen(KEYS)) == ()
+    assert set(lacking(KEYS, {})) == set(KEYS)
 
 
-def test_a_gap_is_asked_for_again() -> None:
-    there = [entry("p", 1), entry("p", 3)]
-    assert seen(there) == {"p": 1}
-    assert seen([entry("p", 2)]) == {}
+def test_counts_that_a_device_never_gave_are_not_asked_for() -> None:
+    here = [Key("p", 3), Key("p", 17)]
+    assert lacking(here, seen(here)) == ()
+
+
+def test_one_that_is_missing_before_the_highest_is_sent() -> None:
+    here = [Key("p", 1), Key("p", 3), Key("p", 9)]
+    assert Key("p", 3) in lacking(here, seen([Key("p", 1), Key("p", 9)]))
+    # As many, as high, and yet others.
+    assert Key("p", 3) in lacking(here, seen([Key("p", 1), Key("p", 2), Key("p", 9)]))
+
+
+def test_one_who_knows_a_higher_count_is_heard_first() -> None:
+    assert lacking(KEYS[:1], seen([Key("p", 5)])) == ()
+    assert lacking([*KEYS[:1], Key("p", 5)], seen([Key("p", 5)])) == (Key("p", 1), Key("p", 5))
 
 
 def test_taking_in_twice_is_taking_in_once() -> None:

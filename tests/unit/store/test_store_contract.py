@@ -52,15 +52,15 @@ def test_what_was_written_is_there_when_it_is_opened_again(adapter: Adapter) -> 
     store.close()
 
 
-def test_a_device_counts_its_own_entries_through_all_houses(store: HouseStore) -> None:
+def test_a_device_counts_on_from_the_highest_count_that_it_has_seen(store: HouseStore) -> None:
     store.write("h", AT, [named("Wren")])
     store.take([entry("phone", 9, house="g")])
     store.write("g", AT, [named("Lark"), named("Pipit")])
     assert store.houses() == ("h", "g")
     assert [each.key for each in store.entries("g")] == [
         Key("phone", 9),
-        Key("laptop", 2),
-        Key("laptop", 3),
+        Key("laptop", 10),
+        Key("laptop", 11),
     ]
 
 
@@ -107,17 +107,31 @@ def test_two_stores_that_pass_on_what_the_other_lacks_are_alike(
         other.write("h", AT, [named("Lark"), named("Pipit")])
         store.take(other.lacking(store.seen()))
         other.take(store.lacking(other.seen()))
-        assert store.seen() == other.seen() == {"laptop": 1, "phone": 2}
+        assert store.seen() == other.seen()
+        assert {device: each.counter for device, each in store.seen().items()} == {
+            "laptop": 1,
+            "phone": 2,
+        }
         assert store.lacking({}) == other.lacking({})
         assert store.lacking(other.seen()) == ()
         other.close()
 
 
-def test_a_gap_is_said_until_it_is_filled(store: HouseStore) -> None:
-    store.take([entry("phone", 1), entry("phone", 3), entry("tablet", 2)])
-    assert store.seen() == {"phone": 1}
-    store.take([entry("phone", 2)])
-    assert store.seen() == {"phone": 3}
+def test_what_is_missing_before_the_highest_is_sent(store: HouseStore, tmp_path: Path) -> None:
+    came = [entry("phone", counter) for counter in range(1, 120, 2)]
+    store.take(came)
+    (tmp_path / "other").mkdir()
+    with sqlite_adapter(tmp_path / "other") as other_adapter:
+        other = other_adapter.open("tablet")
+        other.take([came[0], *came[5:]])
+        sent = store.lacking(other.seen())
+        assert all(each in sent for each in came[1:5])
+        assert len(other.take(sent).added) == 4
+        assert store.lacking(other.seen()) == ()
+        other.take([came[-1], entry("phone", 121)])
+        assert store.lacking(other.seen()) == ()
+        assert other.lacking(store.seen()) == (entry("phone", 121),)
+        other.close()
 
 
 def test_a_house_or_key_that_is_not_there_is_empty(store: HouseStore) -> None:
