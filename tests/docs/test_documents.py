@@ -20,6 +20,7 @@ from tests.docs.rack_page import rack_page
 
 ROOT = Path(__file__).parents[2]
 RUN_ELSEWHERE = {
+    "keep-your-houses.md": "test_keep_page.py",
     "use-up-offcuts.md": "test_rack_page.py",
     "when-a-cut-goes-wrong.md": "test_recut_page.py",
 }

@@ -9,9 +9,12 @@ import longpoint
 
 SUBCOMMANDS: Final = {
     "app": "Serve the phone app on this machine, or copy it for a web host.",
+    "backup": "Copy the store to another disk, and look through the copy.",
     "book": "Write all sheets of a house as one PDF, with contents and bookmarks.",
     "catalogue": "List the kinds of trim that a house file may name, and what each asks for.",
     "check": "Say what is wrong or doubtful in the readings, before any piece is made.",
+    "history": "List all that was written of a house of the store, and the sheets made from it.",
+    "houses": "Keep houses with their history in a store: house files in and out.",
     "learn": "Learn what a saw and a tape are out by, from finished work.",
     "new": "Write a commented starter file for a new house.",
     "order": "Write the order of a plan for each supplier: text, tables and UBL XML.",
@@ -20,9 +23,12 @@ SUBCOMMANDS: Final = {
     "proof": "Say what a frame of four offcuts tells of the saw.",
     "rack": "Keep the crew's rack of offcuts: list it, put offcuts up, take them out.",
     "recut": "Tell what happened at the saw, and get the rest planned again.",
+    "restore": "Bring a backup of the store back; nothing that is there goes.",
     "schema": "Print the JSON Schema of the house file.",
     "tap": "Say what to tap at a set that stands open.",
     "thumb": "Say what rules of thumb come to with your figures, and where each breaks.",
+    "undo": "Take back what was last written of a house of the store.",
+    "verify": "Look through the store: is everything as it was written?",
 }
 
 

@@ -11,13 +11,17 @@ import click
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.days import old_after, on_day
 from longpoint.cli.imagined import PLAIN_DRAWS, house_imagined
+from longpoint.cli.kept_houses import house_in_store, remember_plan
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.plan_folder import STATE, void_sheets, write_plan
+from longpoint.cli.store_options import at_moment, store_option
 from longpoint.errors import LongpointError
 from longpoint.exchange.crew_files import crew_lines
 from longpoint.exchange.house_files import load_house_document
 from longpoint.exchange.rack_files import load_rack
+from longpoint.exchange.safe_files import write_text_safely
 from longpoint.forecast.chances import DRAWS
+from longpoint.phone.planned import finding_of
 from longpoint.pipeline import plan_house
 from longpoint.render.paper import Paper
 from longpoint.sheets.terminal import plan_text
@@ -66,6 +70,13 @@ MOST_DRAWS: Final = 1_000_000
     default=None,
     help="File of the crew's rack of offcuts, used before new timber; see longpoint rack.",
 )
+@click.option(
+    "--from-store",
+    is_flag=True,
+    help="HOUSE is the name of a house in the store; see longpoint houses.",
+)
+@store_option
+@at_moment
 @on_day
 @old_after
 @exits
@@ -76,17 +87,22 @@ def command(
     draws: int | None,
     crew: Path | None,
     rack: Path | None,
+    from_store: bool,
+    store: Path,
+    at: str,
     on: date,
     old_after_days: int | None,
 ) -> Outcome:
     """Plan HOUSE and write its sheets to a folder.
 
-    The folder gets sheets.pdf, each sheet as a page for the screen, a drawing of each opening,
-    plan.json, and readings.json, a copy of the readings that the sheets were made from.
+    HOUSE is a house file, or with --from-store the name of a house in the store. The folder gets
+    sheets.pdf, each sheet as a page for the screen, a drawing of each opening, plan.json, and
+    readings.json, a copy of the readings that the sheets were made from.
     """
     offcuts = None if rack is None else load_rack(rack)
+    stored = house_in_store(store, str(house)) if from_store else None
     try:
-        document = load_house_document(house)
+        document = stored.document if stored else load_house_document(house)
         survey = read_house(document, trim_tables())
         if offcuts is not None:
             document = with_rack(document, survey.house, offcuts)
@@ -102,12 +118,20 @@ def command(
     if offcuts is not None:
         aged = rack_findings(survey.house, offcuts, on, old_after_days)
         survey = replace(survey, findings=(*survey.findings, *aged))
+    if stored is not None:
+        held = tuple(finding_of(each) for each in stored.now.held)
+        survey = replace(survey, findings=(*survey.findings, *held))
     for finding in said:
         click.echo(str(finding), err=True)
     plan = plan_house(survey, linear_solver(), house_imagined(draws), learned)
     written = write_plan(plan, document, out, Paper(paper))
     click.echo(plan_text(plan))
     click.echo(f"\nSheets: {written}")
+    if stored is not None:
+        if stored.now.saw and not (out / STATE).exists():
+            write_text_safely(out / STATE, stored.now.saw)
+        for line in remember_plan(store, stored.key, at, out, plan.readings_code):
+            click.echo(line)
     if (out / STATE).exists():
         click.echo(f"Cutting has begun from this folder: `longpoint recut {out}` goes on from it.")
     return outcome(plan.findings)

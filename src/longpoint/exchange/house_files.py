@@ -39,12 +39,17 @@ def load_house_document(path: Path) -> dict[str, object]:
     Raises:
         ExchangeError: The file isn't there, isn't text, or breaks the rules of TOML or JSON.
     """
-    text = _text_of(path)
+    text = load_house_text(path)
     with _as_file():
         return parsed_house(text, _named(path), is_json=path.suffix.lower() == ".json")
 
 
-def _text_of(path: Path) -> str:
+def load_house_text(path: Path) -> str:
+    """Return the text of a house file as it stands there, remarks and all.
+
+    Raises:
+        ExchangeError: The file isn't there, is too large, or isn't text.
+    """
     try:
         with path.open("rb") as file:
             data = file.read(LARGEST_FILE_BYTES + 1)

@@ -1,0 +1,84 @@
+"""`longpoint history`: everything that was written of a house."""
+
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+import click
+
+from longpoint.cli.kept_houses import KeptHouse, code_of, house_named
+from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.store_options import store_option
+from longpoint.journal import Key
+from longpoint.phone.entry_words import entry_words
+from longpoint.store import Milestone, MilestoneKind
+from longpoint.store.sqlite_store import open_to_read
+
+
+@click.command(name="history")
+@click.argument("house")
+@store_option
+@exits
+def command(house: str, store: Path) -> Outcome:
+    """List all that was written of HOUSE, with its revisions and the sheets made from them.
+
+    The number in front is what `longpoint undo` takes.
+    """
+    kept = open_to_read(store)
+    try:
+        found, device = house_named(kept, house), kept.device
+    finally:
+        kept.close()
+    click.echo(f"{found.name}\n{'=' * len(found.name)}")
+    for line in history_lines(found, device):
+        click.echo(line)
+    return Outcome.DONE
+
+
+def history_lines(house: KeptHouse, device: str) -> Iterator[str]:
+    """Yield a line for each entry, and below it what came of it.
+
+    Args:
+        house: The house.
+        device: Name under which this store writes.
+    """
+    numbers = {each.key: each.number for each in house.entries}
+    revisions = {each.number: n for n, each in enumerate(house.revisions, start=1)}
+    width = len(str(house.entries[-1].number))
+    code = code_of(house.document)
+    for each in house.entries:
+        entry = each.entry
+        words = entry_words(entry) + _of(entry, numbers)
+        who = "" if entry["device"] == device else f" (on {entry['device'][:6]})"
+        yield f"{each.number:>{width}}  {_when(entry['at'])}  {words}{who}"
+        for milestone in house.milestones:
+            if milestone.after == each.number:
+                said = _milestone(house, milestone, revisions, code)
+                yield f"{'':>{width}}  {'':16}  {said}"
+
+
+def _milestone(
+    house: KeptHouse, milestone: Milestone, revisions: Mapping[int, int], code: str
+) -> str:
+    match milestone.kind:
+        case MilestoneKind.REVISION:
+            known = milestone.code or "can't be planned"
+            return f"-> revision {revisions[milestone.number]} of the readings, {known}"
+        case MilestoneKind.PLAN:
+            stale = "" if milestone.code == code else "; STALE: the readings are others now"
+            last = milestone in house.plans
+            gone = "" if last else "; planned again since"
+            made = f"-> sheets made from revision {house.revision_at(milestone)}"
+            return f"{made} into {milestone.said.get('folder')}{stale if last else gone}"
+
+
+def _of(entry: Mapping[str, object], numbers: Mapping[Key, int]) -> str:
+    """Return which entry is taken back."""
+    of = entry.get("of")
+    if entry["what"] != "undo" or not isinstance(of, Mapping):
+        return ""
+    number = numbers.get(Key(str(of.get("device")), int(of.get("counter", 0))))
+    return str(number) if number else "one that isn't here yet"
+
+
+def _when(at: str) -> str:
+    return at[:16].replace("T", " ").ljust(16)

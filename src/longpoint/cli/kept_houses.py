@@ -1,0 +1,244 @@
+"""A house of the store: found by its name, and what became of its readings and sheets."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Final
+
+from longpoint.catalogue.all_trims import trim_tables
+from longpoint.cli.plan_folder import planned_code, void_sheets
+from longpoint.cli.store_options import new_name
+from longpoint.errors import LongpointError, StoreError
+from longpoint.journal import Entry, in_order
+from longpoint.phone.fold import decided, fold
+from longpoint.phone.messages import Fold
+from longpoint.render.paper import Paper
+from longpoint.store import HouseStore, Milestone, MilestoneKind
+from longpoint.store.records import Numbered
+from longpoint.store.sqlite_store import open_store, open_to_read
+from longpoint.survey.house_file import read_house, readings_code
+
+SHORTEST_KEY: Final = 4
+NO_CODE: Final = ""
+"""Of a house that can't be read as it stands."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeptHouse:
+    """A house as it stands in the store.
+
+    Attributes:
+        key: Its key.
+        entries: What was written of it, in the order in which it came.
+        milestones: Revisions and plans.
+        now: As it stands.
+    """
+
+    key: str
+    entries: tuple[Numbered, ...]
+    milestones: tuple[Milestone, ...]
+    now: Fold
+
+    @property
+    def name(self) -> str:
+        """The house's name; its key where it has none."""
+        return self.now.name or self.key
+
+    @property
+    def document(self) -> dict[str, Any]:
+        """The house file that it comes to, with what was read of sets on the wall."""
+        document: dict[str, Any] = decided(self.now.document)
+        for opening in document.get("openings", ()):
+            gaps = self.now.gaps.get(opening.get("mark", ""))
+            if gaps:
+                read = {corner: list(pair) for corner, pair in gaps.items()}
+                opening["as_built"] = {**opening.get("as_built", {}), "gaps": read}
+        return document
+
+    @property
+    def revisions(self) -> tuple[Milestone, ...]:
+        """Revisions of the readings, the first first."""
+        return tuple(m for m in self.milestones if m.kind is MilestoneKind.REVISION)
+
+    @property
+    def plans(self) -> tuple[Milestone, ...]:
+        """The last plan of each folder of sheets."""
+        plans = (m for m in self.milestones if m.kind is MilestoneKind.PLAN)
+        return tuple({str(plan.said.get("folder")): plan for plan in plans}.values())
+
+    def revision_at(self, milestone: Milestone) -> int:
+        """Return the number of the revision that a milestone was made in."""
+        return sum(each.number <= milestone.number for each in self.revisions)
+
+
+def kept_house(store: HouseStore, key: str) -> KeptHouse:
+    """Return a house of the store.
+
+    Raises:
+        StoreError: What is kept of it isn't as it was written.
+        SurveyError: It can't be made of its entries.
+    """
+    entries = store.entries(key)
+    return KeptHouse(
+        key=key,
+        entries=entries,
+        milestones=store.milestones(key),
+        now=folded(each.entry for each in entries),
+    )
+
+
+def folded(entries: Any) -> Fold:  # noqa: ANN401
+    """Return the house of some entries."""
+    return fold(in_order(entries))
+
+
+def all_houses(store: HouseStore) -> tuple[KeptHouse, ...]:
+    """Return all houses of the store, in the order in which they came."""
+    return tuple(kept_house(store, key) for key in store.houses())
+
+
+def house_named(store: HouseStore, written: str) -> KeptHouse:
+    """Return the house of a name, or of the beginning of a key.
+
+    Raises:
+        StoreError: There is none, or more than one.
+    """
+    houses = all_houses(store)
+    found = [each for each in houses if each.name.casefold() == written.strip().casefold()]
+    if not found and len(written) >= SHORTEST_KEY:
+        found = [each for each in houses if each.key.startswith(written)]
+    if len(found) == 1:
+        return found[0]
+    if found:
+        keys = ", ".join(each.key[: SHORTEST_KEY * 2] for each in found)
+        raise StoreError(
+            f"The house {written} was asked for.",
+            f"{len(found)} houses of the store have that name.",
+            f"Say which by the beginning of its key: {keys}.",
+        )
+    names = ", ".join(sorted(each.name for each in houses))
+    raise StoreError(
+        f"The house {written} was asked for.",
+        f"The store has none of that name; it has {names}." if names else "The store is empty.",
+        "Write its name as `longpoint houses` gives it, in quotes when there is a blank in it.",
+    )
+
+
+def code_of(document: Mapping[str, Any]) -> str:
+    """Return the code of a house's readings; an empty one where it can't be read."""
+    try:
+        return readings_code(read_house(document, trim_tables()).house)
+    except LongpointError:
+        return NO_CODE
+
+
+def mark_revision(store: HouseStore, house: KeptHouse, at: str) -> KeptHouse:
+    """Remember that the readings of a house are others now, if they are.
+
+    Returns:
+        The house, with a revision more where there is one.
+    """
+    code = code_of(house.document)
+    if house.revisions and house.revisions[-1].code == code:
+        return house
+    store.keep(
+        Milestone(
+            house=house.key,
+            kind=MilestoneKind.REVISION,
+            at=at,
+            after=house.entries[-1].number,
+            code=code,
+            said={},
+        )
+    )
+    return kept_house(store, house.key)
+
+
+def house_in_store(path: Path, written: str) -> KeptHouse:
+    """Return a house of the store in a file, by its name.
+
+    Raises:
+        StoreError: There is no such house or store.
+    """
+    store = open_to_read(path)
+    try:
+        return house_named(store, written)
+    finally:
+        store.close()
+
+
+def remember_plan(path: Path, key: str, at: str, folder: Path, code: str) -> list[str]:
+    """Remember that sheets of a house were made, and say from which revision.
+
+    Args:
+        path: File of the store.
+        key: Key of the house.
+        at: The moment.
+        folder: Where the sheets are.
+        code: Code of the readings that they were made from.
+    """
+    store = open_store(path, new_name())
+    try:
+        house = mark_revision(store, kept_house(store, key), at)
+        store.keep(
+            Milestone(
+                house=key,
+                kind=MilestoneKind.PLAN,
+                at=at,
+                after=house.entries[-1].number,
+                code=code,
+                said={"folder": str(folder.resolve())},
+            )
+        )
+        house = kept_house(store, key)
+    finally:
+        store.close()
+    made = f"Made from revision {len(house.revisions)} of the readings in the store, {code}."
+    return [made, *voided_lines(house)]
+
+
+def stale_plans(house: KeptHouse) -> tuple[Milestone, ...]:
+    """Return the plans whose readings aren't those of the house any more."""
+    code = code_of(house.document)
+    return tuple(plan for plan in house.plans if plan.code != code)
+
+
+def voided_lines(house: KeptHouse) -> list[str]:
+    """Mark the sheets of older readings VOID where they lie, and say so."""
+    lines = []
+    for plan in stale_plans(house):
+        folder = Path(str(plan.said.get("folder")))
+        if planned_code(folder) != plan.code:
+            lines.append(
+                f"Sheets were made into {folder}, and aren't there now: don't cut by them."
+            )
+            continue
+        is_voided = void_sheets(folder, Paper.A4)
+        said = "are now marked VOID" if is_voided else "can't be voided: don't cut from them"
+        lines.append(f"The sheets in {folder} are of older readings; they {said}.")
+    return lines
+
+
+def effect_lines(before: KeptHouse | None, after: KeptHouse) -> Sequence[str]:
+    """Return what a change did to the readings and the sheets."""
+    revision = len(after.revisions)
+    code = after.revisions[-1].code if after.revisions else NO_CODE
+    if before is not None and len(before.revisions) == revision:
+        return [f"The readings stay as they were: revision {revision}, {code}."]
+    if code == NO_CODE:
+        return [
+            f"Revision {revision}: the house can't be planned as it stands. `longpoint check` on "
+            "its file says why."
+        ]
+    again = [
+        f"The sheets in {plan.said.get('folder')} were made from these very readings. Where they "
+        "are marked VOID, plan again."
+        for plan in after.plans
+        if plan.code == code
+    ]
+    return [f"Revision {revision} of the readings, {code}.", *voided_lines(after), *again]
+
+
+def entries_of(house: KeptHouse) -> tuple[Entry, ...]:
+    """Return what was written of a house, without the store's numbers."""
+    return tuple(each.entry for each in house.entries)

@@ -1,0 +1,64 @@
+"""Options of every command that works on the store, and the names that it gives."""
+
+import os
+import secrets
+from collections.abc import Callable
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any, Final, TypeVar
+
+import click
+
+F = TypeVar("F", bound=Callable[..., Any])
+
+FILE: Final = "houses.store"
+STORE_WORDS: Final = (
+    "File of the store. [default: longpoint/houses.store in XDG_DATA_HOME or ~/.local/share]"
+)
+
+
+def default_store() -> Path:
+    """Return where the store lies when nothing else is said: the folder for a person's data."""
+    named = os.environ.get("XDG_DATA_HOME", "")
+    # The XDG Base Directory Specification: a path that isn't absolute is to be ignored.
+    data = Path(named) if Path(named).is_absolute() else Path.home() / ".local" / "share"
+    return data / "longpoint" / FILE
+
+
+def store_option(command: F) -> F:
+    """Give a command the option --store, the file that it works on."""
+    return click.option(
+        "--store",
+        type=click.Path(path_type=Path, dir_okay=False),
+        default=default_store,
+        help=STORE_WORDS,
+    )(command)
+
+
+def at_moment(command: F) -> F:
+    """Give a command the option --at, the moment that is written down; left out: now."""
+    return click.option(
+        "--at",
+        callback=_moment,
+        default=None,
+        metavar="TIME",
+        help="The moment it is, like 2026-03-01T07:30:00Z. [default: now]",
+    )(command)
+
+
+def new_name() -> str:
+    """Return a name for a device or a house that nobody else has."""
+    return secrets.token_hex(8)
+
+
+def _moment(_context: click.Context, _option: click.Parameter, written: str | None) -> str:
+    if written is None:
+        moment = datetime.now(UTC)
+    else:
+        try:
+            moment = datetime.fromisoformat(written).astimezone(UTC)
+        except ValueError:
+            raise click.BadParameter(
+                f"{written!r} is no moment; write it like 2026-03-01T07:30:00Z."
+            ) from None
+    return moment.isoformat(timespec="seconds").replace("+00:00", "Z")

@@ -1,0 +1,108 @@
+"""`longpoint undo`: an entry doesn't count any more, or counts again."""
+
+from pathlib import Path
+
+import click
+
+from longpoint.cli.kept_houses import (
+    KeptHouse,
+    effect_lines,
+    entries_of,
+    folded,
+    house_named,
+    kept_house,
+    mark_revision,
+)
+from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.store_options import at_moment, new_name, store_option
+from longpoint.errors import StoreError
+from longpoint.journal import Key
+from longpoint.phone.entry_words import entry_words
+from longpoint.store.records import Numbered
+from longpoint.store.sqlite_store import open_store, open_to_read
+
+
+@click.command(name="undo")
+@click.argument("house")
+@click.argument("number", type=int, required=False)
+@store_option
+@at_moment
+@exits
+def command(house: str, number: int | None, store: Path, at: str) -> Outcome:
+    """Take back what was last written of HOUSE, or the entry of a NUMBER of `longpoint history`.
+
+    Nothing is rubbed out: taking back is one more entry, and can be taken back by its own number.
+    What is cut stays cut.
+    """
+    # Read first: a store that isn't there is not to be made by this.
+    open_to_read(store).close()
+    kept = open_store(store, new_name())
+    try:
+        before = house_named(kept, house)
+        chosen = _chosen(before, number)
+        of = {"device": chosen.key.device, "counter": chosen.key.counter}
+        _refuse_idle(before, chosen, of)
+        kept.write(before.key, at, [{"what": "undo", "of": of}])
+        after = mark_revision(kept, kept_house(kept, before.key), at)
+        words = entry_words(chosen.entry)
+        if chosen.entry["what"] == "undo":
+            words = "an undo; what it took back counts again"
+        click.echo(f"Taken back in {after.name}: {chosen.number}, {words}.")
+        click.echo(
+            f"To have it back: longpoint undo {_quoted(after.name)} {after.entries[-1].number}"
+        )
+        for line in effect_lines(before, after):
+            click.echo(line)
+    finally:
+        kept.close()
+    return Outcome.DONE
+
+
+def _chosen(house: KeptHouse, number: int | None) -> Numbered:
+    if number is None:
+        if house.now.undo is None:
+            raise StoreError(
+                f"The last entry of {house.name} was to be taken back.",
+                "There is none after the house was begun or its file was put in.",
+                "Name one by its number in `longpoint history`.",
+            )
+        of = house.now.undo.of
+        key = Key(of.device, of.counter)
+        found = [each for each in house.entries if each.key == key]
+    else:
+        found = [each for each in house.entries if each.number == number]
+    if not found:
+        raise StoreError(
+            f"Entry {number} of {house.name} was to be taken back.",
+            "The house has none of that number.",
+            "Take the number from `longpoint history`.",
+        )
+    if found[0].entry["what"] in ("house-made", "opened-file") and len(house.entries) == 1:
+        raise StoreError(
+            f"Entry {number} of {house.name} was to be taken back.",
+            "It is all there is of the house.",
+            "Leave it; a house that isn't wanted does no harm.",
+        )
+    return found[0]
+
+
+def _refuse_idle(house: KeptHouse, chosen: Numbered, of: dict[str, object]) -> None:
+    """Refuse to take back what doesn't count as it is."""
+    written = entries_of(house)
+    last = max(entry["counter"] for entry in written)
+    undo = {**chosen.entry, "counter": last + 1, "what": "undo", "of": of}
+    after = folded([*written, undo])
+    if (after.document, after.saw, after.gaps) == (
+        house.now.document,
+        house.now.saw,
+        house.now.gaps,
+    ):
+        raise StoreError(
+            f"Entry {chosen.number} of {house.name} was to be taken back.",
+            "It doesn't count now: it was taken back before, or another took its place.",
+            "Look through `longpoint history` for the one that does.",
+        )
+
+
+def _quoted(name: str) -> str:
+    return f'"{name}"' if " " in name else name

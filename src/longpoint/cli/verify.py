@@ -1,0 +1,41 @@
+"""`longpoint verify`: is everything as it was written?"""
+
+from pathlib import Path
+
+import click
+
+from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.store_options import store_option
+from longpoint.errors import StoreError
+from longpoint.store.seal import read_seal
+from longpoint.store.sqlite_store import open_to_read
+
+
+@click.command(name="verify")
+@store_option
+@exits
+def command(store: Path) -> Outcome:
+    """Look through the store, or a backup of it: every page, every entry, every byte.
+
+    Exit status 2 where anything isn't as it was written.
+    """
+    kept = open_to_read(store)
+    try:
+        found = kept.verify()
+        count = 0 if found else len(kept.lacking({}))
+    finally:
+        kept.close()
+    if found:
+        for finding in found[1:]:
+            click.echo(f"{finding.read} {finding.wrong}", err=True)
+        raise StoreError(found[0].read, found[0].wrong, found[0].do)
+    click.echo(f"{count} entries, all as they were written, in {store}")
+    seal = read_seal(store)
+    if seal is None:
+        click.echo("There is no seal beside it, so bytes that no entry needs weren't looked at.")
+    elif seal.entries < count:
+        click.echo(
+            f"{count - seal.entries} of them came after it was last sealed: longpoint was stopped "
+            "in the middle. They are on the disk."
+        )
+    return Outcome.DONE
