@@ -15,6 +15,7 @@ SUBCOMMANDS: Final = {
     "check": "Say what is wrong or doubtful in the readings, before any piece is made.",
     "history": "List all that was written of a house of the store, and the sheets made from it.",
     "houses": "Keep houses with their history in a store: house files in and out.",
+    "fixing": "Say which nails to load in each room, where they go, and in which order.",
     "learn": "Learn what a saw and a tape are out by, from finished work.",
     "new": "Write a commented starter file for a new house.",
     "order": "Write the order of a plan for each supplier: text, tables and UBL XML.",

@@ -5,14 +5,19 @@ Our own words. They set no limit: the law of the place and the instructions of t
 References:
     Cables run straight up, down and across from switches and sockets, along wall corners and wall
     tops: the safe zones of BS 7671, 522.6.202, from memory. Guard, run-down and clamping: the
-    health and safety regulator's leaflets on chop saws, read in part.
+    health and safety regulator's leaflets on chop saws, read in part. Nailers: the public-domain
+    guide of NIOSH and OSHA as reported, read. Old paint: United States 40 CFR 745, 1978, read; the
+    years of other countries, and of boards with asbestos, from memory and to be cautious by only.
 """
 
 from collections.abc import Iterable
+from typing import Final
 
+from longpoint.fixing.wall_behind import country_of
 from longpoint.pieces.piece import Piece
 from longpoint.quantities.length import Units
 from longpoint.sheets.cut_sheet import SHORT_PIECE_MM
+from longpoint.survey.house import Dialect, House
 
 _DEFER = (
     "The rules of the place and the instructions of the tool come first; this list is not all "
@@ -52,3 +57,49 @@ def fixing_cautions() -> tuple[str, ...]:
         "Old paint may hold lead: test it or treat it as lead before sanding or pulling old trim.",
         _DEFER,
     )
+
+
+OLD_PAINT_BEFORE: Final = {
+    Dialect.US: 1978,
+    Dialect.CA: 1978,
+    Dialect.NZ: 1980,
+    Dialect.AU: 1970,
+    Dialect.UK: 1970,
+    Dialect.IE: 1970,
+}
+"""A house older than that is taken to have lead in its paint; a younger one isn't cleared by it."""
+OLD_BOARDS_BEFORE: Final = 1990
+
+
+def nailing_cautions(house: House) -> tuple[str, ...]:
+    """Return what to mind when nails are driven, for the country and age of the house."""
+    return (
+        "Scan for cables and pipes before each wall: take what runs above, below and beside every "
+        "switch and socket, corners, wall tops and the floor line as live or full. Trim round a "
+        "door stands right there: the shortest nail that holds.",
+        "Nailer: full sequential trigger, free hand well clear, nose square on the work, no nail "
+        "into a knot, a plate or near an end, none toward glass or toward anybody. Air or battery "
+        "off before you clear a jam.",
+        "Eyes and ears covered. Dust of MDF and of hardwood harms the lungs: draw it off and wear "
+        "a mask that fits; the limit in force where you work is for your authority to say.",
+        *_old_house(house),
+        _DEFER,
+    )
+
+
+def _old_house(house: House) -> tuple[str, ...]:
+    built = house.fixing.built
+    paint = OLD_PAINT_BEFORE[country_of(house)]
+    said = []
+    if built is None or built < paint:
+        age = "of unknown age" if built is None else f"of {built}"
+        said.append(
+            f"A house {age}: old paint may hold lead. Test it or treat it as lead before sanding, "
+            "scraping or pulling old trim; who may do that work for pay is for the law to say."
+        )
+    if built is None or built < OLD_BOARDS_BEFORE:
+        said.append(
+            "Old wall boards, textured coatings and packings may hold asbestos: have them looked "
+            "at before you nail, drill or sand."
+        )
+    return tuple(said)

@@ -8,6 +8,7 @@ from typing import Final
 from longpoint.house_plan import HousePlan
 from longpoint.sheets.blocks import Sheet, SheetState
 from longpoint.sheets.book import house_sheets
+from longpoint.sheets.fixing_sheet import fixing_sheets
 from longpoint.sheets.html import VOID
 
 
@@ -51,7 +52,14 @@ def _plan_sheets(book: BookOf) -> tuple[Sheet, ...]:
     return house_sheets(book.plan, book.state)
 
 
-PARTS: Final[tuple[Part, ...]] = (_plan_sheets,)
+def _fixing_sheets(book: BookOf) -> tuple[Sheet, ...]:
+    return fixing_sheets(book.plan, book.state)
+
+
+PARTS: Final[tuple[Part, ...]] = (
+    _plan_sheets,
+    _fixing_sheets,
+)
 """The parts of the book, in order; a new part is one more line."""
 
 

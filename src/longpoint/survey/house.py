@@ -7,6 +7,7 @@ from typing import TypeVar
 from longpoint.errors import Finding, SurveyError
 from longpoint.quantities.length import Units
 from longpoint.survey.crew import Crew
+from longpoint.survey.fixing import FixingSetup
 from longpoint.survey.instruments import Saw, Tape
 from longpoint.survey.openings import Opening
 from longpoint.survey.profiles import Offcut, Profile, Stock
@@ -74,6 +75,7 @@ class House:
         saw_tape: Name of the tape that marks at the saw; the reader always gives one.
         crew: What the crew says of its walls and its time.
         seasons: Air around the trim, at fitting and through the year.
+        fixing: What is told of nails and of the wall behind the trim.
     """
 
     name: str
@@ -95,6 +97,7 @@ class House:
     saw_tape: str = ""
     crew: Crew = field(default_factory=Crew)
     seasons: HouseSeasons = field(default_factory=HouseSeasons)
+    fixing: FixingSetup = field(default_factory=lambda: FixingSetup(assumed=True))
 
     def profile(self, name: str) -> Profile:
         """Return the profile of that name.

@@ -17,6 +17,8 @@ class Profile:
         grain_matched: True when the pieces of one opening are wanted from one stick, so that their
             grain and colour go together: timber that stays visible.
         material: As written; may be empty.
+        thin_edge_mm: Thickness at the edge to the opening where the section is thinner there, for
+            the nails; None: as thick as the whole.
     """
 
     name: str
@@ -25,6 +27,7 @@ class Profile:
     reversible: bool = False
     grain_matched: bool = False
     material: str = ""
+    thin_edge_mm: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,6 +10,7 @@ from longpoint.survey.house import House
 from longpoint.survey.house_file.as_built_document import as_built_document
 from longpoint.survey.house_file.crew_document import crew_document, season_document
 from longpoint.survey.house_file.face_readings import ASSUMED_U_DEG, GAUGES, MIDDLES
+from longpoint.survey.house_file.fixing_document import fixing_document
 from longpoint.survey.house_file.house_table import FORMAT
 from longpoint.survey.house_file.set_document import (
     arch_document,
@@ -64,7 +65,7 @@ class _Writer:
         """Return the whole document."""
         house = self.house
         default = house.tapes[0] if house.tapes else None
-        crew, seasons = house.crew, house.seasons
+        crew, seasons, fixing = house.crew, house.seasons, house.fixing
         return {
             "format": FORMAT,
             "name": house.name,
@@ -80,6 +81,7 @@ class _Writer:
             ),
             **({} if crew.assumed else {"crew": crew_document(crew, self.length)}),
             **({} if seasons.assumed else {"season": season_document(seasons)}),
+            **({} if fixing.assumed else {"fixing": fixing_document(fixing, self.length)}),
             "profiles": {each.name: self.profile(each) for each in house.profiles},
             "tapes": {each.name: self.tape(each) for each in house.tapes if not each.assumed},
             "saws": {} if house.saw.assumed else {house.saw.name: self.saw(house.saw)},
@@ -130,6 +132,7 @@ class _Writer:
             thickness=self.length(profile.thickness_mm),
             reversible=profile.reversible,
             grain_matched=profile.grain_matched or None,
+            thin_edge=self.length(profile.thin_edge_mm),
             material=profile.material,
         )
 

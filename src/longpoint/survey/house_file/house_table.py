@@ -5,6 +5,7 @@ from typing import Final
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file.crew_tables import CREW
 from longpoint.survey.house_file.default_tables import DEFAULTS
+from longpoint.survey.house_file.fixing_tables import FIXING
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.house_file.opening_tables import OPENING
 from longpoint.survey.house_file.room_tables import ROOM, RUN
@@ -72,6 +73,15 @@ HOUSE: Final = Table(
                 ("crew", "The crew: its walls, its time and its ways.", CREW),
                 ("season", "Air at fitting, and in the driest and dampest season.", SEASON),
             )
+        ),
+        Key(
+            name="fixing",
+            kind=Kind.TABLE,
+            meaning="Nails, and the wall behind the trim.",
+            example=FIXING.example(),
+            left_out="what is assumed stands on the fixing sheet",
+            table=FIXING,
+            apart=True,
         ),
         *(
             Key(

@@ -102,6 +102,7 @@ def _read(document: Mapping[object, object], tables: TrimTables) -> SurveyResult
         saw_tape=settings.saw_tape or settings.all_tapes()[0].name,
         crew=settings.crew,
         seasons=settings.seasons,
+        fixing=settings.fixing,
     )
     own_cover = {mark for mark, one in _marked(document) if "floor_cover" in one}
     remarks.at_place(*compare_entries(house, own_cover))

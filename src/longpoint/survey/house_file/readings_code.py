@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Final
 
 from longpoint.survey.crew import Crew
+from longpoint.survey.fixing import FixingSetup
 from longpoint.survey.house import House
 from longpoint.survey.house_file.document import house_document
 from longpoint.survey.season import HouseSeasons
@@ -51,6 +52,8 @@ def _as_cut(house: House) -> House:
         offcuts=tuple(offcut for offcut in house.offcuts if not offcut.label),
         crew=Crew(assumed=True),
         seasons=HouseSeasons(assumed=True),
+        fixing=FixingSetup(assumed=True),
+        profiles=tuple(replace(profile, thin_edge_mm=None) for profile in house.profiles),
         saw=replace(house.saw, blade="", setting="", dialled_left_deg=0.0, dialled_right_deg=0.0),
         openings=tuple(
             replace(opening, tap_room_mm=None, as_built=None, as_built_b=None)

@@ -6,9 +6,11 @@ from typing import Any, Final
 
 from longpoint.errors import Severity
 from longpoint.survey.crew import Crew
+from longpoint.survey.fixing import FixingSetup
 from longpoint.survey.house_file.crew import read_crew
 from longpoint.survey.house_file.default_tables import DEFAULTS
 from longpoint.survey.house_file.entry import as_list, as_table, read_entry
+from longpoint.survey.house_file.fixing import read_fixing
 from longpoint.survey.house_file.keys import SIDES
 from longpoint.survey.house_file.named_tables import Named
 from longpoint.survey.house_file.remarks import Remarks
@@ -42,6 +44,7 @@ class Settings:
         saw: The saw in use.
         crew: What the crew says of itself.
         seasons: Air around the trim.
+        fixing: What is told of nails and of the wall behind the trim.
         stock: Sticks that can be bought.
         offcuts: Sticks on the rack.
     """
@@ -56,6 +59,7 @@ class Settings:
     saw: Saw
     crew: Crew
     seasons: HouseSeasons
+    fixing: FixingSetup
     stock: tuple[Stock, ...]
     offcuts: tuple[Offcut, ...]
 
@@ -112,6 +116,7 @@ def read_settings(document: Mapping[object, object], remarks: Remarks) -> Settin
         saw=saw,
         crew=read_crew(document.get("crew"), remarks, is_needed=has_openings),
         seasons=read_seasons(document.get("season"), remarks, is_needed=has_openings),
+        fixing=read_fixing(document.get("fixing"), remarks),
         stock=read_stock(as_list(document.get("stock", []), "stock"), profiles, saw, remarks),
         offcuts=read_offcuts(
             as_list(document.get("offcuts", []), "offcuts"), profiles, saw, remarks

@@ -56,6 +56,16 @@ PROFILE: Final = Table(
             example="radiata pine",
             left_out="not printed",
         ),
+        Key(
+            name="thin_edge",
+            kind=Kind.LENGTH,
+            meaning="Thickness at the edge to the opening where the section is thinner there; "
+            "for nails.",
+            example=9,
+            left_out="as thick as the whole",
+            above=True,
+            high=200.0,
+        ),
     ),
 )
 

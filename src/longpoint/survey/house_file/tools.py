@@ -42,6 +42,7 @@ def read_profiles(written: Mapping[object, object], remarks: Remarks) -> Named[P
             reversible=values.get("reversible", False),
             grain_matched=values.get("grain_matched", False),
             material=values.get("material", ""),
+            thin_edge_mm=_thin_edge(name, values),
         )
 
     return read_named(
@@ -54,6 +55,17 @@ def read_profiles(written: Mapping[object, object], remarks: Remarks) -> Named[P
         unknown_code="profile-unknown",
         unreadable_code="profile-unreadable",
     )
+
+
+def _thin_edge(name: str, values: dict[str, Any]) -> float | None:
+    thin_mm: float | None = values.get("thin_edge")
+    if thin_mm is not None and thin_mm > values["thickness"]:
+        raise HouseFileTrouble(
+            f"The profile {quoted(name)} has a thin_edge that is thicker than its thickness.",
+            "Only its thinner edge is told so.",
+            "Write the edge's own thickness, or take it out.",
+        )
+    return thin_mm
 
 
 def read_tapes(written: Mapping[object, object], remarks: Remarks) -> Named[Tape]:

@@ -1,0 +1,133 @@
+"""What is to be said of nails before any is driven."""
+
+from longpoint.errors import Finding, Severity
+from longpoint.fixing.gauges import diameters_mm, is_off_gauge, thickest_mm
+from longpoint.fixing.nail_lines import PUNCHED_MM, Into, NailLine, Standing, Trouble
+from longpoint.fixing.nailing import Nailing, Section
+from longpoint.quantities.formatting import format_with_unit
+from longpoint.quantities.length import MM_PER_INCH, Units
+from longpoint.survey.fixing import Nail
+from longpoint.survey.house import House
+
+
+def nail_findings(house: House, nailing: Nailing) -> tuple[Finding, ...]:
+    """Return what is to be said of the nails that the crew has, and where none does.
+
+    A nail that doesn't do on a line is named only where none of the crew's does: a nail that is
+    too long for a lining may be right for the stud beside it.
+    """
+    said = [*_boxes(house)]
+    for section in nailing.sections:
+        for line in section.lines:
+            said += _line(house, section, line)
+    return tuple(dict.fromkeys(said))
+
+
+def nail_words(nail: Nail, units: Units) -> str:
+    """Return a nail as it is asked for, e.g. "16 gauge x 50 mm".
+
+    Example:
+        >>> nail_words(Nail(gauge=16, length_mm=63.5), Units.INCH)
+        '16 gauge x 2 1/2 in'
+    """
+    return f"{nail.gauge} gauge x {format_with_unit(nail.length_mm, units)}"
+
+
+def _boxes(house: House) -> list[Finding]:
+    said = []
+    for nail in house.fixing.nails:
+        name = nail_words(nail, house.units)
+        if diameters_mm(nail.gauge) is None and nail.diameter_mm is None:
+            said.append(
+                _finding(
+                    house,
+                    code="nail-gauge-unknown",
+                    severity=Severity.NOTE,
+                    read=f"The crew has nails of {name}.",
+                    wrong="What that gauge measures isn't held here, so it counts as thick where "
+                    "it may come out and as thin where it has to hold.",
+                    do="Read the diameter off the box and write it behind the length.",
+                )
+            )
+        if is_off_gauge(nail):
+            said.append(
+                _finding(
+                    house,
+                    code="nail-off-gauge",
+                    severity=Severity.NOTE,
+                    read=f"The crew has nails of {name}, {_diameter(nail, house.units)} thick.",
+                    wrong="None of three old wire gauges makes that of the gauge; the box is "
+                    "believed.",
+                    do="Look at the box again.",
+                )
+            )
+    return said
+
+
+def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
+    units = house.units
+    place = f"section {section.name} ({section.profile}), line into the {_words(line.bed.into)}"
+    if line.standing is Standing.NONE:
+        return [
+            _finding(
+                house,
+                code="no-nail",
+                severity=Severity.WARNING,
+                read=f"At {place} no nail does.",
+                wrong=f"{line.why_none[0].upper()}{line.why_none[1:]}.",
+                do="Glue the back along that line and hold it with pins until the glue is hard, "
+                "or put in backing before the board goes on.",
+            )
+        ]
+    if line.standing is not Standing.OTHER or line.nail is None:
+        return []
+    instead = nail_words(line.nail, units)
+    said = []
+    for nail, trouble in line.wrong:
+        most_mm = line.bed.most_mm(thickest_mm(nail))
+        name = nail_words(nail, units)
+        if trouble is Trouble.TOO_LONG:
+            over = format_with_unit(nail.length_mm - most_mm, units)
+            wrong = f"It is {over} too long: {_comes_out(line)}"
+        else:
+            short = format_with_unit(line.bed.least_mm - nail.length_mm, units)
+            wrong = (
+                f"It is {short} too short: it would be "
+                f"{format_with_unit(line.bed.hold_mm(nail), units)} in the timber that holds."
+            )
+        said.append(
+            _finding(
+                house,
+                code="nail-too-long" if trouble is Trouble.TOO_LONG else "nail-too-short",
+                severity=Severity.WARNING,
+                read=f"{name[0].upper()}{name[1:]} nails at {place}.",
+                wrong=wrong,
+                do=f"Use {instead}.",
+            )
+        )
+    return said
+
+
+def _comes_out(line: NailLine) -> str:
+    if line.bed.into is Into.LINING:
+        return "turned by the grain, it would come out of the reveal's face."
+    if line.bed.into is Into.STUD:
+        return "it would come out behind the stud."
+    return f"punched {PUNCHED_MM:g} mm it would come out behind."
+
+
+def _words(into: Into) -> str:
+    return "lining under the stop" if into is Into.UNDER else into.value
+
+
+def _diameter(nail: Nail, units: Units) -> str:
+    diameter_mm = thickest_mm(nail)
+    if units is Units.INCH:
+        return f"{diameter_mm / MM_PER_INCH:.3f} in"
+    return f"{diameter_mm:.2f} mm"
+
+
+def _finding(
+    house: House, *, code: str, severity: Severity, read: str, wrong: str, do: str
+) -> Finding:
+    return Finding(code=code, severity=severity, place=house.name, read=read, wrong=wrong, do=do)
