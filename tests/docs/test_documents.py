@@ -15,6 +15,7 @@ from longpoint.cli.main import SUBCOMMANDS
 from longpoint.survey.checks.accept import ACCEPTABLE
 from tests.docs.catalogue_page import catalogue_page
 from tests.docs.codes import raised_codes
+from tests.docs.columns_page import columns_page
 from tests.docs.house_file_page import house_file_page
 from tests.docs.rack_page import rack_page
 
@@ -146,7 +147,12 @@ def test_the_reference_names_the_findings_that_can_be_accepted() -> None:
 
 @pytest.mark.parametrize(
     ("name", "make"),
-    [("house-file", house_file_page), ("catalogue", catalogue_page), ("rack-file", rack_page)],
+    [
+        ("house-file", house_file_page),
+        ("catalogue", catalogue_page),
+        ("rack-file", rack_page),
+        ("exchange-columns", columns_page),
+    ],
 )
 def test_a_page_of_keys_is_that_of_the_reader(name: str, make: Callable[[], str]) -> None:
     page = ROOT / "docs" / "reference" / f"{name}.md"

@@ -1,0 +1,203 @@
+"""`longpoint bring`: other people's files in, with every figure confirmed by a person."""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+import click
+
+from longpoint.cli.outcome import Outcome, exits
+from longpoint.errors import ExchangeError
+from longpoint.exchange.confirm.columns import TableMapping, propose_mapping
+from longpoint.exchange.confirm.confirm_list import merged, read_list, write_list
+from longpoint.exchange.confirm.decimal_sign import DecimalSign
+from longpoint.exchange.confirm.found_values import FoundValue, found_values
+from longpoint.exchange.confirm.house_put import put_in_house_file
+from longpoint.exchange.confirm.record_keys import LENGTHS, RecordKind, cell_keys
+from longpoint.exchange.safe_files import free_name, write_bytes_safely
+from longpoint.exchange.tables.csv_table import DELIMITERS
+from longpoint.exchange.tables.open_tables import open_tables
+from longpoint.exchange.tables.records import ForeignTable, column_letters
+
+_LIST = click.option(
+    "--list",
+    "to",
+    type=click.Path(path_type=Path, dir_okay=False),
+    required=True,
+    help="The list to confirm, .csv or .xlsx; what you said on it is kept when it is made again.",
+)
+
+
+@click.group(name="bring")
+def command() -> None:
+    """Bring in other people's files.
+
+    What they hold goes into a list, a line for each value with the cell it came from. You go
+    through the list; `longpoint bring put` then puts what you confirmed into a house file.
+    """
+
+
+@command.command()
+@click.argument("table", type=click.Path(path_type=Path, dir_okay=False))
+@_LIST
+@click.option(
+    "--column",
+    "told",
+    multiple=True,
+    metavar="HEADER=KEY",
+    help="What a column holds, by its header or its letters: 'Breite=width (cm)', 'C=top'. An "
+    "empty key leaves it out. May be repeated.",
+)
+@click.option(
+    "--rows",
+    "kind",
+    type=click.Choice([RecordKind.OPENING.value, RecordKind.RUN.value]),
+    help="What each row is; left out: told from the headers.",
+)
+@click.option("--headers", type=click.IntRange(0, 5000), help="Row of the headers; 0: none.")
+@click.option("--tab", help="Only the tab of this name.")
+@click.option(
+    "--units",
+    type=click.Choice(["mm", "cm", "m", "in"]),
+    help="Unit of figures without one. [default: mm]",
+)
+@click.option("--decimal", type=click.Choice([s.value for s in DecimalSign]))
+@click.option("--delimiter", help="What stands between the cells of a CSV file; tab for a tab.")
+@exits
+def table(
+    table: Path,
+    to: Path,
+    told: tuple[str, ...],
+    kind: str | None,
+    headers: int | None,
+    tab: str | None,
+    units: str | None,
+    decimal: str | None,
+    delimiter: str | None,
+) -> Outcome:
+    """Read readings from TABLE, a CSV file or an .xlsx workbook, into a list to confirm."""
+    said = dict(_told(each) for each in told)
+    found: list[FoundValue] = []
+    for each in _tabs(table, tab, delimiter):
+        mapping = propose_mapping(each, said, RecordKind(kind) if kind else None, headers)
+        for line in _mapping_lines(each, mapping, units):
+            click.echo(line)
+        if mapping is not None:
+            sign = DecimalSign(decimal) if decimal else None
+            found += found_values(each, mapping, units or "mm", sign)
+    if not found:
+        raise ExchangeError(
+            f"The table {table.name} was looked through for readings.",
+            "Nothing in it can be told to be a mark with readings.",
+            "Say what the columns hold: --column 'A=mark' --column 'B=top' and so on.",
+        )
+    return write_to_list(to, _once(table, found))
+
+
+@command.command()
+@click.argument("confirmed", type=click.Path(path_type=Path, dir_okay=False))
+@click.argument("house", type=click.Path(path_type=Path, dir_okay=False))
+@exits
+def put(confirmed: Path, house: Path) -> Outcome:
+    """Put what was CONFIRMED on a list into HOUSE; nothing else, and nothing twice."""
+    plan = put_in_house_file(house, read_list(confirmed))
+    for line in plan.said:
+        click.echo(line)
+    for line in plan.refused:
+        click.echo(f"NOT PUT  {line}")
+    if plan.waiting:
+        click.echo(f"Still to be confirmed, so nothing of them is used: {', '.join(plan.waiting)}.")
+    if plan.is_empty:
+        click.echo(f"{house} stays as it was.")
+    else:
+        click.echo(f"Written: {house}. Now: longpoint check {house}")
+    return Outcome.HELD if plan.waiting or plan.refused else Outcome.DONE
+
+
+def write_to_list(to: Path, found: Sequence[FoundValue]) -> Outcome:
+    """Write a list to confirm, keep what a person said on an earlier one, and say how it stands."""
+    before = read_list(to) if to.exists() or to.is_symlink() else ()
+    lines, lost = merged(before, found)
+    if lost:
+        copy = free_name(to)
+        write_bytes_safely(copy, to.read_bytes())
+        click.echo(
+            f"{len(lost)} confirmed lines aren't the same any more and have to be looked at anew; "
+            f"the list as it was: {copy}"
+        )
+    write_bytes_safely(to, write_list(to, lines))
+    troubled = [line for line in lines if line.trouble]
+    for line in troubled:
+        read = f" ({line.written})" if line.written else ""
+        click.echo(f"LOOK  {line.mark} {line.path}, {line.source}{read}: {line.trouble}")
+    waiting = sum(not line.is_settled for line in lines)
+    click.echo(f"{len(lines)} values, {waiting} to be confirmed, {len(troubled)} with trouble.")
+    click.echo(f"List: {to}. Go through it, then: longpoint bring put {to} HOUSE")
+    return Outcome.HELD if troubled else Outcome.DONE
+
+
+def _told(text: str) -> tuple[str, str]:
+    name, equals, meaning = text.rpartition("=")
+    if not equals or not name.strip():
+        raise ExchangeError(
+            f"A column was told as {text!r}.",
+            "It has no header or letters, an equals sign, and a key behind it.",
+            "Write it like --column 'C=top'.",
+        )
+    return name.strip(), meaning.strip()
+
+
+def _tabs(table: Path, tab: str | None, delimiter: str | None) -> tuple[ForeignTable, ...]:
+    sign = "\t" if delimiter == "tab" else delimiter
+    if sign is not None and len(sign) != 1:
+        raise ExchangeError(
+            f"The cells of {table.name} were said to be parted by {sign!r}.",
+            "That is not one sign.",
+            f"Name one of: {', '.join(DELIMITERS.values())}, as the sign itself or the word tab.",
+        )
+    found = open_tables(table, sign)
+    if tab is None:
+        return found
+    named = tuple(each for each in found if each.tab == tab)
+    if not named:
+        raise ExchangeError(
+            f"The tab {tab!r} of {table.name} is asked for.",
+            "It has no tab of that name with anything in it.",
+            f"Name one of: {', '.join(each.tab for each in found) or '(none)'}.",
+        )
+    return named
+
+
+def _mapping_lines(
+    table: ForeignTable, mapping: TableMapping | None, units: str | None
+) -> list[str]:
+    name = f"{table.file}, tab {table.tab}" if table.tab else table.file
+    if mapping is None:
+        return [f"{name}: not used; no row of it has headers of readings with a mark."]
+    lines = [f"{name}: each row is taken for {_a(mapping.kind)}.", *table.notes]
+    for column in mapping.columns:
+        number = f" {column.number}" if column.number > 1 else ""
+        meant = f"{column.path}{number}" if column.path else "not used"
+        unit = f" in {column.unit}" if column.unit else ""
+        lines.append(f"  {column_letters(column.column):>3}  {column.header:<24} -> {meant}{unit}")
+    keys = cell_keys(mapping.kind)
+    if units is None and any(not c.unit and keys[c.path].kind in LENGTHS for c in mapping.used):
+        lines.append("Lengths without a unit are taken for mm; --units says otherwise.")
+    return lines
+
+
+def _a(kind: RecordKind) -> str:
+    return "an opening" if kind is RecordKind.OPENING else f"a {kind.value}"
+
+
+def _once(table: Path, found: Sequence[FoundValue]) -> list[FoundValue]:
+    """Return the values, when no mark stands on two tabs."""
+    seen: dict[tuple[RecordKind, str, str, int], FoundValue] = {}
+    for each in found:
+        other = seen.setdefault(each.place, each)
+        if other is not each:
+            raise ExchangeError(
+                f"The tabs of {table.name} were read.",
+                f"{each.mark} stands on two of them: {other.source} and {each.source}.",
+                "Name the tab to read with --tab, or give each its own mark.",
+            )
+    return list(found)

@@ -1,0 +1,114 @@
+"""`longpoint give`: a house's readings, pieces and sticks for other people's programs."""
+
+from enum import StrEnum
+from pathlib import Path
+from typing import Final
+
+import click
+
+from longpoint.cli.outcome import Outcome, exits, outcome
+from longpoint.errors import ExchangeError
+from longpoint.exchange.confirm.reading_rows import opening_rows, run_rows, wall_rows
+from longpoint.exchange.house_files import load_house
+from longpoint.exchange.safe_files import write_bytes_safely
+from longpoint.exchange.tables.csv_table import csv_text
+from longpoint.exchange.tables.write_xlsx import Tab, write_workbook
+from longpoint.house_plan import HousePlan
+from longpoint.pipeline import plan_house
+from longpoint.sheets.table_rows import held_rows, piece_rows, stick_rows
+from longpoint.solvers import linear_solver
+
+READINGS: Final = ("openings", "runs", "walls")
+"""Tables of readings; the others are of what is cut. A workbook each: one is read back, one not."""
+
+
+class GivenAs(StrEnum):
+    """Kinds of file that a house is given as."""
+
+    CSV = "csv"
+    XLSX = "xlsx"
+
+
+@click.command(name="give")
+@click.argument("house", type=click.Path(path_type=Path, dir_okay=False))
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, file_okay=False),
+    required=True,
+    help="Folder for the files; made when it isn't there.",
+)
+@click.option(
+    "--as",
+    "kinds",
+    type=click.Choice([kind.value for kind in GivenAs]),
+    multiple=True,
+    required=True,
+    help="csv or xlsx; may be repeated.",
+)
+@exits
+def command(house: Path, out: Path, kinds: tuple[str, ...]) -> Outcome:
+    """Give HOUSE to other people's programs: readings, pieces and sticks.
+
+    Places that are held get no pieces; the table `held` names them, and why.
+    """
+    plan = plan_house(load_house(house), linear_solver())
+    files: dict[str, bytes] = {}
+    for kind in dict.fromkeys(map(GivenAs, kinds)):
+        files |= _files(plan, kind)
+    try:
+        out.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise ExchangeError(
+            f"The files are to go to {out}.",
+            f"That folder can't be made: {error.strerror or error}.",
+            "Name another folder with --out.",
+        ) from error
+    for name, data in files.items():
+        write_bytes_safely(out / name, data)
+        click.echo(f"Written: {out / name}")
+    if plan.held:
+        click.echo(f"Held, so without pieces: {', '.join(sorted(plan.held))}.")
+    return outcome(plan.findings)
+
+
+def _files(plan: HousePlan, kind: GivenAs) -> dict[str, bytes]:
+    match kind:
+        case GivenAs.CSV:
+            return {
+                f"{tab.name}.csv": b"\xef\xbb\xbf"
+                + csv_text([tuple(row) for row in tab.rows]).encode()
+                for tab in tables_of(plan)
+            }
+        case GivenAs.XLSX:
+            tabs = tables_of(plan)
+            read = [tab for tab in tabs if tab.name in READINGS]
+            return {
+                f"{name}.xlsx": write_workbook(some)
+                for name, some in (
+                    ("readings", read),
+                    ("cutting", [t for t in tabs if t not in read]),
+                )
+                if some
+            }
+
+
+def tables_of(plan: HousePlan) -> tuple[Tab, ...]:
+    """Return every table that a house is given as, those with nothing in them left out."""
+    tables = {
+        "openings": opening_rows(plan.house),
+        "runs": run_rows(plan.house),
+        "walls": wall_rows(plan.house),
+        "pieces": piece_rows(plan),
+        "sticks": stick_rows(plan),
+        "held": held_rows(plan),
+    }
+    return tuple(
+        Tab(name=name, rows=rows, as_text=_names(rows[0]))
+        for name, rows in tables.items()
+        if len(rows) > 1
+    )
+
+
+def _names(head: tuple[str, ...]) -> tuple[int, ...]:
+    """Columns without a unit hold marks and words, and a mark like 7 is no number."""
+    return tuple(n for n, title in enumerate(head) if "(" not in title)

@@ -1,0 +1,33 @@
+"""Open a table file by its ending, and hold it to what it really is."""
+
+from pathlib import Path
+
+from longpoint.errors import ExchangeError
+from longpoint.exchange.bounded_files import shown_name
+from longpoint.exchange.tables.csv_table import read_csv_table
+from longpoint.exchange.tables.records import ForeignTable
+from longpoint.exchange.tables.xlsx_table import read_workbook
+
+
+def open_tables(path: Path, delimiter: str | None = None) -> tuple[ForeignTable, ...]:
+    """Return the tables in a CSV file or a workbook that hold anything.
+
+    Args:
+        path: A file that ends in .csv, .txt, .tsv or .xlsx.
+        delimiter: What stands between the cells of a CSV file; None: found out.
+
+    Raises:
+        ExchangeError: Another ending, or what `read_csv_table` and `read_workbook` refuse.
+    """
+    match path.suffix.lower():
+        case ".csv" | ".txt" | ".tsv":
+            return (read_csv_table(path, delimiter),)
+        case ".xlsx":
+            return read_workbook(path)
+        case ending:
+            raise ExchangeError(
+                f"The file {shown_name(path)} was to be read as a table.",
+                f"{f'The ending {ending}' if ending else 'No ending'} tells no kind of table that "
+                "is read here; workbooks with macros or of the old kind never are.",
+                "Save it from the spreadsheet as .xlsx or as CSV, and name that file.",
+            )
