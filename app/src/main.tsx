@@ -17,10 +17,12 @@ import { About } from "./screens/about";
 import { AddOpening } from "./screens/add";
 import { Begin } from "./screens/begin";
 import { Buy } from "./screens/buy";
+import { Fill } from "./screens/fill";
 import { Glance } from "./screens/glance";
 import { Houses } from "./screens/houses";
 import { OpenFile } from "./screens/open";
 import { Opening } from "./screens/opening";
+import { Place } from "./screens/place";
 import { Read } from "./screens/read";
 import { Saw } from "./screens/saw";
 import { Settings } from "./screens/settings";
@@ -62,6 +64,10 @@ function InHouse({ path }: { path: readonly string[] }) {
       return <Read standing={standing} mark={more[0]} line={more[1]} />;
     case "add":
       return <AddOpening standing={standing} />;
+    case "place":
+      return <Place key={more.join("/")} standing={standing} way={more} />;
+    case "fill":
+      return <Fill standing={standing} name={more[0] ?? ""} way={more.slice(1)} />;
     case "opening":
       return <Opening standing={standing} mark={more[0] ?? ""} />;
     case "saw":

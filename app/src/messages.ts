@@ -1,6 +1,6 @@
 // Made by `python -m longpoint.phone.typescript`; not to be changed by hand.
 
-export interface Place {
+export interface EntryKey {
   readonly device: string;
   readonly counter: number;
 }
@@ -85,6 +85,51 @@ export interface ReadingKept {
   readonly value_text: string;
   readonly unit: "mm" | "in";
   readonly again: boolean;
+  readonly over: readonly EntryKey[] | null;
+}
+
+export interface PlaceAdded {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "place-added";
+  readonly place: readonly string[];
+  readonly values: Readonly<Record<string, unknown>>;
+}
+
+export interface PlaceChanged {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "place-changed";
+  readonly place: readonly string[];
+  readonly key: string;
+  readonly value: unknown;
+}
+
+export interface PlaceLeftOut {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "place-left-out";
+  readonly place: readonly string[];
+}
+
+export interface PlaceRead {
+  readonly device: string;
+  readonly counter: number;
+  readonly at: string;
+  readonly house: string;
+  readonly what: "place-read";
+  readonly place: readonly string[];
+  readonly line: string;
+  readonly value_text: string;
+  readonly unit: "mm" | "in" | "deg";
+  readonly again: boolean;
+  readonly over: readonly EntryKey[];
 }
 
 export interface Undone {
@@ -93,7 +138,7 @@ export interface Undone {
   readonly at: string;
   readonly house: string;
   readonly what: "undo";
-  readonly of: Place;
+  readonly of: EntryKey;
 }
 
 export interface CutNews {
@@ -133,6 +178,10 @@ export type Entry =
   | OpeningChanged
   | OpeningLeftOut
   | ReadingKept
+  | PlaceAdded
+  | PlaceChanged
+  | PlaceLeftOut
+  | PlaceRead
   | Undone
   | CutNews
   | WallGaps
@@ -184,9 +233,33 @@ export interface Choice {
   readonly words: string;
 }
 
+export interface FormLine {
+  readonly line: string;
+  readonly short: string;
+  readonly words: string;
+  readonly left_out: string;
+  readonly scale: "length" | "signed" | "angle" | "count" | "number" | "choice" | "flag" | "text" | "names" | "lengths" | "angles" | "points" | "tables";
+  readonly is_reading: boolean;
+  readonly asked: boolean;
+  readonly least: number;
+  readonly most: number;
+  readonly apart: number;
+  readonly choices: readonly Choice[];
+  readonly names: string;
+  readonly form: string;
+}
+
+export interface Form {
+  readonly form: string;
+  readonly title: string;
+  readonly label: string;
+  readonly lines: readonly FormLine[];
+}
+
 export interface Limits {
   readonly kind: "limits";
   readonly kinds: readonly KindLimits[];
+  readonly forms: readonly Form[];
   readonly dialects: readonly Choice[];
   readonly trims: readonly Choice[];
   readonly mm_per_inch: number;
@@ -200,6 +273,7 @@ export interface AskFold {
 export interface ReadLine {
   readonly line: string;
   readonly texts: readonly string[];
+  readonly by: readonly EntryKey[];
   readonly differs: boolean;
 }
 
@@ -213,13 +287,24 @@ export interface FoldedOpening {
   readonly lines: readonly ReadLine[];
 }
 
+export interface FoldedPlace {
+  readonly place: readonly string[];
+  readonly form: string;
+  readonly title: string;
+  readonly root: string;
+  readonly room: string;
+  readonly state: LineState;
+  readonly left: number;
+  readonly lines: readonly ReadLine[];
+}
+
 export interface NextLine {
   readonly opening: string;
   readonly line: string;
 }
 
 export interface CanUndo {
-  readonly of: Place;
+  readonly of: EntryKey;
   readonly words: string;
 }
 
@@ -230,6 +315,7 @@ export interface Fold {
   readonly dialect: string;
   readonly document: Readonly<Record<string, unknown>>;
   readonly openings: readonly FoldedOpening[];
+  readonly places: readonly FoldedPlace[];
   readonly next: NextLine | null;
   readonly read: number;
   readonly asked: number;
@@ -242,7 +328,8 @@ export interface Fold {
 export interface AskLook {
   readonly ask: "look";
   readonly document: Readonly<Record<string, unknown>>;
-  readonly opening: string;
+  readonly place: readonly string[];
+  readonly held: readonly Said[];
 }
 
 export interface Face {
@@ -268,6 +355,7 @@ export interface Look {
   readonly faces: readonly Face[];
   readonly pieces: readonly PieceRow[];
   readonly findings: readonly Said[];
+  readonly lines: readonly string[];
 }
 
 export interface AskPlan {
@@ -335,6 +423,7 @@ export interface Plan {
   readonly code: string;
   readonly summary: string;
   readonly openings: readonly OpeningState[];
+  readonly held: readonly string[];
   readonly findings: readonly Said[];
   readonly cuts: readonly CutStep[];
   readonly done: readonly string[];

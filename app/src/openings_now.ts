@@ -4,7 +4,7 @@
  */
 
 import type { Standing } from "./house";
-import type { Entry, FoldedOpening, Limits, LineLimits, ReadLine } from "./messages";
+import type { Entry, EntryKey, FoldedOpening, Limits, LineLimits, ReadLine } from "./messages";
 
 export function openingsNow(standing: Standing, limits: Limits): readonly FoldedOpening[] {
   let openings = standing.fold?.openings ?? [];
@@ -35,6 +35,24 @@ export function textsOf(opening: FoldedOpening, line: string): readonly string[]
   return opening.lines.find((each) => each.line === line)?.texts ?? [];
 }
 
+/** The entries by which a line was read, for what takes their place. */
+export function readersOf(place: { lines: readonly ReadLine[] }, line: string): readonly EntryKey[] {
+  return place.lines.find((each) => each.line === line)?.by ?? [];
+}
+
+/** A line with one more reading, which stands for itself until the core has looked. */
+export function withReading(
+  line: ReadLine,
+  entry: EntryKey & { readonly again: boolean; readonly value_text: string },
+): ReadLine {
+  const { device, counter, again, value_text } = entry;
+  return {
+    ...line,
+    texts: [...(again ? line.texts : []), value_text],
+    by: [...(again ? line.by : []), { device, counter }],
+  };
+}
+
 function withEntry(
   openings: readonly FoldedOpening[],
   entry: Entry,
@@ -49,7 +67,7 @@ function withEntry(
       trim: entry.trim,
       state: "unread",
       left: lines.filter((line) => line.asked).length,
-      lines: lines.map((line) => ({ line: line.line, texts: [], differs: false })),
+      lines: lines.map((line) => ({ line: line.line, texts: [], by: [], differs: false })),
     };
     return [...openings, added];
   }
@@ -64,7 +82,7 @@ function withEntry(
     const lines = opening.lines.map(
       (line): ReadLine =>
         line.line === entry.line
-          ? { ...line, texts: [...(entry.again ? line.texts : []), entry.value_text] }
+          ? withReading(line, entry)
           : line,
     );
     const left = opening.left - (wasUnread && isAsked ? 1 : 0);

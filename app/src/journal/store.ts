@@ -50,7 +50,9 @@ export async function keep(fresh: readonly Fresh[]): Promise<Entry[]> {
     void facts.put(device, "device");
   }
   const mine = IDBKeyRange.bound([device, 0], [device, Infinity]);
-  let counter = (await entries.openKeyCursor(mine, "prev"))?.key[1] ?? 0;
+  // Above whatever is here, also from another phone: the counts tell what was in sight.
+  const last = (await entries.openKeyCursor(mine, "prev"))?.key[1] ?? 0;
+  let counter = Math.max(last, ((await facts.get("seen")) as number | undefined) ?? 0);
   const at = new Date().toISOString();
   const kept = fresh.map((one) => ({ ...one, device, counter: ++counter, at }) as Entry);
   for (const entry of kept) void entries.add(entry);
@@ -62,14 +64,18 @@ export async function keep(fresh: readonly Fresh[]): Promise<Entry[]> {
 /** Take over entries of another phone as they are; those already here stay as they are. */
 export async function takeOver(entries: readonly Entry[]): Promise<number> {
   const db = await shelf();
-  const tx = db.transaction("entries", "readwrite", STRICT);
+  const tx = db.transaction(["entries", "facts"], "readwrite", STRICT);
+  const [there, facts] = [tx.objectStore("entries"), tx.objectStore("facts")];
   let added = 0;
+  let seen = ((await facts.get("seen")) as number | undefined) ?? 0;
   for (const entry of entries) {
-    if ((await tx.store.getKey([entry.device, entry.counter])) === undefined) {
-      void tx.store.add(entry);
+    seen = Math.max(seen, entry.counter);
+    if ((await there.getKey([entry.device, entry.counter])) === undefined) {
+      void there.add(entry);
       added++;
     }
   }
+  void facts.put(seen, "seen");
   await tx.done;
   told.postMessage([...new Set(entries.map((entry) => entry.house))]);
   return added;
@@ -111,5 +117,5 @@ export function whenKeptElsewhere(act: (houses: string[]) => void): void {
 }
 
 function inOrder(a: Entry, b: Entry): number {
-  return a.at.localeCompare(b.at) || a.device.localeCompare(b.device) || a.counter - b.counter;
+  return a.counter - b.counter || (a.device < b.device ? -1 : 1);
 }

@@ -7,35 +7,36 @@ import type { Standing } from "../house";
 import type { Look, Refusal } from "../messages";
 import { Findings, Refused, Said } from "./said";
 
-export function useLook(standing: Standing, mark: string): Look | Refusal | undefined {
+export function useLook(standing: Standing, way: readonly string[]): Look | Refusal | undefined {
   const [look, setLook] = useState<Look | Refusal | undefined>();
   const document = standing.fold?.document;
+  const held = standing.fold?.held ?? [];
   useEffect(() => {
     let isCurrent = true;
     if (document) {
-      void ask<"look">({ ask: "look", document, opening: mark }).then((found) => {
+      void ask<"look">({ ask: "look", document, place: way, held }).then((found) => {
         if (isCurrent) setLook(found);
       });
     }
     return () => {
       isCurrent = false;
     };
-  }, [document, mark]);
+  }, [document, way.join("/")]);
   return look;
 }
 
 export function Echo({
   standing,
-  mark,
+  way,
   asks,
 }: {
   standing: Standing;
-  mark: string;
+  way: readonly string[];
   asks?: boolean;
 }) {
-  const look = useLook(standing, mark);
+  const look = useLook(standing, way);
   const { progress } = useSignal(planner);
-  const held = standing.fold?.held.filter((said) => said.place === mark) ?? [];
+  const held = standing.fold?.held.filter((said) => said.place === way[1]) ?? [];
   if (!look) return <p class="faint">{progress === "ready" ? "Drawing it …" : "It is drawn once the planner is ready."}</p>;
   if (look.kind === "refusal") return <Refused said={look} />;
   return (
@@ -44,14 +45,16 @@ export function Echo({
         <Said key={said.code} severity={said.severity} place={said.place} said={said} />
       ))}
       <div class="stack" aria-live="polite">
-        <Findings said={look.findings.filter((said) => said.severity !== "note")} />
+        <Findings said={look.findings.filter(
+            (said) => said.severity !== "note" && said.code !== "readings-differ",
+          )} />
       </div>
       {look.faces.map((face) => (
         <figure key={face.svg.length} class="stack">
           <div class="picture" dangerouslySetInnerHTML={{ __html: face.svg }} />
           {face.question && (
             <figcaption>
-              {asks && <b>Does it lean this way? </b>}
+              {asks && <b>{way[0] === "openings" ? "Does it lean this way? " : "Does it look like this? "}</b>}
               {face.question}
             </figcaption>
           )}

@@ -1,6 +1,6 @@
 /** What can be said of a figure at once, by the limits that the core gives. */
 
-import type { FoldedOpening, Limits, LineLimits } from "../messages";
+import type { FoldedOpening, FormLine, Limits, LineLimits } from "../messages";
 import { textsOf } from "../openings_now";
 import type { Told } from "./keypad";
 
@@ -14,10 +14,11 @@ interface Asked {
 /** A text as the keypad writes it, in mm; undefined: written in some other way. */
 export function inMm(text: string, units: "mm" | "in", limits: Limits): number | undefined {
   if (units === "mm") return Number.isFinite(Number(text)) ? Number(text) : undefined;
-  const found = /^(?:(\d+)' )?(\d+)?(?: ?(\d+)\/(\d+))?"?$/.exec(text);
+  const found = /^-?(?:(\d+)' )?(\d+)?(?: ?(\d+)\/(\d+))?"?$/.exec(text);
   if (!found) return undefined;
   const [, feet, inches, above, below] = found.map((part) => Number(part ?? 0));
-  return ((feet ?? 0) * 12 + (inches ?? 0) + (below ? (above ?? 0) / below : 0)) * limits.mm_per_inch;
+  const size = (feet ?? 0) * 12 + (inches ?? 0) + (below ? (above ?? 0) / below : 0);
+  return (text.startsWith("-") ? -size : size) * limits.mm_per_inch;
 }
 
 export function toldAtOnce(value: number, asked: Asked, limits: Limits): Told | undefined {
@@ -49,6 +50,34 @@ export function toldAtOnce(value: number, asked: Asked, limits: Limits): Told | 
       kind: "look",
       text: `${shownApart(beside - mm, units, limits)} from the ${line.beside}, which reads ${across}. If the tape says so, keep it.`,
     };
+  }
+  return undefined;
+}
+
+interface AskedOfPlace {
+  readonly line: FormLine;
+  readonly texts: readonly string[];
+  readonly units: "mm" | "in";
+  readonly isSecondLook: boolean;
+}
+
+/** The same for a line of a room, a run or other trim. */
+export function toldOfPlace(value: number, asked: AskedOfPlace, limits: Limits): Told | undefined {
+  const { line, texts, units, isSecondLook } = asked;
+  const isLength = line.scale === "length" || line.scale === "signed";
+  const own = isLength && units === "in" ? value * limits.mm_per_inch : value;
+  if (own > line.most) return { kind: "stop", text: "That is too much. Look for a figure too many." };
+  if (own < line.least) {
+    return line.scale === "angle"
+      ? { kind: "look", text: "That is very little. Type on, or look at it again." }
+      : { kind: "stop", text: "That is too little." };
+  }
+  const first = texts
+    .map((text) => (isLength ? inMm(text, units, limits) : Number(text)))
+    .find((each) => each !== undefined);
+  if (isSecondLook && first !== undefined && Math.abs(first - own) > line.apart) {
+    const apart = isLength ? shownApart(first - own, units, limits) : `${Math.abs(first - own)} degrees`;
+    return { kind: "look", text: `${apart} from the first reading. Both are kept, and a third decides.` };
   }
   return undefined;
 }

@@ -3,6 +3,7 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import {
   asFeet,
+  behindPoint,
   figure,
   fraction,
   isTyped,
@@ -24,6 +25,10 @@ export interface Told {
 
 interface Props {
   readonly scale: Scale;
+  /** Whether it may be less than nothing. */
+  readonly signed?: boolean;
+  /** Whether it is how proud or shy something stands: nothing typed is flush. */
+  readonly ofPlane?: boolean;
   /** What is read, for those who hear the screen. */
   readonly label: string;
   /** What may be said of a figure at once; undefined: nothing. */
@@ -44,7 +49,8 @@ let ahead: Stroke[] = [];
 
 const FIGURES = ["1", "2", "3", "4", "5", "6", "7", "8", "9"] as const;
 
-export function Keypad({ scale, label, check, keep, said }: Props) {
+export function Keypad(props: Props) {
+  const { scale, signed = false, ofPlane = false, label, check, keep, said } = props;
   const [typed, show] = useState<Typed>(NOTHING);
   const [inSixteenths, setInSixteenths] = useState(false);
   const [keeping, setKeeping] = useState(false);
@@ -58,7 +64,7 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
   };
   const toldOf = (now: Typed) => (isTyped(now) ? check(figure(now, scale)) : said);
   const mayKeepIt = (now: Typed) =>
-    (isTyped(now) || scale === "proud") && toldOf(now)?.kind !== "stop";
+    (isTyped(now) || ofPlane) && toldOf(now)?.kind !== "stop";
   const told = toldOf(typed);
   const mayKeep = mayKeepIt(typed) && !keeping;
 
@@ -92,7 +98,7 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
       if (!isBounce) ahead.push(stroke);
     } else if (typeof stroke === "function") change(stroke);
     else if (stroke === "Enter") void finish();
-    else change((now) => withKey(now, stroke, scale));
+    else change((now) => withKey(now, stroke, scale, signed));
   };
   const press = (by: (typed: Typed) => Typed) => strike(by);
 
@@ -106,8 +112,7 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
   // Before the screen is painted: between two lines no key is struck into the void.
   useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      const isTyping = event.target instanceof HTMLInputElement;
-      if (isTyping || event.ctrlKey || event.metaKey || !KEYS.test(event.key)) return;
+      if (isWrittenIn(event.target) || event.ctrlKey || event.metaKey || !KEYS.test(event.key)) return;
       if (event.key === "Enter" && event.target instanceof HTMLButtonElement) return;
       strike(event.key);
       event.preventDefault();
@@ -120,7 +125,9 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
     <div class="stack">
       <div class="shown">
         <output aria-label={`${label}, as typed`}>{shown(typed, scale) || " "}</output>
-        <span class="both">{otherwise(typed, scale) || unitWords(scale)}</span>
+        <span class="both">
+          {ofPlane ? planeWords(typed, scale) : otherwise(typed, scale) || unitWords(scale)}
+        </span>
       </div>
       <div class="told" aria-live="polite">
         {told && <p class={told.kind}>{told.text}</p>}
@@ -142,7 +149,7 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
           {FIGURES.slice(3, 6).map((key) => (
             <Key key={key} text={key} press={() => press((now) => withFigure(now, key))} />
           ))}
-          <Extra scale={scale} typed={typed} press={press} />
+          <Extra signed={signed} ofPlane={ofPlane} typed={typed} press={press} />
           {FIGURES.slice(6, 9).map((key) => (
             <Key key={key} text={key} press={() => press((now) => withFigure(now, key))} />
           ))}
@@ -166,12 +173,13 @@ export function Keypad({ scale, label, check, keep, said }: Props) {
 const KEYS = /^([0-9.'-]|Backspace|Enter)$/;
 
 /** What is typed after a key of a keyboard. */
-function withKey(now: Typed, key: string, scale: Scale): Typed {
+function withKey(now: Typed, key: string, scale: Scale, signed: boolean): Typed {
   switch (key) {
     case ".":
-      return scale === "deg" ? withPoint(now) : { ...now, half: !now.half };
+      if (scale === "mm") return behindPoint(now);
+      return scale === "deg" ? withPoint(now) : now;
     case "-":
-      return { ...now, minus: !now.minus };
+      return signed ? { ...now, minus: !now.minus } : now;
     case "'":
       return asFeet(now);
     case "Backspace":
@@ -187,11 +195,19 @@ interface KeyProps {
   readonly press: (change: (typed: Typed) => Typed) => void;
 }
 
-function Extra({ scale, typed, press }: KeyProps) {
-  if (scale === "proud") {
+interface ExtraProps {
+  readonly signed: boolean;
+  readonly ofPlane: boolean;
+  readonly typed: Typed;
+  readonly press: (change: (typed: Typed) => Typed) => void;
+}
+
+function Extra({ signed, ofPlane, typed, press }: ExtraProps) {
+  if (signed) {
+    const [less, more] = ofPlane ? ["is shy", "is proud"] : ["is less", "is more"];
     return (
       <Key
-        small={typed.minus ? "is shy" : "is proud"}
+        small={typed.minus ? less : more}
         text="±"
         press={() => press((now) => ({ ...now, minus: !now.minus }))}
       />
@@ -207,6 +223,7 @@ function Left({ scale, press }: KeyProps) {
 }
 
 function Right({ scale, typed, press, toSixteenths }: KeyProps & { toSixteenths: () => void }) {
+  if (scale === "count") return <Key text="Clear" words press={() => press(() => NOTHING)} />;
   if (scale === "in") {
     return <Key text={fraction(typed.sixteenths) || "/16"} small="part" press={toSixteenths} />;
   }
@@ -265,6 +282,18 @@ function Key({ text, small, label, on, words, press }: OneKey) {
 }
 
 function unitWords(scale: Scale): string {
-  const words = { mm: "mm", in: "inches", deg: "degrees", proud: "mm, 0 is flush" } as const;
+  const words = { mm: "mm", in: "inches", deg: "degrees", count: "how many" } as const;
   return words[scale];
+}
+
+function planeWords(typed: Typed, scale: Scale): string {
+  if (!isTyped(typed)) return `${unitWords(scale)}, 0 is flush`;
+  const value = figure(typed, scale);
+  return value === 0 ? "flush" : `${unitWords(scale)} ${value > 0 ? "proud" : "shy"}`;
+}
+
+/** Whether a key goes to a field of its own; a choice that was tapped is none. */
+function isWrittenIn(target: EventTarget | null): boolean {
+  if (target instanceof HTMLInputElement) return !["radio", "checkbox"].includes(target.type);
+  return target instanceof HTMLSelectElement || target instanceof HTMLTextAreaElement;
 }

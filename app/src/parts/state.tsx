@@ -1,34 +1,36 @@
-/** How far an opening has come: a shape and a word, then a colour. */
+/** How far an opening or another place has come: a shape and a word, then a colour. */
 
-import type { FoldedOpening, OpeningState } from "../messages";
+import type { LineState, OpeningState } from "../messages";
 import { HeldMark, LookMark, ReadyMark, UnreadMark } from "./marks";
 
-export function StateOf({
-  opening,
-  plan,
-}: {
-  opening: FoldedOpening;
-  plan?: OpeningState | undefined;
-}) {
-  if (opening.state === "unread" || opening.state === "part") {
-    const word = opening.state === "part" ? `${opening.left} to read` : "not read";
-    return (
-      <span class="state">
-        <UnreadMark /> {word}
-      </span>
-    );
-  }
-  if (opening.state === "held" || plan?.verdict === "hold") {
+interface Props {
+  readonly stands: { readonly state: LineState; readonly left: number };
+  readonly plan?: OpeningState | undefined;
+  /** Whether the plan holds it, where it has no verdict of its own. */
+  readonly isHeld?: boolean | undefined;
+  readonly isPlanned?: boolean | undefined;
+}
+
+export function StateOf({ stands, plan, isHeld, isPlanned }: Props) {
+  if (stands.state === "held" || plan?.verdict === "hold" || (isHeld && !stands.left)) {
     return (
       <span class="state held">
         <HeldMark /> HELD
       </span>
     );
   }
-  if (!plan) {
+  if (stands.left) {
+    const word = stands.state === "unread" ? "not read" : `${stands.left} to read`;
     return (
       <span class="state">
-        <ReadyMark /> read
+        <UnreadMark /> {word}
+      </span>
+    );
+  }
+  if (!plan) {
+    return (
+      <span class={isPlanned ? "state ready" : "state"}>
+        <ReadyMark /> {isPlanned ? "ready" : "read"}
       </span>
     );
   }

@@ -1,4 +1,4 @@
-/** One more opening, found on the walk. */
+/** One more opening, room, run or other trim, found on the walk. */
 
 import { useState } from "preact/hooks";
 import { useSignal } from "../core/signal";
@@ -7,6 +7,7 @@ import { openingsNow } from "../openings_now";
 import { Choices, TextField } from "../parts/fields";
 import { Frame } from "../parts/frame";
 import { goInstead, link } from "../route";
+import { AddPlace, OTHERS } from "./add_place";
 
 const LETTERS: Readonly<Record<string, string>> = { window: "W", door: "D", cased: "C" };
 
@@ -18,6 +19,7 @@ export function AddOpening({ standing }: { standing: Standing }) {
   const [mark, setMark] = useState("");
   const [trim, setTrim] = useState("");
   const [faces, setFaces] = useState("1");
+  const other = OTHERS.find((each) => each.value === kind)?.value;
   if (!known) return null;
   const suggested = nextMark(kind, openings.map((opening) => opening.mark));
   const named = mark.trim() || suggested;
@@ -37,19 +39,22 @@ export function AddOpening({ standing }: { standing: Standing }) {
   };
   return (
     <Frame
-      title="Add an opening"
+      title={other ? "Add to the house" : "Add an opening"}
       above={standing.fold?.name}
       back={link("h", standing.key, "read")}
       house={standing.key}
       tab="read"
     >
+      <Choices
+        legend="What is it?"
+        value={kind}
+        choices={[...known.kinds.map(({ kind: value, words }) => ({ value, words })), ...OTHERS]}
+        change={setKind}
+      />
+      {other ? (
+        <AddPlace key={other} standing={standing} limits={known} list={other} room={room} />
+      ) : (
       <form class="stack" onSubmit={(event) => void add(event)}>
-        <Choices
-          legend="What is it?"
-          value={kind}
-          choices={known.kinds.map(({ kind: value, words }) => ({ value, words }))}
-          change={setKind}
-        />
         <TextField label="Room" value={room} change={setRoom} />
         <TextField
           label={`Mark, as pencilled on it (else ${suggested})`}
@@ -77,6 +82,7 @@ export function AddOpening({ standing }: { standing: Standing }) {
           Add {named} and read it
         </button>
       </form>
+      )}
     </Frame>
   );
 }

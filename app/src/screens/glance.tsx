@@ -5,10 +5,12 @@ import { ask } from "../core/link";
 import { useSignal } from "../core/signal";
 import { limits, needPlan, write, type Standing } from "../house";
 import { fact, setFact } from "../journal/store";
+import type { FoldedPlace } from "../messages";
 import { openingsNow } from "../openings_now";
 import { Frame } from "../parts/frame";
 import { Findings } from "../parts/said";
 import { StateOf } from "../parts/state";
+import { leftOf, placesNow } from "../places_now";
 import { link } from "../route";
 import { giveFile } from "../service/give";
 import { promised } from "../service/install";
@@ -19,7 +21,11 @@ export function Glance({ standing }: { standing: Standing }) {
   useEffect(needPlan, [standing.fold]);
   const { fold, plan } = standing;
   const openings = known ? openingsNow(standing, known) : [];
-  const marks = new Set(openings.map((opening) => opening.mark));
+  const places = known ? placesNow(standing, known) : [];
+  const marks = new Set([
+    ...openings.map((opening) => opening.mark),
+    ...places.map((place) => place.root),
+  ]);
   const wide = plan?.findings.filter((said) => !marks.has(said.place)) ?? [];
   const notes = wide.filter((said) => said.severity === "note");
   const share = fold?.asked ? fold.read / fold.asked : 0;
@@ -37,7 +43,7 @@ export function Glance({ standing }: { standing: Standing }) {
             readings. {plan && !standing.isPlanning ? plan.summary : ""}
             {plan && plan.pieces > 0 ? ` ${plan.done.length} of ${plan.pieces} pieces cut.` : ""}
           </p>
-          {openings.length > 0 && <PlanComing standing={standing} />}
+          {openings.length + places.length > 0 && <PlanComing standing={standing} />}
           <ul class="rows" aria-label="Openings">
             {openings.map((opening) => (
               <li key={opening.mark}>
@@ -45,15 +51,34 @@ export function Glance({ standing }: { standing: Standing }) {
                   <b class="mark">{opening.mark}</b>
                   <span class="grow">{opening.room}</span>
                   <StateOf
-                    opening={opening}
+                    stands={opening}
                     plan={plan?.openings.find((each) => each.mark === opening.mark)}
                   />
                 </a>
               </li>
             ))}
           </ul>
+          {places.length > 0 && (
+            <ul class="rows" aria-label="Rooms and other trim">
+              {places
+                .filter((place) => place.place.length === 2)
+                .map((place) => (
+                  <li key={place.place.join("/")}>
+                    <a href={link("h", standing.key, "place", ...place.place)}>
+                      <b class="mark">{place.root}</b>
+                      <span class="grow">{kindOf(place)}</span>
+                      <StateOf
+                        stands={{ state: place.state, left: leftOf(places, place.place) }}
+                        isHeld={plan?.held.includes(place.root)}
+                        isPlanned={Boolean(plan)}
+                      />
+                    </a>
+                  </li>
+                ))}
+            </ul>
+          )}
           <a class="act" href={link("h", standing.key, "add")}>
-            Add an opening
+            Add an opening, a room or other trim
           </a>
         </div>
         <div class="stack">
@@ -75,6 +100,12 @@ export function Glance({ standing }: { standing: Standing }) {
       </div>
     </Frame>
   );
+}
+
+function kindOf(place: FoldedPlace): string {
+  if (place.form === "rooms") return "room";
+  const what = place.title.split(", ").at(-1) ?? "";
+  return [place.room, what].filter(Boolean).join(", ") ;
 }
 
 function TakeBack({ standing }: { standing: Standing }) {

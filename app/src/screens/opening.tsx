@@ -3,10 +3,10 @@
 import { useEffect } from "preact/hooks";
 import { useSignal } from "../core/signal";
 import { limits, needPlan, write, type Standing } from "../house";
-import type { PieceRow } from "../messages";
 import { linesOf, openingsNow } from "../openings_now";
 import { Echo, useLook } from "../parts/echo";
 import { Frame } from "../parts/frame";
+import { PieceRows } from "../parts/pieces";
 import { StateOf } from "../parts/state";
 import { go, link } from "../route";
 import { ReadAgain } from "./read";
@@ -14,7 +14,7 @@ import { ReadAgain } from "./read";
 export function Opening({ standing, mark }: { standing: Standing; mark: string }) {
   const known = useSignal(limits);
   useEffect(needPlan, [standing.fold]);
-  const look = useLook(standing, mark);
+  const look = useLook(standing, ["openings", mark]);
   const opening = known && openingsNow(standing, known).find((each) => each.mark === mark);
   if (!known || !opening) return <Frame title={mark} back={link()} house={standing.key}>{null}</Frame>;
   const plan = standing.plan?.openings.find((each) => each.mark === mark);
@@ -33,14 +33,14 @@ export function Opening({ standing, mark }: { standing: Standing; mark: string }
       <div class="beside">
         <div class="stack">
           <div class="row">
-            <StateOf opening={opening} plan={plan} />
+            <StateOf stands={opening} plan={plan} />
             {plan?.chance && <span class="grow faint">fits {plan.chance}</span>}
           </div>
           {plan?.why && <p>{plan.why}</p>}
-          <Echo standing={standing} mark={mark} />
+          <Echo standing={standing} way={["openings", mark]} />
         </div>
         <div class="stack">
-          {look?.kind === "look" && look.pieces.length > 0 && <Pieces rows={look.pieces} />}
+          {look?.kind === "look" && look.pieces.length > 0 && <PieceRows rows={look.pieces} />}
           <ReadAgain house={standing.key} opening={opening} lines={linesOf(known, opening.what)} />
           <button class="act stop" onClick={() => void leaveOut()}>
             Leave {mark} out
@@ -48,34 +48,5 @@ export function Opening({ standing, mark }: { standing: Standing; mark: string }
         </div>
       </div>
     </Frame>
-  );
-}
-
-function Pieces({ rows }: { rows: readonly PieceRow[] }) {
-  return (
-    <section class="stack" aria-label="Pieces">
-      <h2>Pieces</h2>
-      <ul class="stack">
-        {rows.map((row) => (
-          <li key={row.mark} class="card piece">
-            <div class="row">
-              <b class="grow">
-                {row.what} <small class="faint">{row.mark}</small>
-              </b>
-              <b class="figures big">{row.figure}</b>
-            </div>
-            <p class="faint">{row.how}</p>
-            <p class="ends">
-              <span>left {row.left}</span>
-              <span>
-                {row.short === row.long ? "" : "long to long "}
-                {row.long}
-              </span>
-              <span>right {row.right}</span>
-            </p>
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }

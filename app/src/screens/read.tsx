@@ -3,14 +3,15 @@
 import { useEffect, useState } from "preact/hooks";
 import { useSignal } from "../core/signal";
 import { limits, needPlan, write, type Standing } from "../house";
-import type { FoldedOpening, Limits, LineLimits } from "../messages";
-import { linesOf, nextLine, openingsNow, textsOf } from "../openings_now";
+import type { FoldedOpening, FoldedPlace, Limits, LineLimits } from "../messages";
+import { linesOf, nextLine, openingsNow, readersOf, textsOf } from "../openings_now";
 import { Echo } from "../parts/echo";
 import { Choices } from "../parts/fields";
 import { Frame } from "../parts/frame";
 import { toldAtOnce } from "../parts/instant";
 import { Keypad, type Told } from "../parts/keypad";
 import { Sides } from "../parts/sides";
+import { leftOf, placesNow } from "../places_now";
 import { go, link } from "../route";
 
 interface Props {
@@ -22,6 +23,7 @@ interface Props {
 export function Read({ standing, mark, line }: Props) {
   const known = useSignal(limits);
   const openings = known ? openingsNow(standing, known) : [];
+  const places = known ? placesNow(standing, known) : [];
   const opening =
     openings.find((each) => each.mark === mark) ??
     openings.find((each) => each.left > 0) ??
@@ -30,7 +32,11 @@ export function Read({ standing, mark, line }: Props) {
   if (!known || !opening) {
     return (
       <Frame title="Read" above={name} back={link()} house={standing.key} tab="read">
-        <p>There is no opening yet. Stand at the door, go round to the left.</p>
+        {places.length > 0 ? (
+          <Along openings={openings} places={places} at="" standing={standing} />
+        ) : (
+          <p>There is no opening yet. Stand at the door, go round to the left.</p>
+        )}
         <a class="act main" href={link("h", standing.key, "add")}>
           Add an opening
         </a>
@@ -44,7 +50,7 @@ export function Read({ standing, mark, line }: Props) {
   const title = [opening.mark, opening.room].filter(Boolean).join(", ");
   return (
     <Frame title={title} above={name} back={link()} house={standing.key} tab="read">
-      <Along openings={openings} at={opening.mark} standing={standing} />
+      <Along openings={openings} places={places} at={opening.mark} standing={standing} />
       {asked ? (
         <OneLine
           key={`${opening.mark} ${asked.line}`}
@@ -64,10 +70,12 @@ export function Read({ standing, mark, line }: Props) {
 /** The walk so far as a stretch of tape, and the openings along it. */
 function Along({
   openings,
+  places,
   at,
   standing,
 }: {
   openings: readonly FoldedOpening[];
+  places: readonly FoldedPlace[];
   at: string;
   standing: Standing;
 }) {
@@ -76,7 +84,7 @@ function Along({
     standing.plan?.openings.filter((each) => each.verdict === "hold").map((each) => each.mark),
   );
   return (
-    <nav class="along" aria-label="Openings on the walk">
+    <nav class="along" aria-label="The walk">
       {openings.map((opening) => {
         const isHeld = opening.state === "held" || (!opening.left && held.has(opening.mark));
         return (
@@ -91,6 +99,22 @@ function Along({
           </a>
         );
       })}
+      {places
+        .filter((place) => place.place.length === 2)
+        .map((place) => {
+          const left = leftOf(places, place.place);
+          const isHeld = standing.fold?.held.some((said) => said.place === place.root);
+          return (
+            <a
+              key={place.root}
+              href={link("h", house, "place", ...place.place)}
+              class={isHeld ? "held" : left ? "open" : "read"}
+            >
+              {place.root}
+              <small>{isHeld ? "HELD" : left ? `${left} left` : "read"}</small>
+            </a>
+          );
+        })}
       <a href={link("h", house, "add")} aria-label="Add an opening">
         +<small>add</small>
       </a>
@@ -127,6 +151,7 @@ function OneLine({ standing, opening, line, lines, limits: known }: LineProps) {
       value_text: text,
       unit: units,
       again: isSecondLook,
+      over: isSecondLook ? [] : readersOf(opening, line.line),
     });
     lastKept = `Kept: ${opening.mark} ${line.short} ${text}`;
     onward();
@@ -164,7 +189,9 @@ function OneLine({ standing, opening, line, lines, limits: known }: LineProps) {
         )}
       </div>
       <Keypad
-        scale={line.scale === "proud" && units === "mm" ? "proud" : units}
+        scale={units}
+        signed={line.scale === "proud"}
+        ofPlane={line.scale === "proud"}
         label={line.words}
         check={check}
         keep={keepIt}
@@ -199,7 +226,7 @@ function Done({
   return (
     <>
       <p role="status">{lastKept}</p>
-      <Echo standing={standing} mark={opening.mark} asks />
+      <Echo standing={standing} way={["openings", opening.mark]} asks />
       <div class="acts">
         {following ? (
           <a class="act main" href={link("h", standing.key, "read", following.mark)}>

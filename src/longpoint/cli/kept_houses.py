@@ -9,8 +9,9 @@ from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.plan_folder import planned_code, void_sheets
 from longpoint.cli.store_options import new_name
 from longpoint.errors import LongpointError, StoreError
-from longpoint.journal import Entry, in_order
-from longpoint.phone.fold import decided, fold
+from longpoint.journal import Entry
+from longpoint.phone.decided import decided
+from longpoint.phone.fold import fold
 from longpoint.phone.messages import Fold
 from longpoint.render.paper import Paper
 from longpoint.store import HouseStore, Milestone, MilestoneKind
@@ -89,7 +90,7 @@ def kept_house(store: HouseStore, key: str) -> KeptHouse:
 
 def folded(entries: Any) -> Fold:  # noqa: ANN401
     """Return the house of some entries."""
-    return fold(in_order(entries))
+    return fold(entries)
 
 
 def all_houses(store: HouseStore) -> tuple[KeptHouse, ...]:

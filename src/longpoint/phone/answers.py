@@ -13,13 +13,17 @@ from longpoint.forecast.verdicts import in_hundred
 from longpoint.house_plan import HousePlan
 from longpoint.linear.simplex import SimplexSolver
 from longpoint.phone.cut_steps import cut_steps
-from longpoint.phone.fold import decided, fold
+from longpoint.phone.decided import decided
+from longpoint.phone.fold import fold
+from longpoint.phone.forms import forms
 from longpoint.phone.house_text import house_text
 from longpoint.phone.looked import looked
+from longpoint.phone.looked_places import looked_at_place
 from longpoint.phone.messages import (
     Answer,
     AtSaw,
     File,
+    Look,
     Opened,
     OpeningState,
     Plan,
@@ -84,6 +88,7 @@ def _plan(asked: Asked, ports: Ports) -> Plan:
         code=plan.readings_code,
         summary=safe_line(plan),
         openings=_states(plan),
+        held=tuple(sorted(plan.held)),
         findings=said_of((*plan.findings, *at.again.findings)),
         cuts=cut_steps(plan, at.rest),
         done=tuple(sorted(at.again.state.done)),
@@ -137,6 +142,12 @@ def _to_buy(plan: HousePlan) -> tuple[tuple[ToBuy, ...], str]:
         for row in sticks
     )
     return rows, f"{total:.2f}" if sticks and is_priced else ""
+
+
+def _look(asked: Asked) -> Look:
+    if asked["place"][0] == "openings":
+        return looked(asked["document"], asked["place"][1])
+    return looked_at_place(asked["document"], asked["place"], _held(asked))
 
 
 def _sheets(asked: Asked, ports: Ports) -> Sheets:
@@ -206,9 +217,9 @@ def _unknown(asked: Asked, _: Ports) -> Answer:
 
 
 _ANSWERS: Final[dict[str, Callable[[Asked, Ports], Answer]]] = {
-    "limits": lambda _asked, _ports: limits(),
+    "limits": lambda _asked, _ports: limits(forms()),
     "fold": lambda asked, _: fold(asked["entries"]),
-    "look": lambda asked, _: looked(asked["document"], asked["opening"]),
+    "look": lambda asked, _: _look(asked),
     "plan": _plan,
     "sheets": _sheets,
     "saw": _saw,

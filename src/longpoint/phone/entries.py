@@ -6,15 +6,19 @@ from typing import Any, Literal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Place:
-    """Which entry: the phone's name and its own count."""
+class EntryKey:
+    """Which entry: the phone's name and its own count.
+
+    A phone counts on from the highest count on it, whoever wrote that; so whatever an entry's
+    author had in sight has a lower count than the entry.
+    """
 
     device: str
     counter: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Written(Place):
+class Written(EntryKey):
     """What every entry says: which phone, its count, when, and of which house."""
 
     at: str
@@ -93,6 +97,9 @@ class ReadingKept(Written):
         unit: In which it was typed.
         again: True for a second look at the same line, to be held against the first; False for
             the reading that counts from now on.
+        over: The readings that it takes the place of: those that its author saw. What another
+            phone read meanwhile is none of them, and stands beside it. An older app left this
+            out: then it is all that the same phone had read.
     """
 
     what: Literal["reading"] = "reading"
@@ -101,6 +108,53 @@ class ReadingKept(Written):
     value_text: str
     unit: Literal["mm", "in"]
     again: bool
+    over: tuple[EntryKey, ...] | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlaceAdded(Written):
+    """A room, a wall, a run or other trim was found on the walk, or a part of one.
+
+    Attributes:
+        place: The way to it in the house file: a list and a mark, name or number in it, then
+            another of each for what is part of it, as in "rooms", "Kitchen", "walls", "N".
+        values: What is known of it at once.
+    """
+
+    what: Literal["place-added"] = "place-added"
+    place: tuple[str, ...]
+    values: dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlaceChanged(Written):
+    """A line of such a place got a value; None takes it out."""
+
+    what: Literal["place-changed"] = "place-changed"
+    place: tuple[str, ...]
+    key: str
+    value: Any
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlaceLeftOut(Written):
+    """Such a place isn't to be trimmed after all."""
+
+    what: Literal["place-left-out"] = "place-left-out"
+    place: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlaceRead(Written):
+    """A line of such a place was read; the rest as with a reading of an opening."""
+
+    what: Literal["place-read"] = "place-read"
+    place: tuple[str, ...]
+    line: str
+    value_text: str
+    unit: Literal["mm", "in", "deg"]
+    again: bool
+    over: tuple[EntryKey, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,7 +162,7 @@ class Undone(Written):
     """Another entry doesn't count; undone itself, it counts again."""
 
     what: Literal["undo"] = "undo"
-    of: Place
+    of: EntryKey
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,6 +204,10 @@ Entry = (
     | OpeningChanged
     | OpeningLeftOut
     | ReadingKept
+    | PlaceAdded
+    | PlaceChanged
+    | PlaceLeftOut
+    | PlaceRead
     | Undone
     | CutNews
     | WallGaps
@@ -158,7 +216,7 @@ Entry = (
 
 
 class LineState(StrEnum):
-    """How far an opening has come."""
+    """How far an opening or another place has come."""
 
     UNREAD = "unread"
     PART = "part"

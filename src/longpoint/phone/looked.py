@@ -1,8 +1,10 @@
 """One opening by itself: its drawing, its pieces, what is to be said of it."""
 
+from collections.abc import Iterable
+
 from longpoint.errors import SurveyError
 from longpoint.house_plan import HousePlan
-from longpoint.phone.messages import Face, Look, PieceRow, Said
+from longpoint.phone.messages import Face, Look, PieceRow
 from longpoint.phone.planned import Ports, planned, said_of
 from longpoint.pieces.piece import HookEnd, Piece
 from longpoint.quantities.formatting import format_length
@@ -45,13 +47,10 @@ def looked(document: dict[str, object], mark: str) -> Look:
         mark=mark,
         is_held=mark in plan.held,
         faces=_faces(plan, mark),
-        pieces=_rows(plan, mark),
-        findings=tuple(said for said in said_of(plan.findings) if _is_of(said, mark)),
+        pieces=piece_rows(plan, [piece for piece in plan.pieces if piece.opening == mark]),
+        findings=tuple(said for said in said_of(plan.findings) if said.place == mark),
+        lines=(),
     )
-
-
-def _is_of(said: Said, mark: str) -> bool:
-    return said.place == mark
 
 
 def _faces(plan: HousePlan, mark: str) -> tuple[Face, ...]:
@@ -66,11 +65,10 @@ def _faces(plan: HousePlan, mark: str) -> tuple[Face, ...]:
     return tuple(found)
 
 
-def _rows(plan: HousePlan, mark: str) -> tuple[PieceRow, ...]:
+def piece_rows(plan: HousePlan, pieces: Iterable[Piece]) -> tuple[PieceRow, ...]:
+    """Return pieces of a plan as a screen lists them, a pair printed alike."""
     lengths = printed_lengths(plan.pieces)
-    return tuple(
-        _row(plan, piece, lengths[piece.mark]) for piece in plan.pieces if piece.opening == mark
-    )
+    return tuple(_row(plan, piece, lengths[piece.mark]) for piece in pieces)
 
 
 def _row(plan: HousePlan, piece: Piece, printed: PrintedLengths) -> PieceRow:

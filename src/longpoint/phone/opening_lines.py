@@ -3,7 +3,7 @@
 import math
 from typing import Final
 
-from longpoint.phone.messages import Choice, KindLimits, Limits, LineLimits
+from longpoint.phone.messages import Choice, Form, KindLimits, Limits, LineLimits
 from longpoint.quantities.length import MM_PER_INCH
 from longpoint.sheets.dialects import kind_words
 from longpoint.survey.checks.opposite_sides import DOOR_WIDTH_APART_MM, WINDOW_APART_MM
@@ -58,9 +58,14 @@ _TRIMS: Final = {
 }
 
 
-def limits() -> Limits:
-    """Return what a page checks by itself while a figure is typed."""
+def limits(forms: tuple[Form, ...]) -> Limits:
+    """Return what a page checks by itself while a figure is typed.
+
+    Args:
+        forms: Of all that isn't an opening.
+    """
     return Limits(
+        forms=forms,
         kinds=tuple(
             KindLimits(kind=kind.value, words=kind_words(kind), lines=lines_of(kind))
             for kind in OpeningKind

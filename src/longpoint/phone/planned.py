@@ -9,7 +9,7 @@ from longpoint.errors import Finding, Severity, StockError
 from longpoint.forecast.chances import Imagined
 from longpoint.house_plan import HousePlan
 from longpoint.linear.port import LinearSolver
-from longpoint.phone.fold import decided
+from longpoint.phone.decided import decided
 from longpoint.phone.last_plan import LastPlan
 from longpoint.phone.messages import Document, Said
 from longpoint.pipeline import plan_house

@@ -51,7 +51,7 @@ def test_a_spoiled_piece_stays_to_be_cut_and_a_cut_one_does_not(
 
 
 def test_a_held_opening_gets_no_piece_and_says_why(house: dict[str, Any]) -> None:
-    look = ask("look", document=house["document"], opening="W3")
+    look = ask("look", document=house["document"], place=["openings", "W3"], held=[])
     assert look["is_held"]
     assert look["pieces"] == []
     assert "top" in look["findings"][0]["do"]

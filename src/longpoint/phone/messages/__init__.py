@@ -1,7 +1,15 @@
 """What a page asks and what it is answered, one record each; their TypeScript comes from here."""
 
 from longpoint.phone.messages.files import AskFile, AskOpen, File, Opened
-from longpoint.phone.messages.limits import AskLimits, Choice, KindLimits, Limits, LineLimits
+from longpoint.phone.messages.limits import (
+    AskLimits,
+    Choice,
+    Form,
+    FormLine,
+    KindLimits,
+    Limits,
+    LineLimits,
+)
 from longpoint.phone.messages.looking import AskLook, Face, Look, PieceRow
 from longpoint.phone.messages.news import AskSaw, AskWall, AtSaw, Wall
 from longpoint.phone.messages.planning import (
@@ -22,6 +30,7 @@ from longpoint.phone.messages.standing import (
     CanUndo,
     Fold,
     FoldedOpening,
+    FoldedPlace,
     NextLine,
     ReadLine,
 )
@@ -50,6 +59,9 @@ __all__ = [
     "File",
     "Fold",
     "FoldedOpening",
+    "FoldedPlace",
+    "Form",
+    "FormLine",
     "KindLimits",
     "Limits",
     "LineLimits",

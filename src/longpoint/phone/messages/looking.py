@@ -8,16 +8,22 @@ from longpoint.phone.messages.said import Document, Said
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskLook:
-    """How does one opening look by itself?"""
+    """How does one opening or other place look by itself?
+
+    Attributes:
+        place: The way to it: "openings", "W1".
+        held: From the fold.
+    """
 
     ask: Literal["look"] = "look"
     document: Document
-    opening: str
+    place: tuple[str, ...]
+    held: tuple[Said, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Face:
-    """One face of an opening, drawn, and the question that its drawing asks."""
+    """One face of an opening or one view of a place, drawn, and what its drawing asks."""
 
     svg: str
     question: str
@@ -25,7 +31,7 @@ class Face:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PieceRow:
-    """A piece of an opening.
+    """A piece of an opening or another place.
 
     Attributes:
         figure: What it is cut to, and how that is read.
@@ -43,7 +49,11 @@ class PieceRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Look:
-    """One opening by itself."""
+    """One opening or other place by itself.
+
+    Attributes:
+        lines: Plain sentences: what was assumed, in what order to work.
+    """
 
     kind: Literal["look"] = "look"
     mark: str
@@ -51,3 +61,4 @@ class Look:
     faces: tuple[Face, ...]
     pieces: tuple[PieceRow, ...]
     findings: tuple[Said, ...]
+    lines: tuple[str, ...]

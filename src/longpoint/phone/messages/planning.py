@@ -104,6 +104,7 @@ class Plan:
     Attributes:
         code: Short code of the readings.
         summary: How many openings can be cut as planned.
+        held: What is held: marks, rooms, a room and its wall.
         cuts: What is still to be cut.
         done: Marks of pieces that are cut and good.
         saw: Where the cutting stands, to be kept with the next piece of news.
@@ -115,6 +116,7 @@ class Plan:
     code: str
     summary: str
     openings: tuple[OpeningState, ...]
+    held: tuple[str, ...]
     findings: tuple[Said, ...]
     cuts: tuple[CutStep, ...]
     done: tuple[str, ...]

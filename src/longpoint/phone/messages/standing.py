@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from longpoint.phone.entries import Entry, LineState, Place
+from longpoint.phone.entries import Entry, EntryKey, LineState
 from longpoint.phone.messages.said import Document, Said
 
 
@@ -17,15 +17,17 @@ class AskFold:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReadLine:
-    """A line of an opening, as it stands.
+    """A line of an opening or another place, as it stands.
 
     Attributes:
         texts: What counts, as typed; empty: unread.
+        by: The entries that it was read by; those of a file that was opened have none.
         differs: True when its readings disagree.
     """
 
     line: str
     texts: tuple[str, ...]
+    by: tuple[EntryKey, ...]
     differs: bool
 
 
@@ -47,6 +49,28 @@ class FoldedOpening:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FoldedPlace:
+    """A room, wall, run or other trim as it stands, or a part of one.
+
+    Attributes:
+        place: The way to it.
+        form: By which it is read.
+        title: What it is called: "Kitchen, wall N".
+        root: What a finding calls the whole that it is part of: a room's name, a mark.
+        left: How many lines that are asked for are unread, its parts' not counted.
+    """
+
+    place: tuple[str, ...]
+    form: str
+    title: str
+    root: str
+    room: str
+    state: LineState
+    left: int
+    lines: tuple[ReadLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NextLine:
     """Where the walk goes on."""
 
@@ -58,7 +82,7 @@ class NextLine:
 class CanUndo:
     """The last entry that counts, and what it was in words."""
 
-    of: Place
+    of: EntryKey
     words: str
 
 
@@ -79,6 +103,7 @@ class Fold:
     dialect: str
     document: Document
     openings: tuple[FoldedOpening, ...]
+    places: tuple[FoldedPlace, ...]
     next: NextLine | None
     read: int
     asked: int

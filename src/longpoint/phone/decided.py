@@ -1,0 +1,66 @@
+"""A house as it is planned: where a third reading has decided, the odd one is left out."""
+
+import copy
+from collections.abc import Iterator
+from typing import Any, NamedTuple
+
+from longpoint.phone.forms import LINES
+from longpoint.phone.laying import put
+from longpoint.phone.messages.said import Document
+from longpoint.phone.opening_lines import lines_of
+from longpoint.phone.readings import agreeing, differ, texts_of
+from longpoint.phone.ways import Way, places
+from longpoint.quantities.length import Units
+from longpoint.survey.openings import OpeningKind
+
+
+class ReadingLine(NamedTuple):
+    """A line that may be read more than once, where it stands, and how far readings may be apart.
+
+    Attributes:
+        units: Of the house; None for angles.
+    """
+
+    way: Way
+    table: dict[str, Any]
+    line: str
+    apart: float
+    units: Units | None
+
+
+def units_of(document: Document) -> Units:
+    """Return the unit of a house."""
+    return Units.INCH if document.get("units") == "in" else Units.MM
+
+
+def kind_of(opening: dict[str, Any]) -> OpeningKind:
+    """Return the kind of an opening; a window where it is none that is known."""
+    name = str(opening.get("kind", ""))
+    return OpeningKind(name) if name in set(OpeningKind) else OpeningKind.WINDOW
+
+
+def reading_lines(document: Document) -> Iterator[ReadingLine]:
+    """Return every line of a house that is a reading, read or not."""
+    units = units_of(document)
+    for opening in document.get("openings", ()):
+        way: Way = ("openings", str(opening.get("mark", "")))
+        for asked in lines_of(kind_of(opening)):
+            yield ReadingLine(way, opening, asked.line, asked.apart, units)
+    for way, form, table in places(document):
+        for line in LINES[form]:
+            if line.is_reading:
+                unit = None if line.scale == "angle" else units
+                yield ReadingLine(way, table, line.line, line.apart, unit)
+
+
+def decided(document: Document) -> Document:
+    """Return the house with the odd one left out where a third reading has decided.
+
+    The house file keeps all of them; this is what is reckoned with.
+    """
+    done = copy.deepcopy(document)
+    for line in reading_lines(done):
+        texts = texts_of(line.table, line.line)
+        if len(texts) > 2 and not differ(texts, line.apart, line.units):
+            put(line.table, line.line.split("."), agreeing(texts, line.apart, line.units))
+    return done

@@ -1,0 +1,100 @@
+"""What is asked of rooms, walls, runs and every kind of trim: one form each, as data."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Final
+
+from longpoint.phone.messages.limits import Choice, Form, FormLine
+from longpoint.phone.opening_lines import apart_mm
+from longpoint.phone.ways import FORMS, is_asked, label_key
+from longpoint.quantities.length import LONGEST_MM
+from longpoint.survey.house_file.keys import Key, Kind, Table
+from longpoint.survey.instruments import Tape
+
+APART_DEG: Final = 2.0
+"""Two readings of one angle further apart are looked at again: our choice, no source."""
+
+_SCALES: Final = {
+    Kind.LENGTH: "length",
+    Kind.READING: "length",
+    Kind.SIGNED_LENGTH: "signed",
+    Kind.SIGNED_READING: "signed",
+    Kind.ANGLE: "angle",
+    Kind.ANGLE_READING: "angle",
+    Kind.COUNT: "count",
+    Kind.NUMBER: "number",
+    Kind.CHOICE: "choice",
+    Kind.FLAG: "flag",
+    Kind.TEXT: "text",
+    Kind.MARK: "text",
+    Kind.CODES: "names",
+    Kind.READINGS: "lengths",
+    Kind.ANGLES: "angles",
+    Kind.POINTS: "points",
+    Kind.TABLES: "tables",
+}
+"""How a page takes a value; keys of any other kind stay with the house file."""
+
+_UNASKED: Final = frozenset({"tape", "accept", "corner_u", "kind"})
+"""What a page doesn't ask for: set once for the house, or not at all."""
+
+_NAMES: Final = {
+    **dict.fromkeys(("board", "head", "apron", "cover", "profile", "level_profile"), "profiles"),
+    **dict.fromkeys(("walls", "wall", "datum", "from", "to"), "walls"),
+    **dict.fromkeys(("openings", "opening"), "openings"),
+    "room": "rooms",
+}
+"""Where what a key names is found; other texts are free."""
+
+
+def forms() -> tuple[Form, ...]:
+    """Return every form, those of the catalogue in its order."""
+    return tuple(
+        Form(
+            form=name,
+            title=table.title,
+            label=label_key(table),
+            lines=tuple(
+                _line(name, key)
+                for key in _flat(table)
+                if key.kind in _SCALES and key.name not in {*_UNASKED, label_key(table)}
+            ),
+        )
+        for name, table in FORMS.items()
+    )
+
+
+def _flat(table: Table) -> Iterator[Key]:
+    """Return the keys of a table; those of a table in it by both names."""
+    for key in table.keys:
+        if key.kind is not Kind.TABLE or key.table is None:
+            yield key
+            continue
+        for inner in key.table.keys:
+            name = f"{key.name}.{inner.name}"
+            is_needed = key.required and inner.required
+            yield replace(inner, name=name, required=is_needed)
+
+
+def _line(form: str, key: Key) -> FormLine:
+    scale = _SCALES[key.kind]
+    is_long = scale in ("length", "signed", "lengths")
+    return FormLine(
+        line=key.name,
+        short=key.name.replace("_", " ").replace(".", " ").capitalize(),
+        words=key.meaning,
+        left_out=key.left_out,
+        scale=scale,  # type: ignore[arg-type]
+        is_reading=key.kind in (Kind.READING, Kind.SIGNED_READING, Kind.ANGLE_READING),
+        asked=is_asked(form, key),
+        least=key.low,
+        most=min(key.high, LONGEST_MM if is_long else 1e6),
+        apart=apart_mm(Tape(name="")) if is_long else APART_DEG,
+        choices=tuple(Choice(value=str(each), words=str(each)) for each in key.choices),
+        names=_NAMES.get(key.name, "") if scale in ("text", "names") else "",
+        form=f"{form}.{key.name}" if scale == "tables" else "",
+    )
+
+
+LINES: Final = {form.form: form.lines for form in forms()}
+"""The lines of each form, by its name."""

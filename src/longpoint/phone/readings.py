@@ -1,0 +1,65 @@
+"""Readings of one line: which stand, whether they agree, and which of three is the odd one."""
+
+from collections.abc import Mapping, Sequence
+from itertools import combinations
+from typing import Any
+
+from longpoint.errors import QuantityError
+from longpoint.quantities.length import Units, parse_signed_length
+
+
+def texts_of(table: Mapping[str, Any], line: str) -> list[Any]:
+    """Return the readings of a line as they stand in a table.
+
+    Example:
+        >>> texts_of({"plane": {"tl": -1}, "top": [1187, 1178]}, "plane.tl")
+        [-1]
+    """
+    value: Any = table
+    for part in line.split("."):
+        value = value.get(part) if isinstance(value, Mapping) else None
+    if value is None:
+        return []
+    return list(value) if isinstance(value, list) else [value]
+
+
+def differ(texts: Sequence[Any], apart: float, units: Units | None) -> bool:
+    """Tell whether readings disagree: there are but two, or no two of them agree.
+
+    Args:
+        texts: As they stand.
+        apart: How far two may be apart. [mm or degrees]
+        units: Of lengths; None for angles.
+
+    Example:
+        >>> differ([1187, 1178], 3.0, Units.MM), differ([1187, 1178, 1179], 3.0, Units.MM)
+        (True, False)
+    """
+    values = _values(texts, units)
+    if len(values) < 2 or max(values) - min(values) <= apart:
+        return False
+    return not (len(values) > 2 and any(abs(a - b) <= apart for a, b in combinations(values, 2)))
+
+
+def agreeing(texts: Sequence[Any], apart: float, units: Units | None) -> list[Any]:
+    """Return the readings without the odd one out.
+
+    Example:
+        >>> agreeing([1178, 1187, 1179], 3.0, Units.MM)
+        [1178, 1179]
+    """
+    values = _values(texts, units)
+    if len(values) != len(texts):
+        return list(texts)
+    best = max(values, key=lambda one: sum(abs(one - other) <= apart for other in values))
+    return [text for value, text in zip(values, texts, strict=True) if abs(value - best) <= apart]
+
+
+def _values(texts: Sequence[Any], units: Units | None) -> list[float]:
+    """Return the figures; none where one can't be read: the reader of files refuses that."""
+    try:
+        if units is None:
+            return [float(text) for text in texts]
+        return [parse_signed_length(text, units) for text in texts]
+    except (QuantityError, ValueError, TypeError):
+        return []
