@@ -6,6 +6,9 @@ from longpoint.sheets.blocks import SheetState
 from longpoint.sheets.book import house_sheets
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.html_style import STYLE
+from longpoint.sheets.labels.bundle_sheet import bundle_sheet
+from longpoint.sheets.labels.grid import GRIDS
+from longpoint.sheets.labels.label_pages import label_pages
 from longpoint.sheets.opening_drawings import opening_drawings
 from longpoint.sheets.rack_sheet import rack_sheets
 from longpoint.sheets.svg import drawing_svg
@@ -56,3 +59,11 @@ def test_the_terminal_text_is_as_approved(golden: Golden) -> None:
     golden("sample-plan.txt", plan_text(PLAN) + "\n")
     golden("sample-pieces.txt", pieces_text(PLAN) + "\n")
     golden("sample-findings.txt", findings_text(HOUSE, PLAN.findings) + "\n")
+
+
+def test_a_label_and_the_list_of_bundles_are_as_approved(golden: Golden) -> None:
+    (page, *_) = label_pages(PLAN, GRIDS["a4-3x8"], lambda _: ((True, False), (False, True)))
+    _, first = page.labels[0]
+    golden("sample-label.svg", drawing_svg(first).replace("><", ">\n<") + "\n")
+    text = sheet_html(bundle_sheet(PLAN)).replace(STYLE, "\n/* style */\n").replace("><", ">\n<")
+    golden("sample-bundles.html", text)

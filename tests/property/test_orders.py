@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from longpoint.house_plan import HousePlan, Spares
 from longpoint.shape.fitted import Shapes
-from longpoint.sheets.plan_bought import bought_in
+from longpoint.sheets.plan_file import bought_in
 from longpoint.sheets.plan_json import plan_document
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.order_lines import by_supplier, order_lines

@@ -18,6 +18,7 @@ SUBCOMMANDS: Final = {
     "history": "List all that was written of a house of the store, and the sheets made from it.",
     "houses": "Keep houses with their history in a store: house files in and out.",
     "fixing": "Say which nails to load in each room, where they go, and in which order.",
+    "labels": "Write a label for each piece, a test print, and the list of bundles.",
     "learn": "Learn what a saw and a tape are out by, from finished work.",
     "new": "Write a commented starter file for a new house.",
     "order": "Write the order of a plan for each supplier: text, tables and UBL XML.",

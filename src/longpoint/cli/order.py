@@ -15,7 +15,7 @@ from longpoint.exchange.order_files import order_csv, order_xlsx
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.exchange.ubl_order import ubl_order
 from longpoint.sheets.order_text import OrderHead, order_text
-from longpoint.sheets.plan_bought import bought_in
+from longpoint.sheets.plan_file import bought_in
 from longpoint.sticks.order_lines import by_supplier, order_lines
 
 

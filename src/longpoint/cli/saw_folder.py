@@ -2,20 +2,41 @@
 
 import json
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from longpoint.catalogue.all_trims import trim_tables
-from longpoint.cli.plan_folder import READINGS, STATE
-from longpoint.errors import ExchangeError
+from longpoint.cli.plan_folder import PLAN, READINGS, STATE
+from longpoint.errors import ExchangeError, SheetError
 from longpoint.exchange.saw_file import load_at_the_saw
 from longpoint.house_plan import HousePlan
 from longpoint.pipeline import plan_house
+from longpoint.sheets.plan_file import sticks_in
 from longpoint.solvers import linear_solver
 from longpoint.sticks.at_the_saw import nothing_cut
 from longpoint.sticks.changed_pieces import AfterChange, PieceShape, with_changed_pieces
 from longpoint.survey.house import House
 from longpoint.survey.house_file import read_house
+
+
+def printed_plan_in(sheets: Path) -> HousePlan:
+    """Return the plan of a folder of sheets with the very sticks that were printed.
+
+    Raises:
+        ExchangeError: There is no plan in it.
+        SheetError: Its plan file is void, damaged, or of other pieces than the readings in it.
+    """
+    sticks = sticks_in(document_in(sheets, PLAN))
+    plan = plan_house(read_house(document_in(sheets, READINGS), trim_tables()))
+    laid = {one.piece for stick in sticks for one in stick.laid}
+    if not laid <= {piece.mark for piece in plan.pieces}:
+        raise SheetError(
+            f"The plan file in {sheets} was read, and the readings beside it.",
+            "They are of different pieces, so one of them was changed.",
+            "Plan the house again with `longpoint plan`, into the same folder.",
+        )
+    return replace(plan, cut_plan=replace(plan.cut_plan, sticks=sticks))
 
 
 def planned_in(sheets: Path) -> HousePlan:

@@ -107,11 +107,12 @@ def _outlines(drawing: Drawing) -> Data:
     return {
         "width_mm": drawing.width_mm + 2 * BLEED,
         "height_mm": drawing.height_mm + 2 * BLEED,
-        "outlines": [_outline(mark) for mark in drawing.marks if isinstance(mark, Outline)],
+        "outlines": [outline_data(mark) for mark in drawing.marks if isinstance(mark, Outline)],
     }
 
 
-def _outline(mark: Outline) -> Data:
+def outline_data(mark: Outline) -> Data:
+    """Return an outline as the line that a template draws itself, moved clear of the edge."""
     style = ink_style(mark.ink)
     return {
         "points": [[round(x + BLEED, 2), round(y + BLEED, 2)] for x, y in mark.points],

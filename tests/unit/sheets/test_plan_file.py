@@ -1,10 +1,11 @@
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from longpoint.errors import SheetError
 from longpoint.sheets.blocks import SheetState
-from longpoint.sheets.plan_bought import bought_in
+from longpoint.sheets.plan_file import bought_in, sticks_in
 from longpoint.sheets.plan_json import plan_document
 from tests.unit.sheets.sample import PLAN
 
@@ -37,3 +38,13 @@ def test_a_plan_file_of_before_there_were_spares_is_still_read() -> None:
 def test_what_is_no_plan_or_a_void_one_is_refused(changed: dict[str, Any]) -> None:
     with pytest.raises(SheetError):
         bought_in({**plan_document(PLAN), **changed})
+
+
+def test_the_sticks_come_back_as_they_were_written() -> None:
+    written = plan_document(PLAN)
+    read = replace(PLAN, cut_plan=replace(PLAN.cut_plan, sticks=sticks_in(written)))
+    assert plan_document(read)["sticks"] == written["sticks"]
+    with pytest.raises(SheetError):
+        sticks_in({**plan_document(PLAN), "sticks": [{"name": "OG57-1"}]})
+    with pytest.raises(SheetError):
+        sticks_in({**plan_document(PLAN), "state": SheetState.STALE.value})

@@ -1,4 +1,4 @@
-"""What a plan file says is to be bought, so that an order is that of the printed sheet."""
+"""What a plan file says, so that orders and labels are those of the printed sheets."""
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
@@ -8,7 +8,7 @@ from typing import Any
 from longpoint.errors import SheetError
 from longpoint.sheets.blocks import SheetState
 from longpoint.sheets.plan_json import PLAN_FORMAT
-from longpoint.sticks.plan import StickSource
+from longpoint.sticks.plan import CutStick, Laid, StickSource
 
 SOME_STICKS = 1_000_000
 """No house takes more of one length: more is a damaged file."""
@@ -38,14 +38,7 @@ def bought_in(document: Mapping[str, Any]) -> PlanBuys:
     Raises:
         SheetError: It is no plan file, is damaged, or was voided.
     """
-    if document.get("format") != PLAN_FORMAT:
-        raise _refused("It is no plan file of this program.")
-    if document.get("state") != SheetState.CURRENT.value:
-        raise SheetError(
-            "The plan file says that its sheets are VOID.",
-            "Its readings have changed since, so its sticks may be the wrong ones.",
-            "Plan the house again with `longpoint plan`, then order.",
-        )
+    _check_current(document)
     try:
         needed = Counter(
             (str(stick["profile"]), _length(stick["length_mm"]))
@@ -57,6 +50,54 @@ def bought_in(document: Mapping[str, Any]) -> PlanBuys:
     except (KeyError, TypeError, ValueError, AttributeError):
         raise _refused("A part of it is missing or can't be read.") from None
     return PlanBuys(readings_code=str(code), needed=dict(needed), spares=dict(spares))
+
+
+def sticks_in(document: Mapping[str, Any]) -> tuple[CutStick, ...]:
+    """Return the sticks of a plan file, as they stand on the printed sheets.
+
+    Args:
+        document: The parsed `plan.json`.
+
+    Raises:
+        SheetError: It is no plan file, is damaged, or was voided.
+    """
+    _check_current(document)
+    try:
+        return tuple(_stick(stick) for stick in document["sticks"])
+    except (KeyError, TypeError, ValueError, AttributeError):
+        raise _refused("A part of it is missing or can't be read.") from None
+
+
+def _stick(stick: Mapping[str, Any]) -> CutStick:
+    return CutStick(
+        name=str(stick["name"]),
+        profile=str(stick["profile"]),
+        length_mm=_length(stick["length_mm"]),
+        source=StickSource(stick["source"]),
+        laid=tuple(
+            Laid(
+                piece=str(laid["piece"]),
+                turned=laid["turned"] is True,
+                start_mm=float(laid["start_mm"]),
+                end_mm=float(laid["end_mm"]),
+            )
+            for laid in stick["laid"]
+        ),
+        used_mm=float(stick["used_mm"]),
+        left_mm=float(stick["left_mm"]),
+        label=str(stick.get("label") or ""),
+    )
+
+
+def _check_current(document: Mapping[str, Any]) -> None:
+    if document.get("format") != PLAN_FORMAT:
+        raise _refused("It is no plan file of this program.")
+    if document.get("state") != SheetState.CURRENT.value:
+        raise SheetError(
+            "The plan file says that its sheets are VOID.",
+            "Its readings have changed since, so its pieces and sticks may be the wrong ones.",
+            "Plan the house again with `longpoint plan`, then go on from there.",
+        )
 
 
 def _spares(entries: Iterable[Mapping[str, Any]]) -> Iterable[tuple[tuple[str, float], int]]:
