@@ -90,8 +90,9 @@ app: .venv/installed
 app-test: .venv/tools
 	@$(BIN)/python -m app.build --or-leave
 	@sh app/get_chromium.sh
-	@echo 'The phone app in Chromium ...'
-	@$(PYTEST) -n $(JOBS) -rs --benchmark-disable tests/browser -m browser
+	@echo 'The phone app in Chromium, and the core on its Python ...'
+	@$(PYTEST) -n $(JOBS) --dist loadfile -rs --benchmark-disable tests/browser \
+		-m 'browser and not long'
 
 clean:
 	@rm -rf .venv build dist app/node_modules app/public/core src/longpoint/serve/app .coverage .*_cache .hypothesis .benchmarks

@@ -20,6 +20,8 @@ settings.register_profile(
     max_examples=50,
     suppress_health_check=[HealthCheck.too_slow],
 )
+# For a second run on the phone's Python, which is slower.
+settings.register_profile("few", settings.get_profile("ci"), max_examples=5)
 settings.register_profile(
     "long",
     deadline=None,
