@@ -49,7 +49,9 @@ def back_up(store: SqliteStore, target: Path) -> int:
     Raises:
         StoreError: The file is there, can't be written, or the copy isn't sound.
     """
-    if target.exists():
+    with told(target, "written"):
+        is_there = target.exists()
+    if is_there:
         raise StoreError(
             f"A backup was to be written to {target.name}.",
             "There is a file of that name, and it may be an older backup.",
@@ -88,9 +90,11 @@ def restore(backup: Path, path: Path, device: str) -> Restored:
     copy = open_to_read(backup)
     try:
         _refuse_damaged(copy)
-        if path.exists() and _is_sound(path):
+        with told(path, "read"):
+            is_there = path.exists()
+        if is_there and _is_sound(path):
             return _into_sound(copy, path, device)
-        return _in_place(copy, path, device)
+        return _in_place(copy, path, device, is_there=is_there)
     finally:
         copy.close()
 
@@ -106,8 +110,7 @@ def _into_sound(copy: SqliteStore, path: Path, device: str) -> Restored:
         store.close()
 
 
-def _in_place(copy: SqliteStore, path: Path, device: str) -> Restored:
-    is_there = path.exists()
+def _in_place(copy: SqliteStore, path: Path, device: str, *, is_there: bool) -> Restored:
     found = salvaged(path) if is_there else Salvaged()
     part = beside(path, "restored")
     with told(path, "written"):

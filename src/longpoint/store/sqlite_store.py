@@ -124,7 +124,9 @@ def open_to_read(path: Path) -> SqliteStore:
     Raises:
         StoreError: There is none, or it can't be used.
     """
-    if not path.exists():
+    with told(path, "read"):
+        is_there = path.exists()
+    if not is_there:
         raise StoreError(
             f"The store {path} was to be read.",
             "There is none yet.",
