@@ -7,13 +7,17 @@ import click
 
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.errors import ExchangeError
+from longpoint.exchange.bounded_files import shown_name
 from longpoint.exchange.confirm.columns import TableMapping, propose_mapping
-from longpoint.exchange.confirm.confirm_list import merged, read_list, write_list
+from longpoint.exchange.confirm.confirm_list import from_others, merged, read_list, write_list
 from longpoint.exchange.confirm.decimal_sign import DecimalSign
 from longpoint.exchange.confirm.found_values import FoundValue, found_values
 from longpoint.exchange.confirm.house_put import put_in_house_file
 from longpoint.exchange.confirm.record_keys import LENGTHS, RecordKind, cell_keys
+from longpoint.exchange.confirm.section_values import section_values
 from longpoint.exchange.safe_files import free_name, write_bytes_safely
+from longpoint.exchange.sections.read_section import read_section
+from longpoint.exchange.sections.svg_file import MM_IN
 from longpoint.exchange.tables.csv_table import DELIMITERS
 from longpoint.exchange.tables.open_tables import open_tables
 from longpoint.exchange.tables.records import ForeignTable, column_letters
@@ -90,7 +94,35 @@ def table(
             "Nothing in it can be told to be a mark with readings.",
             "Say what the columns hold: --column 'A=mark' --column 'B=top' and so on.",
         )
-    return write_to_list(to, _once(table, found))
+    return write_to_list(to, _once(table, found), shown_name(table))
+
+
+@command.command()
+@click.argument("drawing", type=click.Path(path_type=Path, dir_okay=False))
+@_LIST
+@click.option("--profile", required=True, help="Name of the profile in the house file.")
+@click.option(
+    "--units",
+    type=click.Choice(list(MM_IN)),
+    help="What one step of the drawing is. [default: what the drawing says]",
+)
+@exits
+def section(drawing: Path, to: Path, profile: str, units: str | None) -> Outcome:
+    """Read a profile's cross-section from DRAWING, a DXF or SVG file, into a list to confirm."""
+    found = read_section(drawing, units)
+    click.echo(
+        f"{drawing.name}: {found.width_mm:.2f} across the face, {found.thickness_mm:.2f} thick, "
+        f"{found.area_mm2:.1f} mm2, {len(found.outline)} corners."
+    )
+    click.echo(
+        "It is the same from both edges, to 0.1 mm: a piece of it may be turned."
+        if found.reversible
+        else "It differs from edge to edge: a piece of it can't be turned."
+    )
+    click.echo("The longer way is taken for the face, its flattest long side for the back.")
+    for note in found.notes:
+        click.echo(note)
+    return write_to_list(to, section_values(found, drawing, profile), shown_name(drawing))
 
 
 @command.command()
@@ -113,10 +145,24 @@ def put(confirmed: Path, house: Path) -> Outcome:
     return Outcome.HELD if plan.waiting or plan.refused else Outcome.DONE
 
 
-def write_to_list(to: Path, found: Sequence[FoundValue]) -> Outcome:
-    """Write a list to confirm, keep what a person said on an earlier one, and say how it stands."""
+def write_to_list(to: Path, found: Sequence[FoundValue], file: str) -> Outcome:
+    """Write a list to confirm, keep what a person said on an earlier one, and say how it stands.
+
+    Lines from other files stay on the list.
+    """
     before = read_list(to) if to.exists() or to.is_symlink() else ()
-    lines, lost = merged(before, found)
+    others = from_others(before, file)
+    own = [line for line in before if line not in others]
+    places = {line.place for line in found}
+    twice = next((line for line in others if line.place in places), None)
+    if twice is not None:
+        raise ExchangeError(
+            f"The list {to.name} was to get what {file} holds.",
+            f"{twice.mark} {twice.path} stands on it already, from {twice.source}.",
+            "Make a list of its own for each of the two files, or take those lines out of one.",
+        )
+    lines, lost = merged(own, found)
+    lines = (*others, *lines)
     if lost:
         copy = free_name(to)
         write_bytes_safely(copy, to.read_bytes())

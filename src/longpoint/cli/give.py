@@ -11,10 +11,12 @@ from longpoint.errors import ExchangeError
 from longpoint.exchange.confirm.reading_rows import opening_rows, run_rows, wall_rows
 from longpoint.exchange.house_files import load_house
 from longpoint.exchange.safe_files import write_bytes_safely
+from longpoint.exchange.sections.write_dxf import house_dxf
 from longpoint.exchange.tables.csv_table import csv_text
 from longpoint.exchange.tables.write_xlsx import Tab, write_workbook
 from longpoint.house_plan import HousePlan
 from longpoint.pipeline import plan_house
+from longpoint.sheets.opening_outlines import opening_outlines
 from longpoint.sheets.table_rows import held_rows, piece_rows, stick_rows
 from longpoint.solvers import linear_solver
 
@@ -26,6 +28,7 @@ class GivenAs(StrEnum):
     """Kinds of file that a house is given as."""
 
     CSV = "csv"
+    DXF = "dxf"
     XLSX = "xlsx"
 
 
@@ -43,7 +46,7 @@ class GivenAs(StrEnum):
     type=click.Choice([kind.value for kind in GivenAs]),
     multiple=True,
     required=True,
-    help="csv or xlsx; may be repeated.",
+    help="csv, xlsx, or dxf (openings and sections drawn); may be repeated.",
 )
 @exits
 def command(house: Path, out: Path, kinds: tuple[str, ...]) -> Outcome:
@@ -79,6 +82,12 @@ def _files(plan: HousePlan, kind: GivenAs) -> dict[str, bytes]:
                 + csv_text([tuple(row) for row in tab.rows]).encode()
                 for tab in tables_of(plan)
             }
+        case GivenAs.DXF:
+            found = opening_outlines(plan)
+            for mark in found.left_out:
+                click.echo(f"Not in the drawing, as it isn't a fitted four-sided opening: {mark}.")
+            sections = {each.name: each.section for each in plan.house.profiles if each.section}
+            return {"house.dxf": house_dxf(found.outlines, sections)}
         case GivenAs.XLSX:
             tabs = tables_of(plan)
             read = [tab for tab in tabs if tab.name in READINGS]

@@ -14,6 +14,7 @@ from longpoint.sheets.goal_words import goal_blocks
 from longpoint.sheets.profile_words import section_words
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saved_words import saved_sentences
+from longpoint.sheets.section_picture import section_picture
 from longpoint.sheets.spare_block import spare_blocks
 from longpoint.sticks.plan import CutStick, Proof, StickSource
 
@@ -49,6 +50,8 @@ def _to_buy(plan: HousePlan) -> tuple[Block, ...]:
                     *(("SPARE",) if row.is_spare else ()),
                     section_words(names.get(row.profile), house.units),
                 ),
+                picture=section_picture(names.get(row.profile)),
+                picture_last=True,
             ),
             Cell(text=format_length(row.length_mm, house.units), is_key=True),
             Cell(text=f"{row.count}", is_key=True),

@@ -19,6 +19,8 @@ class Profile:
         material: As written; may be empty.
         thin_edge_mm: Thickness at the edge to the opening where the section is thinner there, for
             the nails; None: as thick as the whole.
+        section: Corners of its cross-section in order, its back down: across from one edge of the
+            face, up from the back; empty where none was given. No length hangs on it. [mm]
     """
 
     name: str
@@ -28,6 +30,7 @@ class Profile:
     grain_matched: bool = False
     material: str = ""
     thin_edge_mm: float | None = None
+    section: tuple[tuple[float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

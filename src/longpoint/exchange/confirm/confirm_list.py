@@ -134,6 +134,11 @@ def _refused(table: ForeignTable, row: int, wrong: str) -> ExchangeError:
     )
 
 
+def from_others(before: Iterable[FoundValue], file: str) -> tuple[FoundValue, ...]:
+    """Return the lines of a list that came from other files than this one."""
+    return tuple(each for each in before if not f"{each.source} ".startswith(f"{file} "))
+
+
 def merged(
     before: Iterable[FoundValue], now: Iterable[FoundValue]
 ) -> tuple[tuple[FoundValue, ...], tuple[FoundValue, ...]]:

@@ -230,9 +230,9 @@ def as_written_value(key: Key, value: str, unit: str, units: Units) -> object:
         units: The house's unit.
     """
     if key.kind is Kind.POINTS:
-        return [
-            [_number(each) for each in point.split()] for point in value.split(";") if point.strip()
-        ]
+        points = [point.split() for point in value.split(";") if point.strip()]
+        is_bare = unit == units.value
+        return [[_number(v) if is_bare else f"{v} {unit}" for v in point] for point in points]
     if key.kind in LENGTHS:
         if unit == units.value or not _is_bare(value):
             return _number(value)
@@ -263,8 +263,6 @@ def _number(value: str) -> object:
 def trouble_with(key: Key, value: str, unit: str, path: str) -> str:
     """Return what the house file's own reader says against a value; empty where it reads."""
     units = Units.INCH if unit == "in" else Units.MM
-    if key.kind is Kind.POINTS and unit == "mm":
-        return ""
     try:
         read_value(key, as_written_value(key, value, unit or "mm", units), units, path)
     except HouseFileTrouble as trouble:

@@ -134,6 +134,7 @@ class _Writer:
             grain_matched=profile.grain_matched or None,
             thin_edge=self.length(profile.thin_edge_mm),
             material=profile.material,
+            section=[[self.length(each) for each in point] for point in profile.section],
         )
 
     def tape(self, tape: Tape) -> dict[str, Any]:

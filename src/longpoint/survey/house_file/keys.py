@@ -54,6 +54,9 @@ class Kind(StrEnum):
     """Tables, each under a name."""
 
 
+MOST_REPEATS = 50
+"""What a list of readings or points may hold, unless its key says otherwise."""
+
 SIDES = ("head", "left", "right", "sill")
 """Keys of what is given per side."""
 
@@ -77,6 +80,7 @@ class Key:
         above: True when the least value itself isn't allowed.
         ours: True when the limits are ours alone, which is then said.
         unit: What a plain number counts.
+        most: How many values a list may hold.
         apart: True for a table that is read on its own, so that a bad part of it spoils nothing
             but itself.
     """
@@ -95,6 +99,7 @@ class Key:
     above: bool = False
     ours: bool = False
     unit: str = ""
+    most: int = MOST_REPEATS
     apart: bool = False
 
 

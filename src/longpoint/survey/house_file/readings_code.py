@@ -20,9 +20,9 @@ def readings_code(house: House) -> str:
     """Return a short code of a house as read, the same whenever the same pieces are cut.
 
     What is written down once a set is up, and what only a forecast is made from, changes no piece
-    and is left out: sheets don't go void because gaps were read, or because a supplier was named.
-    So are offcuts with a label: they come from the crew's rack, which changes from house to house,
-    not from what was read.
+    and is left out: sheets don't go void because gaps were read, a supplier was named or a section
+    was drawn. So are offcuts with a label: they come from the crew's rack, which changes from house
+    to house, not from what was read.
 
     Six signs out of 23, so two different houses share one by chance once in 148 million.
 
@@ -53,7 +53,9 @@ def _as_cut(house: House) -> House:
         crew=Crew(assumed=True),
         seasons=HouseSeasons(assumed=True),
         fixing=FixingSetup(assumed=True),
-        profiles=tuple(replace(profile, thin_edge_mm=None) for profile in house.profiles),
+        profiles=tuple(
+            replace(profile, thin_edge_mm=None, section=()) for profile in house.profiles
+        ),
         saw=replace(house.saw, blade="", setting="", dialled_left_deg=0.0, dialled_right_deg=0.0),
         openings=tuple(
             replace(opening, tap_room_mm=None, as_built=None, as_built_b=None)

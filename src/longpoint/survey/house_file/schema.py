@@ -6,9 +6,8 @@ from types import MappingProxyType
 from typing import Any, Final
 
 from longpoint.survey.house_file.house_table import FORMAT, HOUSE
-from longpoint.survey.house_file.keys import SIDES, Key, Kind, Table
+from longpoint.survey.house_file.keys import MOST_REPEATS, SIDES, Key, Kind, Table
 from longpoint.survey.house_file.trim_tables import TrimTables
-from longpoint.survey.house_file.values import MOST_REPEATS
 from longpoint.survey.house_file.written_text import LONGEST_TEXT
 
 DRAFT: Final = "https://json-schema.org/draft/2020-12/schema"
@@ -138,7 +137,7 @@ def _value(key: Key, tables: dict[str, Any]) -> dict[str, Any]:
         case Kind.ANGLES:
             return _list_of(_angle(key))
         case Kind.POINTS:
-            return _list_of(_list_of({"$ref": "#/$defs/signed%20length"}, 2, 2))
+            return _list_of(_list_of({"$ref": "#/$defs/signed%20length"}, 2, 2), most=key.most)
         case Kind.NUMBER:
             return {"type": "number", "minimum": key.low, "maximum": key.high}
         case Kind.DATE:

@@ -57,6 +57,17 @@ PROFILE: Final = Table(
             left_out="not printed",
         ),
         Key(
+            name="section",
+            kind=Kind.POINTS,
+            meaning="Corners of its cross-section in order round it, its back down: across from one"
+            " edge of the face, up from the back. Drawn on the sheets; no length hangs on it.",
+            example=[[0, 0], [57, 0], [57, 12], [50, 18], [0, 18]],
+            left_out="not drawn",
+            low=-600.0,
+            high=600.0,
+            most=400,
+        ),
+        Key(
             name="thin_edge",
             kind=Kind.LENGTH,
             meaning="Thickness at the edge to the opening where the section is thinner there; "

@@ -43,6 +43,7 @@ def read_profiles(written: Mapping[object, object], remarks: Remarks) -> Named[P
             grain_matched=values.get("grain_matched", False),
             material=values.get("material", ""),
             thin_edge_mm=_thin_edge(name, values),
+            section=values.get("section", ()),
         )
 
     return read_named(

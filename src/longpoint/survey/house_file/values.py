@@ -1,10 +1,10 @@
 """Read one value of a house file by the description of its key."""
 
 from collections.abc import Callable
-from typing import Any, Final, TypeVar
+from typing import Any, TypeVar
 
 from longpoint.quantities.length import Units
-from longpoint.survey.house_file.keys import SIDES, Key, Kind
+from longpoint.survey.house_file.keys import MOST_REPEATS, SIDES, Key, Kind
 from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, nearest, quoted, shown
 from longpoint.survey.house_file.written_numbers import (
     read_angle,
@@ -18,8 +18,6 @@ from longpoint.survey.house_file.written_spots import read_along_side, read_heel
 from longpoint.survey.house_file.written_text import read_date, read_mark, read_text, refuse
 
 T = TypeVar("T")
-
-MOST_REPEATS: Final = 50
 
 
 def read_value(key: Key, written: object, units: Units, path: str) -> Any:  # noqa: ANN401
@@ -82,7 +80,7 @@ def read_value(key: Key, written: object, units: Units, path: str) -> Any:  # no
         case Kind.ANGLES:
             return _several(written, path, lambda one: read_angle(key, one, path))
         case Kind.POINTS:
-            return _several(written, path, lambda one: _point(key, one, units, path))
+            return _several(written, path, lambda one: _point(key, one, units, path), key.most)
         case Kind.NUMBER:
             return read_number(key, written, path)
         case Kind.DATE:
@@ -128,11 +126,13 @@ def _point(key: Key, written: object, units: Units, path: str) -> tuple[float, f
     return (across, up)
 
 
-def _several(written: object, path: str, read: Callable[[object], T]) -> tuple[T, ...]:
+def _several(
+    written: object, path: str, read: Callable[[object], T], most: int = MOST_REPEATS
+) -> tuple[T, ...]:
     if not isinstance(written, list | tuple):
         refuse(path, written, "It has to be a list.", "Put it between [ and ].")
-    if len(written) > MOST_REPEATS:
-        refuse(path, written, f"More than {MOST_REPEATS} are too many.", "Leave out the rest.")
+    if len(written) > most:
+        refuse(path, written, f"More than {most} are too many.", "Leave out the rest.")
     return tuple(read(one) for one in written)
 
 
