@@ -8,6 +8,7 @@
       ShapeError                readings that describe no shape at all
       PieceError                a shape that no set of pieces fits
       StockError                pieces that no stick in the list can give
+      PricingError              rates, money or a tax that no price can be made with
       SheetError                a sheet that can't be made
       ExchangeError             a file that can't be read or written
       StoreError                a store of houses that can't be read or written
@@ -91,6 +92,10 @@ class PieceError(LongpointError):
 
 class StockError(LongpointError):
     """Pieces that no stick in the list can give."""
+
+
+class PricingError(LongpointError):
+    """Rates, money or a tax that no price can be made with."""
 
 
 class SheetError(LongpointError):

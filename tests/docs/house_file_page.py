@@ -41,6 +41,7 @@ KINDS = {
     Kind.ANGLES: "list of angles",
     Kind.POINTS: "list of points",
     Kind.NUMBER: "number",
+    Kind.LEAST_LIKELY_MOST: "number, or least, likely and most",
     Kind.DATE: "day, like `2026-03-01`",
     Kind.SPOT: 'length, + or -, or `"?"`',
     Kind.HEEL_TOE: 'two lengths, + or -, or `"?"`',

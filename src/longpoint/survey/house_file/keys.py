@@ -37,6 +37,8 @@ class Kind(StrEnum):
     """A list of angles."""
     NUMBER = auto()
     """A plain number of what the key's unit says."""
+    LEAST_LIKELY_MOST = auto()
+    """Three plain numbers in that order, or the likely one alone."""
     SPOT = auto()
     """A length that may carry a sign, or "?" where nothing was read."""
     HEEL_TOE = auto()

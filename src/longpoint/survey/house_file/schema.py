@@ -140,6 +140,9 @@ def _value(key: Key, tables: dict[str, Any]) -> dict[str, Any]:
             return _list_of(_list_of({"$ref": "#/$defs/signed%20length"}, 2, 2), most=key.most)
         case Kind.NUMBER:
             return {"type": "number", "minimum": key.low, "maximum": key.high}
+        case Kind.LEAST_LIKELY_MOST:
+            number = {"type": "number", "minimum": key.low, "maximum": key.high}
+            return {"anyOf": [number, _list_of(number, 3, 3)]}
         case Kind.DATE:
             return {"type": "string", "format": "date"}
         case Kind.SPOT:

@@ -9,6 +9,7 @@ from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, neare
 from longpoint.survey.house_file.written_numbers import (
     read_angle,
     read_count,
+    read_least_likely_most,
     read_length,
     read_number,
     read_price,
@@ -83,6 +84,8 @@ def read_value(key: Key, written: object, units: Units, path: str) -> Any:  # no
             return _several(written, path, lambda one: _point(key, one, units, path), key.most)
         case Kind.NUMBER:
             return read_number(key, written, path)
+        case Kind.LEAST_LIKELY_MOST:
+            return read_least_likely_most(key, written, path)
         case Kind.DATE:
             return read_date(written, path)
         case Kind.SPOT:

@@ -200,3 +200,34 @@ def read_price(key: Key, written: object, path: str) -> Decimal:
             "Write it as a plain number, like 14.60, without the sign of the currency.",
         )
     return price
+
+
+def read_least_likely_most(key: Key, written: object, path: str) -> tuple[Decimal, ...]:
+    """Return three numbers in rising order, or one alone.
+
+    Raises:
+        HouseFileTrouble: They aren't, or lie outside the key's limits.
+    """
+    if not isinstance(written, list | tuple):
+        return (_decimal(key, written, path),)
+    if len(written) != 3:
+        refuse(
+            path,
+            written,
+            "It has to be three numbers: least, likely and most.",
+            f"Write it like {key.example}, or the likely one alone, no brackets.",
+        )
+    three = tuple(_decimal(key, one, path) for one in written)
+    if sorted(three) != list(three):
+        refuse(
+            path,
+            " ".join(str(one) for one in three),
+            "They have to rise: least, likely, most.",
+            "Put them in that order.",
+        )
+    return three
+
+
+def _decimal(key: Key, written: object, path: str) -> Decimal:
+    """Return a plain number with the digits that were written."""
+    return Decimal(str(read_number(key, written, path)))

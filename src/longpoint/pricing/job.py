@@ -1,0 +1,168 @@
+"""A job to be priced: from counts before the walls are lined, or from readings."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from longpoint.pieces.openings import plan_openings
+from longpoint.pieces.piece import Piece
+from longpoint.pieces.runs import plan_runs
+from longpoint.pricing.counts_file import Counts
+from longpoint.pricing.drawn_sizes import SizeDoubt
+from longpoint.pricing.estimate import JOBS, Estimate, make_estimate
+from longpoint.pricing.rates import ASSUMED_SURE, Rates
+from longpoint.pricing.take_off import Limits, take_off
+from longpoint.pricing.timber import NESTS, imagined_timber
+from longpoint.pricing.work import Task
+from longpoint.quantities.length import Units
+from longpoint.shape.fitted import Shapes
+from longpoint.shape.opening_fit import fit_openings
+from longpoint.survey.house import House
+from longpoint.survey.house_file import readings_code
+from longpoint.survey.openings import Flush
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """A house with all that its price rests on.
+
+    Attributes:
+        house: The house, as counted or as read.
+        tasks: Its work, place by place.
+        estimate: What it will take.
+        rates: The crew's rates; None: hours and timber alone.
+        made_from: Short code of the readings or counts.
+        doubt: How far sizes will differ from the drawing; None: they are read.
+        is_spread_assumed: True when any of that is ours.
+        held: Marks that get no pieces: their work is counted, their timber isn't.
+        left_alone: Marks with a corner proud or shy that the house file leaves as it is.
+    """
+
+    house: House
+    tasks: tuple[Task, ...]
+    estimate: Estimate
+    rates: Rates | None
+    made_from: str
+    doubt: SizeDoubt | None = None
+    is_spread_assumed: bool = False
+    held: tuple[str, ...] = ()
+    left_alone: tuple[str, ...] = ()
+
+    @property
+    def is_read(self) -> bool:
+        """Tell whether it rests on readings."""
+        return self.doubt is None
+
+    @property
+    def sure(self) -> float:
+        """Return the chance with which a quote's hours and timber are enough."""
+        return ASSUMED_SURE if self.rates is None else self.rates.sure
+
+
+def counted_job(
+    counts: Counts, rates: Rates | None, *, nests: int = NESTS, jobs: int = JOBS
+) -> Job:
+    """Return the job of a house as counted: every opening as drawn and square.
+
+    Args:
+        counts: The counts.
+        rates: The crew's rates; None: hours and timber alone.
+        nests: Houses that are nested for the count of sticks.
+        jobs: Jobs that are imagined for the range of hours.
+    """
+    house = counts.survey.house
+    shapes = Shapes(openings=fit_openings(house)[0], outlines=(), rooms=())
+    pieces = (*plan_openings(house, shapes, frozenset())[0], *plan_runs(house, shapes)[0])
+    return _job(
+        house,
+        shapes,
+        pieces,
+        rates,
+        counts.doubt,
+        more=counts.tasks,
+        is_spread_assumed=counts.is_spread_assumed,
+        nests=nests,
+        jobs=jobs,
+    )
+
+
+def read_job(
+    house: House,
+    shapes: Shapes,
+    pieces: Sequence[Piece],
+    rates: Rates | None,
+    *,
+    held: Iterable[str] = (),
+    limits: Limits | None = None,
+    running_units: Units | None = None,
+    nests: int = NESTS,
+    jobs: int = JOBS,
+) -> Job:
+    """Return the job of a house as read and planned.
+
+    Args:
+        house: The house.
+        shapes: Its fitted openings.
+        pieces: Its pieces.
+        rates: The crew's rates; None: hours and timber alone.
+        held: Marks that get no pieces.
+        limits: From where on an opening is more work; None: as the rates say.
+        running_units: Of running work; None: as the rates say, or as the house is read.
+        nests: Houses that are nested for the count of sticks.
+        jobs: Jobs that are imagined for the range of hours.
+    """
+    return _job(
+        house,
+        shapes,
+        pieces,
+        rates,
+        None,
+        held=held,
+        limits=limits,
+        running_units=running_units,
+        nests=nests,
+        jobs=jobs,
+    )
+
+
+def _job(
+    house: House,
+    shapes: Shapes,
+    pieces: Sequence[Piece],
+    rates: Rates | None,
+    doubt: SizeDoubt | None,
+    *,
+    more: tuple[Task, ...] = (),
+    is_spread_assumed: bool = False,
+    held: Iterable[str] = (),
+    limits: Limits | None = None,
+    running_units: Units | None = None,
+    nests: int,
+    jobs: int,
+) -> Job:
+    marks = tuple(sorted(held))
+    limits = limits or (rates.limits if rates is not None else Limits())
+    units = running_units or (house.units if rates is None else rates.units)
+    tasks = (*take_off(house, shapes, pieces, limits, units, marks), *more)
+    timber = imagined_timber(pieces, house, doubt, nests=nests)
+    sure = ASSUMED_SURE if rates is None else rates.sure
+    return Job(
+        house=house,
+        tasks=tasks,
+        estimate=make_estimate(tasks, timber, rates, sure, units, jobs=jobs),
+        rates=rates,
+        made_from=readings_code(house),
+        doubt=doubt,
+        is_spread_assumed=is_spread_assumed,
+        held=marks,
+        left_alone=_left_alone(house, limits),
+    )
+
+
+def _left_alone(house: House, limits: Limits) -> tuple[str, ...]:
+    return tuple(
+        opening.mark
+        for opening in house.openings
+        if opening.flush is Flush.LEAVE
+        and opening.readings.plane is not None
+        and any(abs(step) >= limits.proud_mm for step in opening.readings.plane.corners_mm())
+    )
