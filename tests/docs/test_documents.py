@@ -17,6 +17,7 @@ from tests.docs.catalogue_page import catalogue_page
 from tests.docs.codes import raised_codes
 from tests.docs.columns_page import columns_page
 from tests.docs.house_file_page import house_file_page
+from tests.docs.money_pages import counts_page, rates_page
 from tests.docs.rack_page import rack_page
 
 ROOT = Path(__file__).parents[2]
@@ -152,6 +153,8 @@ def test_the_reference_names_the_findings_that_can_be_accepted() -> None:
         ("catalogue", catalogue_page),
         ("rack-file", rack_page),
         ("exchange-columns", columns_page),
+        ("rates-file", rates_page),
+        ("counts-file", counts_page),
     ],
 )
 def test_a_page_of_keys_is_that_of_the_reader(name: str, make: Callable[[], str]) -> None:

@@ -19,12 +19,15 @@ SUBCOMMANDS: Final = {
     "houses": "Keep houses with their history in a store: house files in and out.",
     "fixing": "Say which nails to load in each room, where they go, and in which order.",
     "labels": "Write a label for each piece, a test print, and the list of bundles.",
+    "estimate": "Say what a job will take: hours, sticks and money, as ranges.",
+    "invoice": "Make an invoice: quote and signed variations, less what is paid.",
     "learn": "Learn what a saw and a tape are out by, from finished work.",
     "new": "Write a commented starter file for a new house.",
     "order": "Write the order of a plan for each supplier: text, tables and UBL XML.",
     "pieces": "Show the pieces of a house, or of one opening, run or trim.",
     "plan": "Plan a house: pieces, sticks and sheets.",
     "proof": "Say what a frame of four offcuts tells of the saw.",
+    "quote": "Make a quote for the client, from counts or from readings.",
     "rack": "Keep the crew's rack of offcuts: list it, put offcuts up, take them out.",
     "recut": "Tell what happened at the saw, and get the rest planned again.",
     "restore": "Bring a backup of the store back; nothing that is there goes.",
@@ -33,6 +36,7 @@ SUBCOMMANDS: Final = {
     "thumb": "Say what rules of thumb come to with your figures, and where each breaks.",
     "undo": "Take back what was last written of a house of the store.",
     "verify": "Look through the store: is everything as it was written?",
+    "variation": "Say what the readings ask for beyond the quote, with reasons.",
 }
 
 

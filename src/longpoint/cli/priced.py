@@ -1,0 +1,104 @@
+"""What the commands of money share: a job out of a file, and a paper into a folder."""
+
+from pathlib import Path
+
+from longpoint.catalogue.all_trims import trim_tables
+from longpoint.errors import ExchangeError, SheetError
+from longpoint.exchange.house_files import load_house_document
+from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
+from longpoint.pipeline import plan_house
+from longpoint.pricing.counts_file import read_counts
+from longpoint.pricing.counts_tables import COUNTS_FORMAT
+from longpoint.pricing.job import Job, counted_job, read_job
+from longpoint.pricing.rates import Rates
+from longpoint.pricing.take_off import Limits
+from longpoint.quantities.length import Units
+from longpoint.render.paper import Paper
+from longpoint.render.pdf import render_pdf
+from longpoint.sheets.blocks import Sheet
+from longpoint.sheets.html import sheet_html
+from longpoint.sheets.plain_text import sheet_text
+from longpoint.solvers import linear_solver
+from longpoint.survey.house_file import read_house
+
+
+def job_in(
+    path: Path,
+    rates: Rates | None,
+    limits: Limits | None = None,
+    running_units: Units | None = None,
+) -> Job:
+    """Return the job in a file: of counts, or a house as read.
+
+    Args:
+        path: A counts file or a house file.
+        rates: The crew's rates; None: hours and timber alone.
+        limits: From where on an opening is more work; None: as the rates say.
+        running_units: Of running work; None: as the rates say, or as the house is read.
+
+    Raises:
+        LongpointError: It can't be used.
+    """
+    document = load_house_document(path)
+    if document.get("format") == COUNTS_FORMAT:
+        return counted_job(read_counts(document), rates)
+    plan = plan_house(read_house(document, trim_tables()), linear_solver())
+    return read_job(
+        plan.house,
+        plan.shapes,
+        plan.pieces,
+        rates,
+        held=plan.held,
+        limits=limits,
+        running_units=running_units,
+    )
+
+
+def write_paper(folder: Path, sheet: Sheet, paper: Paper, rows: str = "") -> Path:
+    """Write one sheet to a folder as PDF, page and text, and its rows as CSV.
+
+    Args:
+        folder: Where to; made when it isn't there.
+        sheet: The sheet.
+        paper: Paper of the PDF.
+        rows: Text of its CSV; empty: none.
+
+    Returns:
+        The PDF.
+
+    Raises:
+        ExchangeError: The folder or a file can't be written.
+        SheetError: The PDF can't be made; the other files are there all the same.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise ExchangeError(
+            f"The papers are to go to {folder}.",
+            f"That folder can't be made: {error.strerror or error}.",
+            "Name another folder with --out.",
+        ) from error
+    write_text_safely(folder / f"{sheet.name}.html", sheet_html(sheet))
+    write_text_safely(folder / f"{sheet.name}.txt", sheet_text(sheet))
+    if rows:
+        write_bytes_safely(folder / f"{sheet.name}.csv", rows.encode("utf-8"))
+    pdf = folder / f"{sheet.name}.pdf"
+    write_bytes_safely(pdf, render_pdf((sheet,), paper))
+    return pdf
+
+
+def plain_number(number: str, what: str) -> str:
+    """Return a number of a paper that can stand in a file's name.
+
+    Raises:
+        SheetError: It holds other signs than letters, digits, dot, dash and underscore, or too
+            many.
+    """
+    is_plain = all(sign.isalnum() or sign in ".-_" for sign in number)
+    if not number or len(number) > 30 or not is_plain or number.startswith("."):
+        raise SheetError(
+            f'The {what} is numbered "{number[:40]}".',
+            "A number holds letters, digits and the signs . - _ only, 30 at most.",
+            "Write it with these.",
+        )
+    return number

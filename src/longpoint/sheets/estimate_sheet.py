@@ -1,0 +1,288 @@
+"""The estimate, for the crew: hours, sticks and money as ranges, and where each comes from."""
+
+from decimal import Decimal
+from fractions import Fraction
+
+from longpoint.errors import Severity
+from longpoint.pricing.estimate import WorkLine
+from longpoint.pricing.job import Job
+from longpoint.pricing.money import Money, MoneyText, rounded
+from longpoint.pricing.quote import Quote
+from longpoint.pricing.rates import Rates, Timber
+from longpoint.pricing.work import ALLOWED, CREWS_OWN, WorkKind
+from longpoint.quantities.formatting import format_with_unit
+from longpoint.quantities.length import Units
+from longpoint.sheets.blocks import (
+    Block,
+    Cell,
+    Column,
+    Heading,
+    Note,
+    Paragraph,
+    Sheet,
+    Table,
+)
+from longpoint.sheets.money_blocks import list_blocks, part_sums
+from longpoint.sheets.money_words import percent_words, quantity_words, tax_words, work_words
+
+
+def estimate_sheet(job: Job, quote: Quote | None, money: MoneyText) -> Sheet:
+    """Return the sheet of an estimate.
+
+    Args:
+        job: The job.
+        quote: What a quote on it would be; None where there are no rates, or timber has no price.
+        money: How money is written.
+    """
+    return Sheet(
+        name="estimate",
+        title="Estimate",
+        house=job.house.name,
+        readings_code=job.made_from,
+        made_from="readings" if job.is_read else "counts",
+        subtitle="For the crew alone: the client gets the quote.",
+        blocks=(
+            *_in_short(job, quote, money),
+            *_hours(job),
+            *_why(job),
+            *_timber(job),
+            *_money(job, quote, money),
+            *_not_priced(job),
+            *list_blocks("What it rests on", _assumptions(job)),
+        ),
+    )
+
+
+def _in_short(job: Job, quote: Quote | None, money: MoneyText) -> tuple[Block, ...]:
+    hours = job.estimate.hours
+    rows: list[tuple[str | Cell, ...]] = [
+        (
+            "Hours of one person",
+            f"{hours.low:.0f}",
+            Cell(text=f"{hours.middle:.0f}", is_key=True),
+            f"{hours.high:.0f}",
+        )
+    ]
+    cost = job.estimate.cost
+    if cost is not None and job.rates is not None:
+        low, middle, high = (
+            money.text(_coarse(each, job.rates)) for each in (cost.low, cost.middle, cost.high)
+        )
+        rows.append(("Cost, before margin and tax", low, Cell(text=middle, is_key=True), high))
+    columns = (
+        Column(title="", share=3.0),
+        Column(title="9 jobs in 10 take more", is_number=True, share=2.0),
+        Column(title="half take more", is_number=True, share=2.0),
+        Column(title="1 job in 10 takes more", is_number=True, share=2.0),
+    )
+    blocks: list[Block] = [Table(columns=columns, rows=tuple(rows))]
+    if quote is not None:
+        blocks.append(
+            Paragraph(
+                lead="A quote on it:",
+                text=f"{money.text(quote.sums.gross)} to pay. {part_sums(quote, money)}",
+            )
+        )
+    return tuple(blocks)
+
+
+def _hours(job: Job) -> tuple[Block, ...]:
+    estimate = job.estimate
+    columns = (
+        Column(title="Work", share=4.0),
+        Column(title="Quantity", is_number=True, share=1.3),
+        Column(title="Hours for one: least, likely, most", is_number=True, share=2.4),
+        Column(title="Hours expected", is_number=True, share=1.3),
+    )
+    rows = tuple(_hours_row(job, line) for line in estimate.lines)
+    mean = _figure(estimate.mean_hours, 1)
+    total = (Cell(text="Expected together"), "", "", Cell(text=mean, is_key=True))
+    return (
+        Heading(text="Hours"),
+        Table(columns=columns, rows=(*rows, total), is_close=True),
+        Paragraph(
+            is_small=True,
+            text="Expected is the mean of the three figures. What the crew takes for one kind of "
+            "work is drawn once for a job, so the range does not shrink with the count; half of "
+            "what makes a job slow is taken to be shared by all its kinds (ours, no source).",
+        ),
+    )
+
+
+def _hours_row(job: Job, line: WorkLine) -> tuple[str | Cell, ...]:
+    hours = line.rate.hours
+    three = ", ".join(
+        _figure(Fraction(each), 3) for each in (hours.least, hours.likely, hours.most)
+    )
+    return (
+        Cell(text=work_words(line.kind, job.house.dialect), small=(line.rate.source,)),
+        quantity_words(line.quantity, line.kind, _running(job)),
+        three,
+        _figure(line.mean_hours, 2),
+    )
+
+
+def _why(job: Job) -> tuple[Block, ...]:
+    found = [
+        f"{work_words(line.kind, job.house.dialect)}: {'; '.join(line.whys)}."
+        for line in job.estimate.lines
+        if line.whys
+    ]
+    return list_blocks("Why there is extra work", found)
+
+
+def _timber(job: Job) -> tuple[Block, ...]:
+    timber = job.estimate.timber
+    half, sure, nine = (timber.at(chance).sticks for chance in (0.5, job.sure, 0.9))
+    every = sorted({*half, *sure, *nine}, key=lambda stick: (stick[0], -stick[1]))
+    if not every:
+        return ()
+    columns = (
+        Column(title="Profile and length", share=3.2),
+        Column(title="half the jobs", is_number=True, share=1.4),
+        Column(title=f"{_in_hundred(job.sure)} jobs", is_number=True, share=1.6),
+        Column(title="9 jobs in 10", is_number=True, share=1.4),
+    )
+    rows = tuple(
+        (
+            f"{profile}, {format_with_unit(length_mm, job.house.units)}",
+            *(f"{house.get((profile, length_mm), 0)}" for house in (half, sure, nine)),
+        )
+        for profile, length_mm in every
+    )
+    slips = job.house.crew.slips_counted
+    ours = " (ours, no source)" if job.house.crew.slips is None else ""
+    sizes = "sizes drawn round the drawing's" if job.doubt else "the sizes as read"
+    text = (
+        f"{len(timber.draws)} houses were nested, with {sizes} and {slips:g} in a hundred pieces "
+        f"cut twice{ours}; waste is what came of it, no percentage. Each column is one of these "
+        "houses, the one whose timber is enough so often."
+    )
+    return (
+        Heading(text="Timber"),
+        Table(columns=columns, rows=rows, is_close=True),
+        Paragraph(text=text, is_small=True),
+        *_timber_notes(job),
+    )
+
+
+def _timber_notes(job: Job) -> tuple[Block, ...]:
+    timber = job.estimate.timber
+    notes: list[Block] = []
+    if timber.unpriced and job.rates is not None and job.rates.timber is Timber.OURS:
+        named = ", ".join(
+            f"{profile} {format_with_unit(length_mm, job.house.units)}"
+            for profile, length_mm in timber.unpriced
+        )
+        text = f"{named} has no price: its cost isn't in the sums, and no quote is made without it."
+        notes.append(Note(severity=Severity.WARNING, title="LOOK · no price", text=text))
+    without = max(draw.without for draw in timber.draws)
+    if without:
+        text = f"In some house {without} pieces had no stick long enough; write longer stock."
+        notes.append(Note(severity=Severity.WARNING, title="LOOK · no stick", text=text))
+    return tuple(notes)
+
+
+def _money(job: Job, quote: Quote | None, money: MoneyText) -> tuple[Block, ...]:
+    rates = job.rates
+    if rates is None:
+        text = "No money: no rates file was named. Name one with --rates."
+        return (Heading(text="Money"), Paragraph(text=text))
+    ours = " (ours, no source)" if rates.is_sure_assumed else ""
+    lines = [
+        f"An hour is {money.text(rates.hour)}. {_margin(rates)}",
+        f"A quote is made on hours and timber that are enough in {_in_hundred(rates.sure)}"
+        f"{ours}: every expected hour is charged as {job.estimate.ready.normalize():f}, "
+        f"{job.estimate.sure_hours:.1f} hours in all.",
+        tax_words(rates.tax),
+        "The price of an hour and the prices of sticks are taken as without tax.",
+    ]
+    if quote is not None:
+        spent = rounded(quote.sums.net.exact / (1 + rates.markup), rates.currency)
+        kept = quote.sums.net - spent
+        lines.append(
+            f"Of {money.text(quote.sums.net)} without tax, about {money.text(kept)} is margin if "
+            "it takes the hours it is quoted at."
+        )
+    return (Heading(text="Money"), *(Paragraph(text=line) for line in lines))
+
+
+def _margin(rates: Rates) -> str:
+    if not rates.markup:
+        return "No margin is put on."
+    of_cost = _figure(rates.markup * 100, 2)
+    of_price = _figure(rates.markup / (1 + rates.markup) * 100, 2)
+    return f"The margin is {of_price} percent of the price, which is {of_cost} percent on the cost."
+
+
+def _not_priced(job: Job) -> tuple[Block, ...]:
+    if not job.estimate.without_rate:
+        return ()
+    named = "; ".join(
+        f"{work_words(kind, job.house.dialect)}: {quantity_words(quantity, kind, _running(job))} "
+        f"({kind.value})"
+        for kind, quantity in job.estimate.without_rate
+    )
+    return (
+        Note(
+            severity=Severity.WARNING,
+            title="LOOK · no hours",
+            text=f"Not in the hours, since no figure is known: {named}. Write hours for it under "
+            "[hours] of the rates file.",
+        ),
+    )
+
+
+def _assumptions(job: Job) -> tuple[str, ...]:
+    units, found = job.house.units, []
+    if job.doubt is not None:
+        ours = "; ours, no source" if job.is_spread_assumed else ""
+        opening, wall = (
+            format_with_unit(each, units) for each in (job.doubt.opening_mm, job.doubt.wall_mm)
+        )
+        found.append(
+            "Nothing is read yet: every opening is taken as drawn and square. Widths and heights "
+            f"are drawn with a standard deviation of {opening}, "
+            f"runs with {wall}{ours}."
+        )
+        if not any(task.place == ALLOWED for task in job.tasks):
+            found.append("Nothing is allowed for odd corners, reveals to re-set or packing.")
+    own = sum(line.rate.source.startswith(CREWS_OWN) for line in job.estimate.lines)
+    started = len(job.estimate.lines) - own
+    if started:
+        found.append(
+            f"{started} of {len(job.estimate.lines)} kinds of work rest on figures to start from, "
+            "named in the table; published hours for one thing differ several times over. Write "
+            "your own."
+        )
+    if job.held:
+        found.append(f"In doubt: {', '.join(job.held)}. Their work is counted, their timber isn't.")
+    if job.left_alone:
+        found.append(
+            f"Corners proud or shy at {', '.join(job.left_alone)} are priced as left alone, as the "
+            "house file has it."
+        )
+    if not any(line.kind is WorkKind.SET_UP for line in job.estimate.lines):
+        found.append("Setting up and travel are not counted: set_up has no hours.")
+    found.append("Nails, glue, filler and other sundries are not counted.")
+    return tuple(found)
+
+
+def _running(job: Job) -> Units:
+    return job.house.units if job.rates is None else job.rates.units
+
+
+def _in_hundred(chance: float) -> str:
+    return f"{100 * chance:.0f} in 100"
+
+
+def _figure(value: Fraction, digits: int) -> str:
+    """Return a figure rounded to so many digits, without empty ones."""
+    scaled = Decimal(round(value * 10**digits)).scaleb(-digits)
+    return percent_words(scaled)
+
+
+def _coarse(amount: float, rates: Rates) -> Money:
+    """Return a sum of a range to three figures: no range is known to the penny."""
+    digits = max(0, len(f"{abs(amount):.0f}") - 3)
+    return rounded(round(amount / 10**digits) * 10**digits, rates.currency)

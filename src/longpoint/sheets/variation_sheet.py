@@ -1,0 +1,51 @@
+"""A variation, to be signed before its work is done."""
+
+from longpoint.pricing.money import MoneyText
+from longpoint.pricing.quote import Quote
+from longpoint.pricing.variation import Variation
+from longpoint.sheets.blocks import Paragraph, Sheet
+from longpoint.sheets.money_blocks import crew_blocks, row_table, sign_table, sum_table
+from longpoint.sheets.money_words import MONEY_RULE, day_words, tax_words
+
+
+def variation_sheet(variation: Variation, quote: Quote, money: MoneyText) -> Sheet:
+    """Return the sheet of a variation.
+
+    Args:
+        variation: The variation.
+        quote: The quote it goes by.
+        money: How money is written.
+    """
+    notes = []
+    if variation.enough:
+        notes.append(f"The timber quoted is enough of {', '.join(variation.enough)}.")
+    if variation.held:
+        notes.append(f"Still in doubt, and not in this variation: {', '.join(variation.held)}.")
+    is_less = variation.sums.gross.amount < 0
+    return Sheet(
+        name=f"variation-{variation.number}",
+        title=f"Variation {variation.number}",
+        house=quote.house,
+        readings_code=variation.made_from,
+        subtitle=f"{day_words(variation.day)}. To quote {quote.number} of {day_words(quote.day)}.",
+        blocks=(
+            *crew_blocks(quote),
+            Paragraph(
+                text="The walls were read. They ask for this otherwise than quoted, at the prices "
+                "of the quote; the reason stands below each row."
+            ),
+            row_table(variation.rows, quote, money),
+            sum_table(
+                variation.sums,
+                quote.tax,
+                money,
+                pay="To be taken off" if is_less else "To pay on top",
+            ),
+            *(Paragraph(text=note) for note in notes),
+            Paragraph(
+                text=f"{tax_words(quote.tax)} {MONEY_RULE} Nothing of it is done before both have "
+                "signed."
+            ),
+            sign_table("Agreed"),
+        ),
+    )
