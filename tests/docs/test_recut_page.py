@@ -9,7 +9,7 @@ from tests.docs.test_documents import ROOT, commands_in, run
 PAGE = (ROOT / "docs" / "how-to" / "when-a-cut-goes-wrong.md").read_text(encoding="utf-8")
 
 
-def test_the_leg_that_went_wrong_becomes_another_piece_and_saves_a_stick(tmp_path: Path) -> None:
+def test_the_head_that_went_wrong_becomes_another_piece_and_saves_a_stick(tmp_path: Path) -> None:
     shutil.copytree(ROOT / "examples", tmp_path / "examples")
     plan, recut = commands_in(PAGE)
     assert run(plan, tmp_path).returncode in (0, 1)

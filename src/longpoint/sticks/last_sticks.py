@@ -91,6 +91,8 @@ class _Search:
         )
         self._longest = max((room for room, _, _ in self._bars), default=0)
         self._tries = MOST_TRIED
+        self._patterns: dict[tuple[int, int], Pattern | None] = {}
+        self._in_vain: dict[Remaining, list[tuple[float, float]]] = {}
 
     def run(self, budget: float, spend: float) -> tuple[Pattern, ...] | None:
         choices: list[list[_Choice]] = [[] for _ in self._pieces]
@@ -144,27 +146,45 @@ class _Search:
     ) -> tuple[Pattern, ...] | None:
         if uncovered == 0:
             return ()
-        first = (uncovered & -uncovered).bit_length() - 1
-        for choice in choices[first]:
-            if choice.loss > budget or self._tries <= 0:
+        # Pieces of one group are alike: what failed for some of them fails for as many others.
+        in_vain = self._in_vain.setdefault(remaining, [])
+        if any(budget <= lost and spend <= spent for lost, spent in in_vain):
+            return None
+        for choice in choices[_first(uncovered)]:
+            if choice.loss > budget:
+                break
+            if self._tries <= 0:
                 return None
             self._tries -= 1
             cost = self._master.steps[choice.bar]
             if choice.bits & ~uncovered or cost > spend:
                 continue
-            pattern = Pattern(choice.bar, self._counts(choice.bits))
-            if not remaining.holds(pattern) or not self._can_be_cut(pattern):
+            left = uncovered & ~choice.bits
+            if left and not _starts(choices[_first(left)], budget - choice.loss):
+                continue
+            pattern = self._pattern(choice)
+            if pattern is None or not remaining.holds(pattern):
                 continue
             rest = self._covered(
                 choices,
-                uncovered & ~choice.bits,
+                left,
                 budget - choice.loss,
                 spend - cost,
                 remaining.less(pattern),
             )
             if rest is not None:
                 return (pattern, *rest)
+        if self._tries > 0:
+            in_vain.append((budget, spend))
         return None
+
+    def _pattern(self, choice: _Choice) -> Pattern | None:
+        """The pattern of a choice; None where no order of its pieces fits the stick."""
+        key = (choice.bar, choice.bits)
+        if key not in self._patterns:
+            pattern = Pattern(choice.bar, self._counts(choice.bits))
+            self._patterns[key] = pattern if self._can_be_cut(pattern) else None
+        return self._patterns[key]
 
     def _counts(self, bits: int) -> Counts:
         return self._master.layout.counts(
@@ -175,3 +195,13 @@ class _Search:
         layout = self._master.layout
         room = layout.bars[pattern.bar].room
         return layout.fitting(pattern.counts, room)[0] == pattern.counts
+
+
+def _first(bits: int) -> int:
+    """Which piece the lowest bit stands for."""
+    return (bits & -bits).bit_length() - 1
+
+
+def _starts(choices: Sequence[_Choice], budget: float) -> bool:
+    """Tell whether the least of these, which come in order, loses no more than the budget."""
+    return bool(choices) and choices[0].loss <= budget
