@@ -4,15 +4,19 @@ import pytest
 
 from longpoint.sheets.blocks import SheetState
 from longpoint.sheets.book import house_sheets
+from longpoint.sheets.delivery_sheet import delivery_sheet
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.html_style import STYLE
 from longpoint.sheets.labels.bundle_sheet import bundle_sheet
 from longpoint.sheets.labels.grid import GRIDS
 from longpoint.sheets.labels.label_pages import label_pages
 from longpoint.sheets.opening_drawings import opening_drawings
+from longpoint.sheets.plan_file import bought_in
+from longpoint.sheets.plan_json import plan_document
 from longpoint.sheets.rack_sheet import rack_sheets
 from longpoint.sheets.svg import drawing_svg
 from longpoint.sheets.terminal import findings_text, pieces_text, plan_text
+from longpoint.sticks.order_lines import order_lines
 from tests.golden_files import Golden
 from tests.unit.sheets.sample import HOUSE, PLAN, unproved
 from tests.unit.sheets.sample_rack import RACK, TODAY
@@ -67,3 +71,10 @@ def test_a_label_and_the_list_of_bundles_are_as_approved(golden: Golden) -> None
     golden("sample-label.svg", drawing_svg(first).replace("><", ">\n<") + "\n")
     text = sheet_html(bundle_sheet(PLAN)).replace(STYLE, "\n/* style */\n").replace("><", ">\n<")
     golden("sample-bundles.html", text)
+
+
+def test_the_sheet_for_a_delivery_is_as_approved(golden: Golden) -> None:
+    bought = bought_in(plan_document(PLAN))
+    lines = order_lines(HOUSE, bought.needed, bought.spares)
+    text = sheet_html(delivery_sheet(HOUSE, lines, PLAN.readings_code))
+    golden("sample-delivery.html", text.replace(STYLE, "\n/* style */\n").replace("><", ">\n<"))

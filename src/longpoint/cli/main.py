@@ -17,6 +17,7 @@ SUBCOMMANDS: Final = {
     "give": "Give a house to other people's programs: CSV, XLSX.",
     "history": "List all that was written of a house of the store, and the sheets made from it.",
     "houses": "Keep houses with their history in a store: house files in and out.",
+    "delivery": "Check a delivery, tell what came, and get the rest planned with it.",
     "fixing": "Say which nails to load in each room, where they go, and in which order.",
     "labels": "Write a label for each piece, a test print, and the list of bundles.",
     "estimate": "Say what a job will take: hours, sticks and money, as ranges.",

@@ -180,6 +180,11 @@ def _with_rest(state: AtTheSaw, profile: str, rest: Remains) -> AtTheSaw:
     return replace(state, sticks=(*state.sticks, stick))
 
 
+def with_sticks(state: AtTheSaw, sticks: Iterable[StickAtSaw]) -> AtTheSaw:
+    """Return the state with some sticks more, from which nothing is to come yet."""
+    return replace(state, sticks=(*state.sticks, *sticks))
+
+
 def _cleared(state: AtTheSaw, stick: StickAtSaw) -> AtTheSaw:
     """Return the state with a stick whose pieces have to find their places again."""
     marks = tuple(laid.piece for laid in stick.next)

@@ -78,16 +78,16 @@ def _news(
         case "fits":
             return (Fits(piece=rest),)
         case "short" | "long":
-            name, (length_mm,) = _lengths(sentence, rest, 1, units)
+            name, (length_mm,) = named_lengths(sentence, rest, 1, units)
             return (StickRead(stick=name, length_mm=length_mm),)
         case "missing":
             spent = (stick.spent_mm for stick in state.sticks if stick.name == rest)
             return (StickRead(stick=rest, length_mm=next(spent, 0.0)),)
         case "delivered":
-            profile, (ordered_mm, came_mm) = _lengths(sentence, rest, 2, units)
+            profile, (ordered_mm, came_mm) = named_lengths(sentence, rest, 2, units)
             return _delivered(state, sentence, profile, ordered_mm, came_mm)
         case "bad":
-            name, (from_mm, to_mm) = _lengths(sentence, rest, 2, units)
+            name, (from_mm, to_mm) = named_lengths(sentence, rest, 2, units)
             return (BadZone(stick=name, from_mm=from_mm, to_mm=to_mm),)
         case _:
             raise _not_understood(sentence)
@@ -184,13 +184,26 @@ def _rests(
 
 
 def _one_length(sentence: str, mark: str, said: str, units: Units) -> float:
-    name, (length_mm,) = _lengths(sentence, f"{mark} {said}", 1, units)
+    name, (length_mm,) = named_lengths(sentence, f"{mark} {said}", 1, units)
     if name != mark:
         raise _not_understood(sentence)
     return length_mm
 
 
-def _lengths(sentence: str, rest: str, count: int, units: Units) -> tuple[str, tuple[float, ...]]:
+def named_lengths(
+    sentence: str, rest: str, count: int, units: Units
+) -> tuple[str, tuple[float, ...]]:
+    """Return a name, which may hold blanks, and the lengths behind it. [mm]
+
+    Args:
+        sentence: All that was told, for the refusal.
+        rest: Name and lengths.
+        count: How many lengths there must be.
+        units: Unit of a bare number.
+
+    Raises:
+        StockError: There are fewer, or one can't be read.
+    """
     words = _FRACTION.sub(r"\1-\2", rest).split()
     if len(words) <= count:
         raise _not_understood(sentence)

@@ -1,0 +1,137 @@
+"""The sheet to check a delivery by, and how dry the timber should be."""
+
+from collections.abc import Sequence
+from typing import Final
+
+from longpoint.errors import QuantityError, Severity
+from longpoint.forecast.season.emc import equilibrium_moisture_percent
+from longpoint.quantities.formatting import format_length
+from longpoint.quantities.length import Units
+from longpoint.sheets.blocks import (
+    Blank,
+    Block,
+    Cell,
+    Column,
+    Heading,
+    Note,
+    Paragraph,
+    Sheet,
+    Table,
+)
+from longpoint.sheets.cautions import common_cautions
+from longpoint.sheets.profile_words import section_words
+from longpoint.sticks.order_lines import OrderLine
+from longpoint.survey.house import House
+from longpoint.survey.season import Air
+
+COLUMNS: Final = (
+    Column(title="Profile", share=2.6),
+    Column(title="Length", is_number=True, is_key=True, share=1.5),
+    Column(title="Ordered", is_number=True, share=1.2),
+    Column(title="Came", share=1.2),
+    Column(title="Face x thickness", share=2.2),
+    Column(title="Most bowed", share=1.5),
+    Column(title="Moisture %", share=1.4),
+    Column(title="Good", is_number=True, share=0.8),
+)
+
+
+def delivery_sheet(house: House, lines: Sequence[OrderLine], readings_code: str) -> Sheet:
+    """Return the sheet by which a delivery is checked, with room for what is found.
+
+    Args:
+        house: The house.
+        lines: What was ordered.
+        readings_code: Code of the readings that the plan was made from.
+    """
+    unit = "mm" if house.units is Units.MM else "inches"
+    return Sheet(
+        name="delivery",
+        title="Delivery",
+        house=house.name,
+        readings_code=readings_code,
+        subtitle=f"All lengths in {unit}. Check before it is unloaded; write what you find.",
+        blocks=_blocks(house, lines),
+        cautions=common_cautions(),
+    )
+
+
+def moisture_range(house: House) -> tuple[float, float] | None:
+    """Return what solid timber settles at in the driest and dampest air of the house. [%]
+
+    None where the air is outside the published table.
+    """
+    seasons = house.seasons
+    try:
+        return _settles(seasons.driest), _settles(seasons.dampest)
+    except QuantityError:
+        return None
+
+
+def _settles(air: Air) -> float:
+    return equilibrium_moisture_percent(air.temperature_c, air.humidity_percent)
+
+
+def _blocks(house: House, lines: Sequence[OrderLine]) -> tuple[Block, ...]:
+    if not lines:
+        return (Paragraph(text="Nothing was ordered."),)
+    blocks: list[Block] = []
+    for supplier in dict.fromkeys(line.supplier for line in lines):
+        ours = [line for line in lines if line.supplier == supplier]
+        blocks += [
+            Heading(text=supplier or "Supplier not named"),
+            Table(columns=COLUMNS, rows=tuple(_row(line, house.units) for line in ours)),
+        ]
+    return (*blocks, Heading(text="How to check"), *_how(house))
+
+
+def _row(line: OrderLine, units: Units) -> tuple[str | Cell, ...]:
+    line_blank = Cell(blank=Blank.LINE)
+    return (
+        Cell(text=line.profile.name, small=(section_words(line.profile, units),)),
+        format_length(line.length_mm, units),
+        Cell(text=f"{line.count}", small=(f"{line.spares} spare",) if line.spares else ()),
+        line_blank,
+        line_blank,
+        line_blank,
+        line_blank,
+        Cell(blank=Blank.TICK),
+    )
+
+
+def _how(house: House) -> tuple[Block, ...]:
+    blocks: list[Block] = [
+        Paragraph(lead="Count.", text="Each length by itself; measure the first of every bundle."),
+        Paragraph(
+            lead="Profile.",
+            text="Face and thickness of one stick of each bundle, and its shape against an offcut. "
+            "A near profile is no substitute: every piece is worked out for this section.",
+        ),
+        Paragraph(
+            lead="Straight.",
+            text="Sight along each stick; on the worst, draw a string from end to end and write "
+            "the largest gap, over the length of the stick. No figure is set here: a bow that two "
+            "fingers press out is taken up by the nails, a stick that is bent in its face isn't; "
+            "common practice, no source.",
+        ),
+    ]
+    between = moisture_range(house)
+    if between is None:
+        said = "Read with a meter, in the middle of a stick."
+    else:
+        assumed = " (assumed: write [season])" if house.seasons.assumed else ""
+        said = (
+            "Read with a meter, in the middle of a stick. In the air of this house"
+            f"{assumed} solid timber settles between {between[0]:.0f} % and {between[1]:.0f} %; "
+            "wetter than that, it shrinks after it is up. MDF settles at other figures."
+        )
+    blocks.append(Paragraph(lead="Moisture.", text=said))
+    blocks.append(
+        Note(
+            severity=Severity.NOTE,
+            title="Tell what you found",
+            text='longpoint delivery SHEETS "came OG57 5400 6" "crooked OG57 5400 1" '
+            '"section OG57 60 18" "moisture OG57 16": the rest is planned with what is there.',
+        )
+    )
+    return tuple(blocks)
