@@ -15,6 +15,7 @@ from longpoint.exchange.confirm.found_values import FoundValue, found_values
 from longpoint.exchange.confirm.house_put import put_in_house_file
 from longpoint.exchange.confirm.record_keys import LENGTHS, RecordKind, cell_keys
 from longpoint.exchange.confirm.section_values import section_values
+from longpoint.exchange.models.read_ifc import model_values
 from longpoint.exchange.safe_files import free_name, write_bytes_safely
 from longpoint.exchange.sections.read_section import read_section
 from longpoint.exchange.sections.svg_file import MM_IN
@@ -123,6 +124,23 @@ def section(drawing: Path, to: Path, profile: str, units: str | None) -> Outcome
     for note in found.notes:
         click.echo(note)
     return write_to_list(to, section_values(found, drawing, profile), shown_name(drawing))
+
+
+@command.command()
+@click.argument("model", type=click.Path(path_type=Path, dir_okay=False))
+@_LIST
+@exits
+def model(model: Path, to: Path) -> Outcome:
+    """Read doors, windows and bare openings of MODEL, an IFC file, into a list to confirm.
+
+    Their sizes are those of the drawing: they go under `nominal` and are never readings.
+    """
+    found = model_values(model)
+    marks = dict.fromkeys(value.mark for value in found)
+    click.echo(f"{model.name}: {len(marks)} openings, as drawn: {', '.join(marks)}.")
+    click.echo("These are sizes of the drawing, none of them read: no piece is cut from them.")
+    click.echo("The storey is proposed as the room; write the room beside it.")
+    return write_to_list(to, found, shown_name(model))
 
 
 @command.command()

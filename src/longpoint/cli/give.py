@@ -1,15 +1,18 @@
 """`longpoint give`: a house's readings, pieces and sticks for other people's programs."""
 
+from datetime import date
 from enum import StrEnum
 from pathlib import Path
 from typing import Final
 
 import click
 
+from longpoint.cli.days import on_day
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.errors import ExchangeError
 from longpoint.exchange.confirm.reading_rows import opening_rows, run_rows, wall_rows
 from longpoint.exchange.house_files import load_house
+from longpoint.exchange.models.write_ifc import house_ifc
 from longpoint.exchange.safe_files import write_bytes_safely
 from longpoint.exchange.sections.write_dxf import house_dxf
 from longpoint.exchange.tables.csv_table import csv_text
@@ -29,6 +32,7 @@ class GivenAs(StrEnum):
 
     CSV = "csv"
     DXF = "dxf"
+    IFC = "ifc"
     XLSX = "xlsx"
 
 
@@ -46,10 +50,12 @@ class GivenAs(StrEnum):
     type=click.Choice([kind.value for kind in GivenAs]),
     multiple=True,
     required=True,
-    help="csv, xlsx, or dxf (openings and sections drawn); may be repeated.",
+    help="csv, xlsx, dxf (openings and sections drawn) or ifc (trim with quantities); may be "
+    "repeated.",
 )
+@on_day
 @exits
-def command(house: Path, out: Path, kinds: tuple[str, ...]) -> Outcome:
+def command(house: Path, out: Path, kinds: tuple[str, ...], on: date) -> Outcome:
     """Give HOUSE to other people's programs: readings, pieces and sticks.
 
     Places that are held get no pieces; the table `held` names them, and why.
@@ -57,7 +63,7 @@ def command(house: Path, out: Path, kinds: tuple[str, ...]) -> Outcome:
     plan = plan_house(load_house(house), linear_solver())
     files: dict[str, bytes] = {}
     for kind in dict.fromkeys(map(GivenAs, kinds)):
-        files |= _files(plan, kind)
+        files |= _files(plan, kind, on)
     try:
         out.mkdir(parents=True, exist_ok=True)
     except OSError as error:
@@ -74,7 +80,7 @@ def command(house: Path, out: Path, kinds: tuple[str, ...]) -> Outcome:
     return outcome(plan.findings)
 
 
-def _files(plan: HousePlan, kind: GivenAs) -> dict[str, bytes]:
+def _files(plan: HousePlan, kind: GivenAs, on: date) -> dict[str, bytes]:
     match kind:
         case GivenAs.CSV:
             return {
@@ -88,6 +94,11 @@ def _files(plan: HousePlan, kind: GivenAs) -> dict[str, bytes]:
                 click.echo(f"Not in the drawing, as it isn't a fitted four-sided opening: {mark}.")
             sections = {each.name: each.section for each in plan.house.profiles if each.section}
             return {"house.dxf": house_dxf(found.outlines, sections)}
+        case GivenAs.IFC:
+            model = house_ifc(plan, on)
+            if model.left_out:
+                click.echo(f"Not in the model, as no covering: {', '.join(model.left_out)}.")
+            return {"house.ifc": model.text.encode()}
         case GivenAs.XLSX:
             tabs = tables_of(plan)
             read = [tab for tab in tabs if tab.name in READINGS]
