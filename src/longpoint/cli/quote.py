@@ -50,7 +50,13 @@ def command(job_file: Path, rates: Path, out: Path, number: str, on: date, paper
         day=on,
         made_from=job.made_from,
         is_read=job.is_read,
-        exclusions=excluded(crew.exclusions, crew.timber, job.house.dialect),
+        exclusions=excluded(
+            crew.exclusions,
+            crew.timber,
+            job.house.dialect,
+            labour_only=job.labour_only,
+            uncounted=job.uncounted,
+        ),
         held=job.held,
     )
     sheet = quote_sheet(quote, BabelMoneyText(quote.dialect))

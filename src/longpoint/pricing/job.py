@@ -1,24 +1,26 @@
 """A job to be priced: from counts before the walls are lined, or from readings."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from longpoint.pieces.openings import plan_openings
 from longpoint.pieces.piece import Piece
 from longpoint.pieces.runs import plan_runs
 from longpoint.pricing.counts_file import Counts
+from longpoint.pricing.counts_tables import RUNNING
 from longpoint.pricing.drawn_sizes import SizeDoubt
 from longpoint.pricing.estimate import JOBS, Estimate, make_estimate
 from longpoint.pricing.rates import ASSUMED_SURE, Rates
 from longpoint.pricing.take_off import Limits, take_off
 from longpoint.pricing.timber import NESTS, imagined_timber
-from longpoint.pricing.work import Task
+from longpoint.pricing.work import Task, WorkKind
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import Shapes
 from longpoint.shape.opening_fit import fit_openings
 from longpoint.survey.house import House
 from longpoint.survey.house_file import readings_code
-from longpoint.survey.openings import Flush
+from longpoint.survey.openings import Flush, Opening
+from longpoint.survey.readings import Place, Reading
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,7 +35,9 @@ class Job:
         made_from: Short code of the readings or counts.
         doubt: How far sizes will differ from the drawing; None: they are read.
         is_spread_assumed: True when any of that is ours.
-        held: Marks that get no pieces: their work is counted, their timber isn't.
+        held: Marks that are in doubt.
+        stood_in: Those of them that are counted by their mean width and height; the others, which
+            can't be read at all, aren't counted.
         left_alone: Marks with a corner proud or shy that the house file leaves as it is.
     """
 
@@ -45,12 +49,24 @@ class Job:
     doubt: SizeDoubt | None = None
     is_spread_assumed: bool = False
     held: tuple[str, ...] = ()
+    stood_in: tuple[str, ...] = ()
     left_alone: tuple[str, ...] = ()
 
     @property
     def is_read(self) -> bool:
         """Tell whether it rests on readings."""
         return self.doubt is None
+
+    @property
+    def labour_only(self) -> tuple[WorkKind, ...]:
+        """Return the kinds of trim that a counts file gives by length alone: no timber is known."""
+        asked = {task.kind for task in self.tasks}
+        return () if self.is_read else tuple(kind for kind in RUNNING if kind in asked)
+
+    @property
+    def uncounted(self) -> tuple[str, ...]:
+        """Return the marks in doubt of which nothing could be counted."""
+        return tuple(mark for mark in self.held if mark not in self.stood_in)
 
     @property
     def sure(self) -> float:
@@ -143,7 +159,8 @@ def _job(
     limits = limits or (rates.limits if rates is not None else Limits())
     units = running_units or (house.units if rates is None else rates.units)
     tasks = (*take_off(house, shapes, pieces, limits, units, marks), *more)
-    timber = imagined_timber(pieces, house, doubt, nests=nests)
+    stand_ins = _stand_ins(house, marks)
+    timber = imagined_timber((*pieces, *stand_ins), house, doubt, nests=nests)
     sure = ASSUMED_SURE if rates is None else rates.sure
     return Job(
         house=house,
@@ -154,8 +171,42 @@ def _job(
         doubt=doubt,
         is_spread_assumed=is_spread_assumed,
         held=marks,
+        stood_in=tuple(dict.fromkeys(piece.place for piece in stand_ins)),
         left_alone=_left_alone(house, limits),
     )
+
+
+def _stand_ins(house: House, held: tuple[str, ...]) -> tuple[Piece, ...]:
+    """Return pieces for openings in doubt, square and of their mean width and height.
+
+    They are for counting sticks alone: nothing is cut from them, and no sheet shows them. A slip in
+    a reading moves a mean by half of it, which rarely takes another stick.
+    """
+    plain = tuple(
+        squared
+        for opening in house.openings
+        if opening.mark in held and (squared := _squared(opening)) is not None
+    )
+    if not plain:
+        return ()
+    alone = replace(house, openings=plain)
+    shapes = Shapes(openings=fit_openings(alone)[0])
+    return tuple(plan_openings(alone, shapes, frozenset())[0])
+
+
+def _squared(opening: Opening) -> Opening | None:
+    sizes = []
+    for place, sides in (
+        (Place.WIDTH, (Place.TOP, Place.BOTTOM)),
+        (Place.HEIGHT, (Place.LEFT, Place.RIGHT)),
+    ):
+        read = [mm for side in sides if (mm := opening.readings.side_mm(side)) is not None]
+        if not read:
+            return None
+        mean_mm = sum(read) / len(read)
+        sizes.append(Reading(place=place, value_mm=mean_mm, written=f"{mean_mm:g}"))
+    readings = replace(opening.readings, lengths=tuple(sizes), angles=(), plane=None)
+    return replace(opening, readings=readings, readings_b=None, arch=None, outline=None)
 
 
 def _left_alone(house: House, limits: Limits) -> tuple[str, ...]:

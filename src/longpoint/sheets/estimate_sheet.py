@@ -23,7 +23,13 @@ from longpoint.sheets.blocks import (
     Table,
 )
 from longpoint.sheets.money_blocks import list_blocks, part_sums
-from longpoint.sheets.money_words import percent_words, quantity_words, tax_words, work_words
+from longpoint.sheets.money_words import (
+    percent_words,
+    quantity_cell,
+    quantity_words,
+    tax_words,
+    work_words,
+)
 
 
 def estimate_sheet(job: Job, quote: Quote | None, money: MoneyText) -> Sheet:
@@ -116,7 +122,7 @@ def _hours_row(job: Job, line: WorkLine) -> tuple[str | Cell, ...]:
     )
     return (
         Cell(text=work_words(line.kind, job.house.dialect), small=(line.rate.source,)),
-        quantity_words(line.quantity, line.kind, _running(job)),
+        quantity_cell(line.quantity, line.kind, _running(job)),
         three,
         _figure(line.mean_hours, 2),
     )
@@ -255,8 +261,16 @@ def _assumptions(job: Job) -> tuple[str, ...]:
             "named in the table; published hours for one thing differ several times over. Write "
             "your own."
         )
-    if job.held:
-        found.append(f"In doubt: {', '.join(job.held)}. Their work is counted, their timber isn't.")
+    if job.stood_in:
+        found.append(
+            f"In doubt: {', '.join(job.stood_in)}. Counted by mean width and height, as if square; "
+            "what their readings would ask for isn't."
+        )
+    if job.uncounted:
+        found.append(f"Can't be read, and not counted at all: {', '.join(job.uncounted)}.")
+    if job.labour_only:
+        named = ", ".join(work_words(kind, job.house.dialect).lower() for kind in job.labour_only)
+        found.append(f"Of {named} the work is counted and no timber: only its length is known.")
     if job.left_alone:
         found.append(
             f"Corners proud or shy at {', '.join(job.left_alone)} are priced as left alone, as the "

@@ -15,7 +15,7 @@ from longpoint.sheets.blocks import (
     Table,
     Together,
 )
-from longpoint.sheets.money_words import percent_words, quantity_words, row_words
+from longpoint.sheets.money_words import percent_words, quantity_cell, row_words
 
 
 def crew_blocks(quote: Quote) -> tuple[Block, ...]:
@@ -40,7 +40,7 @@ def row_table(rows: Iterable[Row], quote: Quote, money: MoneyText) -> Table:
                     text=row_words(row, quote.dialect, quote.units),
                     small=(row.why,) if row.why else (),
                 ),
-                quantity_words(row.quantity, row.work, quote.running_units),
+                quantity_cell(row.quantity, row.work, quote.running_units),
                 money.text(row.each),
                 money.text(row.amount),
             )

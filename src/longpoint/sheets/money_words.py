@@ -1,5 +1,6 @@
 """The words of estimate, quote, variation and invoice."""
 
+from collections.abc import Iterable
 from datetime import date
 from decimal import Decimal
 from typing import Final
@@ -18,6 +19,7 @@ _MONTHS: Final = (
     *("July", "August", "September", "October", "November", "December"),
 )
 
+NO_BREAK: Final = "\N{NO-BREAK SPACE}"
 MONEY_RULE: Final = (
     "Each row is its quantity times its price, rounded to the nearest smallest coin of the "
     "currency, halves up; sums are of the rows as they stand."
@@ -116,6 +118,11 @@ def quantity_words(quantity: Decimal, kind: WorkKind | None, running: Units) -> 
     return f"{figure} {unit}" if unit else figure
 
 
+def quantity_cell(quantity: Decimal, kind: WorkKind | None, running: Units) -> str:
+    """Return the same for a narrow column: figure and unit never part."""
+    return quantity_words(quantity, kind, running).replace(" ", NO_BREAK)
+
+
 def unit_words(kind: WorkKind | None, running: Units) -> str:
     """Return the unit of a kind of work: metres, feet, or none for what is counted."""
     if kind is None or not kind.is_running:
@@ -149,13 +156,22 @@ def tax_words(tax: Tax | None) -> str:
     return f"Prices are without {tax.name}; {rate} is added below them, {where}.{number}"
 
 
-def excluded(own: tuple[str, ...], timber: Timber, dialect: Dialect) -> tuple[str, ...]:
+def excluded(
+    own: tuple[str, ...],
+    timber: Timber,
+    dialect: Dialect,
+    *,
+    labour_only: Iterable[WorkKind] = (),
+    uncounted: Iterable[str] = (),
+) -> tuple[str, ...]:
     """Return what a price doesn't hold, in words: what this tool never counts, then the crew's own.
 
     Args:
         own: The crew's own exclusions.
         timber: Who buys the mouldings.
         dialect: Whose words.
+        labour_only: Kinds of work whose timber isn't known.
+        uncounted: Marks that couldn't be read at all.
     """
     lining = "jambs" if dialect in (Dialect.US, Dialect.CA) else "reveals"
     mine = (
@@ -166,5 +182,9 @@ def excluded(own: tuple[str, ...], timber: Timber, dialect: Dialect) -> tuple[st
         "taking old trim down, and anything found behind it",
         "waste taken away",
     )
-    timbers = ("all mouldings: they are bought by the client",) if timber is Timber.CLIENTS else ()
-    return tuple(dict.fromkeys((*timbers, *own, *mine)))
+    timbers = tuple(f"timber for: {work_words(kind, dialect).lower()}" for kind in labour_only)
+    if timber is Timber.CLIENTS:
+        timbers = ("all mouldings: they are bought by the client",)
+    unread = ", ".join(uncounted)
+    unreadable = (f"what couldn't be read: {unread}",) if unread else ()
+    return tuple(dict.fromkeys((*unreadable, *timbers, *own, *mine)))

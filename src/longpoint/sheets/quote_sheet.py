@@ -66,6 +66,6 @@ def _changes(quote: Quote) -> tuple[Block, ...]:
     ]
     if quote.held:
         lines.append(
-            f"In doubt when this was written, and priced as if sound: {', '.join(quote.held)}."
+            f"In doubt when this was written, and priced as if square: {', '.join(quote.held)}."
         )
     return (Heading(text="If something changes"), *(Paragraph(text=line) for line in lines))

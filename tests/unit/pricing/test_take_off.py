@@ -91,7 +91,8 @@ def test_long_sides_count_over_five_feet() -> None:
 def test_a_held_opening_is_counted_and_nothing_is_asked_for_by_its_readings() -> None:
     job = as_read(window(**{**SQUARE, "right": 1191}))
 
-    assert job.held == ("W1",)
+    assert job.held == job.stood_in == ("W1",)
+    assert sum(job.estimate.timber.at(0.5).sticks.values()) == 1
     assert of(job.tasks, WorkKind.WINDOW_FOUR_SIDES) == 1
     assert not whys(job.tasks, WorkKind.RESET_REVEAL)
 
@@ -116,3 +117,16 @@ def test_pieces_and_joints_are_counted_for_a_crew_that_prices_by_them() -> None:
 
     assert of(tasks, WorkKind.PIECE) == 4
     assert of(tasks, WorkKind.JOINT) == 4
+
+
+def test_what_is_known_by_its_length_alone_has_no_timber() -> None:
+    job = counted(running=[{"kind": "cornice", "length": 4000}])
+
+    assert job.labour_only == (WorkKind.CORNICE,)
+    assert counted().labour_only == ()
+
+
+def test_what_cannot_be_read_at_all_is_named_as_not_counted() -> None:
+    job = as_read(window(), window(mark="W2", top="soon"))
+
+    assert job.uncounted == ("W2",)
