@@ -15,6 +15,7 @@ SUBCOMMANDS: Final = {
     "catalogue": "List the kinds of trim that a house file may name, and what each asks for.",
     "check": "Say what is wrong or doubtful in the readings, before any piece is made.",
     "give": "Give a house to other people's programs: CSV, XLSX, DXF, IFC.",
+    "handover": "Judge finished work by a guide, and write the pages of handing over.",
     "history": "List all that was written of a house of the store, and the sheets made from it.",
     "houses": "Keep houses with their history in a store: house files in and out.",
     "delivery": "Check a delivery, tell what came, and get the rest planned with it.",

@@ -103,3 +103,13 @@ def _old_house(house: House) -> tuple[str, ...]:
             "at before you nail, drill or sand."
         )
     return tuple(said)
+
+
+def painting_cautions(house: House) -> tuple[str, ...]:
+    """Return what to mind when holes are filled, sanded and painted."""
+    return (
+        "Sand with the dust drawn off and a mask that fits; keep heat and flame from solvents, and "
+        "air the room.",
+        *_old_house(house),
+        _DEFER,
+    )

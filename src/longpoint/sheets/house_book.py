@@ -9,6 +9,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.sheets.blocks import Sheet, SheetState
 from longpoint.sheets.book import house_sheets
 from longpoint.sheets.fixing_sheet import fixing_sheets
+from longpoint.sheets.handover_sheets import handover_sheets
 from longpoint.sheets.html import VOID
 
 
@@ -56,9 +57,14 @@ def _fixing_sheets(book: BookOf) -> tuple[Sheet, ...]:
     return fixing_sheets(book.plan, book.state)
 
 
+def _handover_sheets(book: BookOf) -> tuple[Sheet, ...]:
+    return handover_sheets(book.plan, book.on, book.state)
+
+
 PARTS: Final[tuple[Part, ...]] = (
     _plan_sheets,
     _fixing_sheets,
+    _handover_sheets,
 )
 """The parts of the book, in order; a new part is one more line."""
 

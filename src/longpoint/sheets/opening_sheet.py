@@ -145,11 +145,12 @@ def _readings_table(fitted: FittedShape, units: Units) -> Table:
         Column(title="Off the fit", is_number=True, share=1.1),
         Column(title="Times its doubt", is_number=True, share=1.5),
     )
-    rows = tuple(_residual_row(residual, units) for residual in fitted.residuals)
+    rows = tuple(residual_row(residual, units) for residual in fitted.residuals)
     return Table(columns=columns, rows=rows, caption=_fit_words(fitted, units), is_close=True)
 
 
-def _residual_row(residual: Residual, units: Units) -> tuple[str, ...]:
+def residual_row(residual: Residual, units: Units) -> tuple[str, ...]:
+    """Return a reading's name, what was read, what it differs by, and that over its doubt."""
     is_angle = any(word in residual.name for word in ("plumb", "level", "bevel", "corner"))
     if is_angle:
         figures = (f"{residual.read:g}°", f"{residual.residual:+.2f}°")

@@ -8,6 +8,7 @@ from longpoint.errors import Finding, SurveyError
 from longpoint.quantities.length import Units
 from longpoint.survey.crew import Crew
 from longpoint.survey.fixing import FixingSetup
+from longpoint.survey.handover import Defect, Handover
 from longpoint.survey.instruments import Saw, Tape
 from longpoint.survey.openings import Opening
 from longpoint.survey.profiles import Offcut, Profile, Stock
@@ -76,6 +77,8 @@ class House:
         crew: What the crew says of its walls and its time.
         seasons: Air around the trim, at fitting and through the year.
         fixing: What is told of nails and of the wall behind the trim.
+        handover: What is told of handing over.
+        defects: What was found wrong.
     """
 
     name: str
@@ -98,6 +101,8 @@ class House:
     crew: Crew = field(default_factory=Crew)
     seasons: HouseSeasons = field(default_factory=HouseSeasons)
     fixing: FixingSetup = field(default_factory=lambda: FixingSetup(assumed=True))
+    handover: Handover = field(default_factory=lambda: Handover(assumed=True))
+    defects: tuple[Defect, ...] = ()
 
     def profile(self, name: str) -> Profile:
         """Return the profile of that name.

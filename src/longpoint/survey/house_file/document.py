@@ -11,6 +11,7 @@ from longpoint.survey.house_file.as_built_document import as_built_document
 from longpoint.survey.house_file.crew_document import crew_document, season_document
 from longpoint.survey.house_file.face_readings import ASSUMED_U_DEG, GAUGES, MIDDLES
 from longpoint.survey.house_file.fixing_document import fixing_document
+from longpoint.survey.house_file.handover_document import defect_document, handover_document
 from longpoint.survey.house_file.house_table import FORMAT
 from longpoint.survey.house_file.set_document import (
     arch_document,
@@ -81,6 +82,7 @@ class _Writer:
             ),
             **({} if crew.assumed else {"crew": crew_document(crew, self.length)}),
             **({} if seasons.assumed else {"season": season_document(seasons)}),
+            **({} if house.handover.assumed else {"handover": handover_document(house.handover)}),
             **({} if fixing.assumed else {"fixing": fixing_document(fixing, self.length)}),
             "profiles": {each.name: self.profile(each) for each in house.profiles},
             "tapes": {each.name: self.tape(each) for each in house.tapes if not each.assumed},
@@ -91,6 +93,7 @@ class _Writer:
             "rooms": [self.room(each) for each in house.rooms],
             "runs": [self.run(each) for each in house.runs],
             **_filled(trims=[self.trim(each) for each in house.trims]),
+            **_filled(defects=[defect_document(each, self.length) for each in house.defects]),
         }
 
     def length(self, length_mm: float | None) -> int | float | str | None:

@@ -6,6 +6,7 @@ from longpoint.survey.house import Dialect
 from longpoint.survey.house_file.crew_tables import CREW
 from longpoint.survey.house_file.default_tables import DEFAULTS
 from longpoint.survey.house_file.fixing_tables import FIXING
+from longpoint.survey.house_file.handover_tables import DEFECT, HANDOVER
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.house_file.opening_tables import OPENING
 from longpoint.survey.house_file.room_tables import ROOM, RUN
@@ -83,6 +84,15 @@ HOUSE: Final = Table(
             table=FIXING,
             apart=True,
         ),
+        Key(
+            name="handover",
+            kind=Kind.TABLE,
+            meaning="Handing over: by which guide, what is up, who fills.",
+            example=HANDOVER.example(),
+            left_out="what is assumed stands on the sheets",
+            table=HANDOVER,
+            apart=True,
+        ),
         *(
             Key(
                 name=name,
@@ -114,6 +124,7 @@ HOUSE: Final = Table(
                 ("rooms", "Rooms and chains of walls.", ROOM),
                 ("runs", "Skirting runs read on their own.", RUN),
                 ("trims", "All other trim, each by its kind in the catalogue.", TRIM),
+                ("defects", "What was found wrong.", DEFECT),
             )
         ),
     ),

@@ -103,6 +103,8 @@ def _read(document: Mapping[object, object], tables: TrimTables) -> SurveyResult
         crew=settings.crew,
         seasons=settings.seasons,
         fixing=settings.fixing,
+        handover=settings.handover,
+        defects=settings.defects,
     )
     own_cover = {mark for mark, one in _marked(document) if "floor_cover" in one}
     remarks.at_place(*compare_entries(house, own_cover))

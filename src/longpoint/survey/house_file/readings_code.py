@@ -7,6 +7,7 @@ from typing import Final
 
 from longpoint.survey.crew import Crew
 from longpoint.survey.fixing import FixingSetup
+from longpoint.survey.handover import Handover
 from longpoint.survey.house import House
 from longpoint.survey.house_file.document import house_document
 from longpoint.survey.season import HouseSeasons
@@ -56,6 +57,8 @@ def _as_cut(house: House) -> House:
         profiles=tuple(
             replace(profile, thin_edge_mm=None, section=()) for profile in house.profiles
         ),
+        handover=Handover(assumed=True),
+        defects=(),
         saw=replace(house.saw, blade="", setting="", dialled_left_deg=0.0, dialled_right_deg=0.0),
         openings=tuple(
             replace(opening, tap_room_mm=None, as_built=None, as_built_b=None)

@@ -7,10 +7,12 @@ from typing import Any, Final
 from longpoint.errors import Severity
 from longpoint.survey.crew import Crew
 from longpoint.survey.fixing import FixingSetup
+from longpoint.survey.handover import Defect, Handover
 from longpoint.survey.house_file.crew import read_crew
 from longpoint.survey.house_file.default_tables import DEFAULTS
 from longpoint.survey.house_file.entry import as_list, as_table, read_entry
 from longpoint.survey.house_file.fixing import read_fixing
+from longpoint.survey.house_file.handover import read_defects, read_handover
 from longpoint.survey.house_file.keys import SIDES
 from longpoint.survey.house_file.named_tables import Named
 from longpoint.survey.house_file.remarks import Remarks
@@ -45,6 +47,8 @@ class Settings:
         crew: What the crew says of itself.
         seasons: Air around the trim.
         fixing: What is told of nails and of the wall behind the trim.
+        handover: What is told of handing over.
+        defects: What was found wrong.
         stock: Sticks that can be bought.
         offcuts: Sticks on the rack.
     """
@@ -60,6 +64,8 @@ class Settings:
     crew: Crew
     seasons: HouseSeasons
     fixing: FixingSetup
+    handover: Handover
+    defects: tuple[Defect, ...]
     stock: tuple[Stock, ...]
     offcuts: tuple[Offcut, ...]
 
@@ -117,6 +123,8 @@ def read_settings(document: Mapping[object, object], remarks: Remarks) -> Settin
         crew=read_crew(document.get("crew"), remarks, is_needed=has_openings),
         seasons=read_seasons(document.get("season"), remarks, is_needed=has_openings),
         fixing=read_fixing(document.get("fixing"), remarks),
+        handover=read_handover(document.get("handover"), remarks),
+        defects=read_defects(as_list(document.get("defects", []), "defects"), remarks),
         stock=read_stock(as_list(document.get("stock", []), "stock"), profiles, saw, remarks),
         offcuts=read_offcuts(
             as_list(document.get("offcuts", []), "offcuts"), profiles, saw, remarks

@@ -1,0 +1,104 @@
+"""The sheets of handing over: as built, for the painter, for the supervisor, as-found readings."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from longpoint.fixing.handover.guides import chosen_guides, months_since
+from longpoint.fixing.handover.judged import Judged, What, judge_house
+from longpoint.fixing.handover.progress import RoomProgress, house_progress
+from longpoint.house_plan import HousePlan
+from longpoint.quantities.length import Units
+from longpoint.sheets.blocks import Block, Sheet, SheetState
+from longpoint.sheets.cautions import common_cautions, painting_cautions
+from longpoint.sheets.painter_sheet import PAINTER_TITLE, painter_blocks
+from longpoint.sheets.qa_sheet import QA_TITLE, qa_blocks
+from longpoint.sheets.record_sheet import RECORD_TITLE, record_blocks
+from longpoint.sheets.supervisor_sheet import SUPERVISOR_TITLE, supervisor_blocks
+
+
+def handover_sheets(
+    plan: HousePlan,
+    on: date,
+    state: SheetState = SheetState.CURRENT,
+    variations: Sequence[str] = (),
+) -> tuple[Sheet, ...]:
+    """Return the sheets of handing over.
+
+    Args:
+        plan: The planned house.
+        on: The day it is, from which months since handing over are counted.
+        state: Stale when the readings have changed since the plan was made.
+        variations: A sentence on each variation, from whoever reckons them.
+    """
+    house = plan.house
+    guides = chosen_guides(house)
+    month = months_since(house.handover.handed_over, on)
+    judged = judge_house(house, guides, month)
+    progress = house_progress(house, plan.pieces, plan.held, to_mend(plan, judged))
+    unit = "All lengths in mm" if house.units is Units.MM else "All lengths in inches"
+
+    def sheet(name: str, title: str, blocks: tuple[Block, ...], cautions: tuple[str, ...]) -> Sheet:
+        return Sheet(
+            name=name,
+            title=title,
+            house=house.name,
+            readings_code=plan.readings_code,
+            state=state,
+            subtitle=f"{unit}. As of {on.isoformat()}.",
+            blocks=blocks,
+            cautions=cautions,
+        )
+
+    return (
+        sheet("as-built", QA_TITLE, qa_blocks(plan, guides, judged, month), common_cautions()),
+        sheet("painter", PAINTER_TITLE, painter_blocks(plan, progress), painting_cautions(house)),
+        sheet(
+            "supervisor",
+            SUPERVISOR_TITLE,
+            supervisor_blocks(plan, progress, judged, variations),
+            common_cautions(),
+        ),
+        sheet("as-found", RECORD_TITLE, record_blocks(plan), ()),
+    )
+
+
+def to_mend(plan: HousePlan, judged: Sequence[Judged]) -> tuple[str, ...]:
+    """Return the room of each thing still to be mended: what fails, and what is written down."""
+    read = [each for each in judged if each.what is not What.DEFECT]
+    failing = [each.room for each in read if each.fails_guide or each.fails_own]
+    written = [j.room for j in judged if j.what is What.DEFECT]
+    open_ones = [
+        room
+        for room, defect in zip(written, plan.house.defects, strict=True)
+        if defect.mended is None
+    ]
+    return (*failing, *open_ones)
+
+
+def handover_text(plan: HousePlan, on: date) -> str:
+    """Return the hand-over for the terminal: the guide, what fails, and how far each room is."""
+    house = plan.house
+    guides = chosen_guides(house)
+    judged = judge_house(house, guides, months_since(house.handover.handed_over, on))
+    name = "no guide with figures"
+    if guides.guide is not None:
+        name = f"{guides.guide.name} {guides.guide.edition}"
+    read = sum(each.what is not What.DEFECT for each in judged)
+    fails = sum(each.fails_guide for each in judged)
+    own = sum(each.fails_own for each in judged)
+    lines = [
+        f"Judged by {name}. {guides.why}",
+        f"{read} readings of finished work: {fails} fail by the guide, {own} by your own limits.",
+    ]
+    progress = house_progress(house, plan.pieces, plan.held, to_mend(plan, judged))
+    lines += [_room_line(each) for each in progress]
+    return "\n".join(lines)
+
+
+def _room_line(room: RoomProgress) -> str:
+    parts = [f"{len(room.up)} up", f"{len(room.to_do)} to go up"]
+    parts += [f"{len(room.held)} held"] if room.held else []
+    parts += [f"{room.mends} to mend"] if room.mends else []
+    parts += ["wet"] if room.is_wet else []
+    ready = " Ready for the painter." if room.is_ready else ""
+    return f"{room.room or 'No room named'}: {', '.join(parts)}.{ready}"
