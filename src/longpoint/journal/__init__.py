@@ -10,7 +10,6 @@ from longpoint.journal.entry import (
     Key,
     as_written,
     checked_entry,
-    in_order,
     key_of,
     read_entry,
 )
@@ -25,7 +24,6 @@ __all__ = [
     "UpTo",
     "as_written",
     "checked_entry",
-    "in_order",
     "key_of",
     "lacking",
     "merged",

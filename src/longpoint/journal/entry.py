@@ -1,7 +1,7 @@
 """One entry: who wrote it, its count, when, of which house; and its one way of being written."""
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from typing import Any, Final, NamedTuple
 
 from longpoint.errors import SurveyError
@@ -91,21 +91,6 @@ def checked_entry(found: object) -> Entry:
     if not isinstance(found.get("at"), str) or len(found["at"]) > LONGEST_NAME:
         raise _refused("The time it was written is missing.")
     return found
-
-
-def in_order(entries: Iterable[Entry]) -> tuple[Entry, ...]:
-    """Return entries in the one order in which they are laid one on the other.
-
-    By count, then by device. Whatever its author had in sight has a lower count than an entry, so
-    clocks that disagree change nothing.
-
-    Example:
-        >>> late = {"device": "a", "counter": 7}
-        >>> soon = {"device": "b", "counter": 1}
-        >>> [e["counter"] for e in in_order([late, soon])]
-        [1, 7]
-    """
-    return tuple(sorted(entries, key=lambda e: (e["counter"], e["device"])))
 
 
 def _plain(value: object) -> object:

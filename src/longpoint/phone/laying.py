@@ -1,16 +1,19 @@
 """Entries laid one on the other: the document of a house, and who read what of it."""
 
 import copy
+import json
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from longpoint.errors import SurveyError
+from longpoint.errors import StockError, SurveyError
 from longpoint.journal import Entry
 from longpoint.phone import ways
 from longpoint.phone.entries import EntryKey
 from longpoint.phone.messages.said import Document
 from longpoint.phone.readings import texts_of
+from longpoint.sticks.joined_saws import joined_saws
+from longpoint.sticks.saw_document import kept_saw, saw_document
 from longpoint.survey.house_file.house_table import FORMAT
 from longpoint.survey.house_file.parsed_text import parsed_house
 
@@ -80,12 +83,24 @@ def _lay(house: Laid, entry: Entry) -> None:
         case "place-read":
             _read(house, tuple(entry["place"]), entry)
         case "cut-news":
-            house.saw = entry["state"]
+            house.saw = _with_cuts_of(house.saw, entry["state"])
         case "wall-gaps":
             house.gaps[entry["opening"]] = entry["gaps"]
         case _:
             # Of a newer version of the app: kept, but not understood here.
             pass
+
+
+def _with_cuts_of(earlier: str, later: str) -> str:
+    """Return where the cutting stands after news that may not know what was told before."""
+    try:
+        before, after = kept_saw(json.loads(earlier)), kept_saw(json.loads(later))
+    except (StockError, ValueError, RecursionError):
+        return later
+    both = joined_saws(before, after)
+    if both is after:
+        return later
+    return json.dumps(saw_document(both.state, both.readings_code, both.shapes))
 
 
 def _named(document: Document, mark: str) -> Iterable[dict[str, Any]]:

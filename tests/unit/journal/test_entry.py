@@ -3,7 +3,7 @@ import json
 import pytest
 
 from longpoint.errors import SurveyError
-from longpoint.journal import as_written, checked_entry, in_order, read_entry
+from longpoint.journal import as_written, checked_entry, read_entry
 
 GOOD = {"device": "p", "counter": 1, "at": "", "house": "h", "what": "house-named"}
 
@@ -60,8 +60,3 @@ def test_what_no_text_can_hold_is_refused() -> None:
         as_written({**GOOD, "value": float("nan")})
     with pytest.raises(SurveyError):
         as_written({**GOOD, "value": {1, 2}})
-
-
-def test_counts_order_entries_whatever_the_clocks_say() -> None:
-    found = in_order([{**GOOD, "counter": 2, "at": "0"}, GOOD, {**GOOD, "device": "a"}])
-    assert [(e["device"], e["counter"]) for e in found] == [("a", 1), ("p", 1), ("p", 2)]
