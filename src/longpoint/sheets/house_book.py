@@ -1,16 +1,20 @@
 """The book of a house: every sheet it has, in the order in which the job needs them."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Final
 
 from longpoint.house_plan import HousePlan
 from longpoint.sheets.blocks import Sheet, SheetState
 from longpoint.sheets.book import house_sheets
+from longpoint.sheets.bought import bought
+from longpoint.sheets.delivery_sheet import delivery_sheet
 from longpoint.sheets.fixing_sheet import fixing_sheets
 from longpoint.sheets.handover_sheets import handover_sheets
 from longpoint.sheets.html import VOID
+from longpoint.sheets.labels.bundle_sheet import bundle_sheet
+from longpoint.sticks.order_lines import order_lines
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +57,23 @@ def _plan_sheets(book: BookOf) -> tuple[Sheet, ...]:
     return house_sheets(book.plan, book.state)
 
 
+def _delivery_sheets(book: BookOf) -> tuple[Sheet, ...]:
+    rows = bought(book.plan)
+    needed, spares = (
+        {(row.profile, row.length_mm): row.count for row in rows if row.is_spare is is_spare}
+        for is_spare in (False, True)
+    )
+    lines = order_lines(book.plan.house, needed, spares)
+    if not lines:
+        return ()
+    sheet = delivery_sheet(book.plan.house, lines, book.plan.readings_code)
+    return (replace(sheet, state=book.state),)
+
+
+def _bundle_sheets(book: BookOf) -> tuple[Sheet, ...]:
+    return (replace(bundle_sheet(book.plan), state=book.state),)
+
+
 def _fixing_sheets(book: BookOf) -> tuple[Sheet, ...]:
     return fixing_sheets(book.plan, book.state)
 
@@ -63,6 +84,8 @@ def _handover_sheets(book: BookOf) -> tuple[Sheet, ...]:
 
 PARTS: Final[tuple[Part, ...]] = (
     _plan_sheets,
+    _delivery_sheets,
+    _bundle_sheets,
     _fixing_sheets,
     _handover_sheets,
 )

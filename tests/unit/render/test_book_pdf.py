@@ -32,13 +32,10 @@ def pages(reader: PdfReader) -> list[str]:
     return [page.extract_text().replace(ZERO_WIDTH, "") for page in reader.pages]
 
 
-def flat(outline: list[Any]) -> list[Any]:
-    return [x for each in outline for x in (flat(each) if isinstance(each, list) else [each])]
-
-
 def bookmarks(reader: PdfReader) -> dict[str, int]:
-    """Return the page that each bookmark leads to, counted from 1."""
-    led = {str(m["/Title"]): reader.get_destination_page_number(m) for m in flat(reader.outline)}
+    """Return the page of each sheet's bookmark, from 1; those of its headings stand in lists."""
+    sheets = [mark for mark in reader.outline if not isinstance(mark, list)]
+    led = {str(m["/Title"]): reader.get_destination_page_number(m) for m in sheets}
     return {title: page + 1 for title, page in led.items() if page is not None}
 
 
