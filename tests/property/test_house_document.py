@@ -129,6 +129,52 @@ def seasons() -> st.SearchStrategy[dict[str, Any]]:
     )
 
 
+def fixings(units: str) -> st.SearchStrategy[dict[str, Any]]:
+    nails = st.tuples(st.sampled_from((15, 16, 18, 23)), st.integers(15, 90)).map(
+        lambda nail: f"{nail[0]} x {nail[1]} mm"
+    )
+    return st.fixed_dictionaries(
+        {},
+        optional={
+            "country": st.sampled_from(("au", "nz", "uk", "ie", "us", "ca")),
+            "nails": st.lists(nails, max_size=3, unique=True),
+            "lining": lengths(8, 60, units),
+            "board": lengths(5, 40, units),
+            "stud_spacing": lengths(300, 1200, units),
+            "frame_wood": st.sampled_from(("hem-fir", "red oak")),
+            "built": st.integers(1600, 2100),
+        },
+    )
+
+
+def handovers() -> st.SearchStrategy[dict[str, Any]]:
+    days = st.dates().map(lambda day: day.isoformat())
+    return st.fixed_dictionaries(
+        {},
+        optional={
+            "place": st.sampled_from(("au", "au-nsw", "uk", "nz")),
+            "contract": days,
+            "handed_over": st.dates(),
+            "bare_floor": st.booleans(),
+            "fills": st.sampled_from(("carpenter", "painter")),
+            "fixed": st.lists(NAMES, max_size=3),
+        },
+    )
+
+
+def defects(units: str) -> st.SearchStrategy[list[dict[str, Any]]]:
+    one = st.fixed_dictionaries(
+        {"place": NAMES, "what": NAMES},
+        optional={
+            "kind": st.sampled_from(("joint", "skirting", "plumb", "flat")),
+            "found": lengths(2, 50, units),
+            "height": lengths(1000, 4000, units),
+            "seen": st.dates(),
+        },
+    )
+    return st.lists(one, max_size=3)
+
+
 @st.composite
 def openings(draw: st.DrawFn, units: str, mark: str) -> dict[str, Any]:
     opening = draw(face(units)) | {"mark": mark}
@@ -251,7 +297,16 @@ def documents(draw: st.DrawFn) -> dict[str, Any]:
         )
     )
     document |= draw(
-        st.fixed_dictionaries({}, optional={"crew": crews(units), "season": seasons()})
+        st.fixed_dictionaries(
+            {},
+            optional={
+                "crew": crews(units),
+                "season": seasons(),
+                "fixing": fixings(units),
+                "handover": handovers(),
+                "defects": defects(units),
+            },
+        )
     )
     if draw(st.booleans()):
         document["saws"] = {"S1": {"kerf": draw(lengths(2, 6, units)), "found": {"left": 45.2}}}
