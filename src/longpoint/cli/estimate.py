@@ -7,7 +7,7 @@ import click
 
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paper_option import on_paper
-from longpoint.cli.priced import job_in, write_paper
+from longpoint.cli.priced import accuracy_in, job_in, write_paper
 from longpoint.errors import PricingError
 from longpoint.exchange.paper_files import load_rates
 from longpoint.pricing.job import Job
@@ -33,16 +33,25 @@ from longpoint.sheets.plain_text import sheet_text
     default=None,
     help="Folder for the sheet as PDF, page, text and CSV.",
 )
+@click.option(
+    "--accuracy",
+    is_flag=True,
+    help="Say what a proved saw or a better tape is worth here; wants readings and rates.",
+)
 @on_paper
 @exits
-def command(job_file: Path, rates: Path | None, out: Path | None, paper: Paper) -> Outcome:
+def command(
+    job_file: Path, rates: Path | None, out: Path | None, accuracy: bool, paper: Paper
+) -> Outcome:
     """Say what a JOB will take: hours, sticks and money, as ranges.
 
     JOB is a counts file, before the walls are lined, or a house file with readings.
     """
-    job = job_in(job_file, None if rates is None else load_rates(rates))
+    crew = None if rates is None else load_rates(rates)
+    worth = accuracy_in(job_file, crew) if accuracy else ()
+    job = job_in(job_file, crew)
     quote = _quote_if_it_can_be(job)
-    sheet = estimate_sheet(job, quote, BabelMoneyText(job.house.dialect))
+    sheet = estimate_sheet(job, quote, BabelMoneyText(job.house.dialect), worth)
     click.echo(sheet_text(sheet))
     if out is not None:
         rows = csv_text(quote_lines(quote)) if quote is not None else ""

@@ -1,12 +1,15 @@
 """What the commands of money share: a job out of a file, and a paper into a folder."""
 
 from pathlib import Path
+from typing import Final
 
 from longpoint.catalogue.all_trims import trim_tables
-from longpoint.errors import ExchangeError, SheetError
+from longpoint.cli.imagined import house_imagined
+from longpoint.errors import ExchangeError, PricingError, SheetError
 from longpoint.exchange.house_files import load_house_document
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.pipeline import plan_house
+from longpoint.pricing.accuracy import Recuts, price_of_accuracy
 from longpoint.pricing.counts_file import read_counts
 from longpoint.pricing.counts_tables import COUNTS_FORMAT
 from longpoint.pricing.job import Job, counted_job, read_job
@@ -20,6 +23,9 @@ from longpoint.sheets.html import sheet_html
 from longpoint.sheets.plain_text import sheet_text
 from longpoint.solvers import linear_solver
 from longpoint.survey.house_file import read_house
+
+ACCURACY_DRAWS: Final = 4000
+"""Houses imagined for what accuracy is worth: a mean wants fewer than a chance does."""
 
 
 def job_in(
@@ -51,6 +57,34 @@ def job_in(
         held=plan.held,
         limits=limits,
         running_units=running_units,
+    )
+
+
+def accuracy_in(path: Path, rates: Rates | None) -> tuple[Recuts, ...]:
+    """Return what accuracy is worth on the job in a file.
+
+    Args:
+        path: A house file with readings.
+        rates: The crew's rates.
+
+    Raises:
+        PricingError: It is a counts file, or there are no rates.
+        LongpointError: It can't be used.
+    """
+    document = load_house_document(path)
+    if rates is None or document.get("format") == COUNTS_FORMAT:
+        raise PricingError(
+            f"What accuracy is worth was asked of {path.name}.",
+            "It is reckoned from readings, by the price of an hour.",
+            "Name a house file with readings, and a rates file with --rates.",
+        )
+    solver = linear_solver()
+    imagined = house_imagined(ACCURACY_DRAWS)
+    plan = plan_house(read_house(document, trim_tables()), solver, imagined)
+    if plan.outlook is None:
+        return ()
+    return price_of_accuracy(
+        plan.house, plan.shapes, plan.held, plan.pieces, plan.outlook, imagined, rates, solver
     )
 
 

@@ -4,6 +4,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from longpoint.errors import Severity
+from longpoint.pricing.accuracy import Recuts
 from longpoint.pricing.estimate import WorkLine
 from longpoint.pricing.job import Job
 from longpoint.pricing.money import Money, MoneyText, rounded
@@ -12,6 +13,7 @@ from longpoint.pricing.rates import Rates, Timber
 from longpoint.pricing.work import ALLOWED, CREWS_OWN, WorkKind
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import Units
+from longpoint.sheets.accuracy_block import accuracy_blocks
 from longpoint.sheets.blocks import (
     Block,
     Cell,
@@ -32,13 +34,16 @@ from longpoint.sheets.money_words import (
 )
 
 
-def estimate_sheet(job: Job, quote: Quote | None, money: MoneyText) -> Sheet:
+def estimate_sheet(
+    job: Job, quote: Quote | None, money: MoneyText, accuracy: tuple[Recuts, ...] = ()
+) -> Sheet:
     """Return the sheet of an estimate.
 
     Args:
         job: The job.
         quote: What a quote on it would be; None where there are no rates, or timber has no price.
         money: How money is written.
+        accuracy: What is cut again as things are and with better means; may be empty.
     """
     return Sheet(
         name="estimate",
@@ -53,6 +58,7 @@ def estimate_sheet(job: Job, quote: Quote | None, money: MoneyText) -> Sheet:
             *_why(job),
             *_timber(job),
             *_money(job, quote, money),
+            *accuracy_blocks(accuracy, job.house, money),
             *_not_priced(job),
             *list_blocks("What it rests on", _assumptions(job)),
         ),

@@ -164,3 +164,10 @@ def test_rates_that_cannot_be_used_are_refused(folder: Path, tmp_path: Path) -> 
     done = run("estimate", folder / COUNTS, "--rates", bad)
     assert done.exit_code == 2
     assert "QUID" in done.output
+
+
+def test_what_accuracy_is_worth_is_reckoned_from_readings_alone(folder: Path) -> None:
+    words = ("--rates", folder / "rates.toml", "--accuracy")
+
+    assert run("estimate", folder / COUNTS, *words).exit_code == 2
+    assert run("estimate", folder / HOUSE, "--accuracy").exit_code == 2

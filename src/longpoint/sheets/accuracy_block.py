@@ -1,0 +1,56 @@
+"""What accuracy is worth on this job, on the crew's estimate."""
+
+from longpoint.pricing.accuracy import Means, Recuts
+from longpoint.pricing.money import MoneyText
+from longpoint.sheets.blocks import Block, Column, Heading, Paragraph, Table
+from longpoint.survey.house import House
+
+
+def accuracy_blocks(found: tuple[Recuts, ...], house: House, money: MoneyText) -> tuple[Block, ...]:
+    """Return what is cut again as things are and with better means; nothing where there is none.
+
+    Args:
+        found: As things are first.
+        house: The house, for the minutes of a refit.
+        money: How money is written.
+    """
+    if not found:
+        return ()
+    now = found[0]
+    columns = (
+        Column(title="Cut in one batch", share=3.0),
+        Column(title="Sets that won't fit", is_number=True, share=1.8),
+        Column(title="Cutting again costs", is_number=True, share=2.0),
+        Column(title="Saved", is_number=True, share=1.6),
+    )
+    rows = tuple(
+        (
+            means_words(each.means),
+            f"{each.misfits:.2f}",
+            money.text(each.cost),
+            "" if each is now else money.text(now.cost - each.cost),
+        )
+        for each in found
+    )
+    ours = " (ours until you say)" if house.crew.has_our_minutes else ""
+    text = (
+        f"On average of the imagined houses; {house.crew.refit_min:g} minutes a refit{ours} and "
+        "the timber of one piece each, before margin and tax. A saved sum is for this job alone, "
+        "and a minus is chance. Figures of a model."
+    )
+    return (
+        Heading(text="What accuracy is worth here"),
+        Table(columns=columns, rows=rows, is_close=True),
+        Paragraph(text=text, is_small=True),
+    )
+
+
+def means_words(means: Means) -> str:
+    """Return with what a job is done, in a few words."""
+    match means:
+        case Means.AS_IT_IS:
+            return "as things are"
+        case Means.SAW_PROVED:
+            return "with the saw proved"
+        case Means.BETTER_TAPE:
+            return "with a tape of class I"
