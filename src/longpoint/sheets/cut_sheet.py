@@ -27,6 +27,7 @@ from longpoint.sheets.blocks import (
 )
 from longpoint.sheets.cut_cells import end_cells, figure_cell, sum_line
 from longpoint.sheets.cut_lines import CutLine, cut_lines, pairs_apart
+from longpoint.sheets.cut_pictures import changes_words, cuts_picture, with_cuts
 from longpoint.sheets.dialects import (
     Words,
     method_short,
@@ -43,6 +44,7 @@ from longpoint.sheets.settings_table import counted, ends_words, settings_blocks
 from longpoint.sheets.stick_pictures import Label, scale_of, stick_picture
 from longpoint.sticks.plan import CutStick, StickSource
 from longpoint.sticks.saw_order import saw_steps, settings_used
+from longpoint.sticks.stick_cuts import cuts_by_stick
 from longpoint.survey.instruments import Saw, SkirtingCut
 
 SHORT_PIECE_MM: Final = 150.0
@@ -247,17 +249,21 @@ def _sticks(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
     by_mark = {piece.mark: piece for piece in plan.pieces}
     saw = plan.house.saw
     scale = scale_of(sticks)
+    cuts = cuts_by_stick(saw_steps(plan.cut_plan, plan.pieces, saw))
     drawn: list[Block] = [
         Together(
             blocks=(
                 Heading(text=stick_words(stick, saw, plan.house.units), level=3),
-                stick_picture(
-                    stick,
-                    by_mark,
-                    labels,
-                    rest_mm=rest_mm(stick, saw),
-                    scale=scale,
-                    units=plan.house.units,
+                with_cuts(
+                    stick_picture(
+                        stick,
+                        by_mark,
+                        labels,
+                        rest_mm=rest_mm(stick, saw),
+                        scale=scale,
+                        units=plan.house.units,
+                    ),
+                    cuts_picture(stick, cuts[stick.name], scale),
                 ),
             )
         )
@@ -270,5 +276,12 @@ def _sticks(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
             "Numbers are those of the list; the black point marks the end to hook on. Hatched is "
             "lost; the dashed rest is kept."
         ),
+        Paragraph(
+            text="Below each stick stand its cuts in order, from its left end. What is kept is "
+            "filled; the black strip is the width of the saw cut, on the side of the mark where "
+            "the blade goes. A cut filled on both sides serves two pieces. A diamond: set the saw "
+            "anew. Dotted: where a tilted blade comes out below."
+        ),
+        Paragraph(text=changes_words(plan.cut_plan, cuts)),
         *drawn,
     )
