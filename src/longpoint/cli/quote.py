@@ -56,6 +56,7 @@ def command(job_file: Path, rates: Path, out: Path, number: str, on: date, paper
             job.house.dialect,
             labour_only=job.labour_only,
             uncounted=job.uncounted,
+            unpriced=[kind for kind, _ in job.estimate.without_rate],
         ),
         held=job.held,
     )

@@ -10,11 +10,10 @@ from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paper_option import on_paper
 from longpoint.cli.priced import job_in, write_paper
 from longpoint.exchange.paper_files import keep_variation, kept_quote, kept_variations
-from longpoint.pricing.variation import make_variation, unpriced_work
+from longpoint.pricing.variation import make_variation
 from longpoint.render.money_text import BabelMoneyText
 from longpoint.render.paper import Paper
 from longpoint.sheets.money_rows import csv_text, variation_lines
-from longpoint.sheets.money_words import work_words
 from longpoint.sheets.plain_text import sheet_text
 from longpoint.sheets.variation_sheet import variation_sheet
 
@@ -46,10 +45,6 @@ def command(folder: Path, job_file: Path, on: date, paper: Paper) -> Outcome:
     keep_variation(folder, variation)
     sheet = variation_sheet(variation, quote, BabelMoneyText(quote.dialect))
     click.echo(sheet_text(sheet))
-    for kind in unpriced_work(quote, job.tasks):
-        click.echo(
-            f"No price in the quote, not in this variation: {work_words(kind, quote.dialect)}."
-        )
     rows = csv_text(variation_lines(variation, quote))
     click.echo(f"Variation: {write_paper(folder, sheet, paper, rows)}")
     return Outcome.HELD if job.held else Outcome.DONE

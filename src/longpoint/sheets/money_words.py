@@ -163,6 +163,7 @@ def excluded(
     *,
     labour_only: Iterable[WorkKind] = (),
     uncounted: Iterable[str] = (),
+    unpriced: Iterable[WorkKind] = (),
 ) -> tuple[str, ...]:
     """Return what a price doesn't hold, in words: what this tool never counts, then the crew's own.
 
@@ -172,6 +173,7 @@ def excluded(
         dialect: Whose words.
         labour_only: Kinds of work whose timber isn't known.
         uncounted: Marks that couldn't be read at all.
+        unpriced: Kinds of work that the job asks for and that have no hours.
     """
     lining = "jambs" if dialect in (Dialect.US, Dialect.CA) else "reveals"
     mine = (
@@ -187,4 +189,5 @@ def excluded(
         timbers = ("all mouldings: they are bought by the client",)
     unread = ", ".join(uncounted)
     unreadable = (f"what couldn't be read: {unread}",) if unread else ()
-    return tuple(dict.fromkeys((*unreadable, *timbers, *own, *mine)))
+    unworked = tuple(f"work on: {work_words(kind, dialect).lower()}" for kind in unpriced)
+    return tuple(dict.fromkeys((*unreadable, *unworked, *timbers, *own, *mine)))

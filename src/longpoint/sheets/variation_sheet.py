@@ -2,10 +2,10 @@
 
 from longpoint.pricing.money import MoneyText
 from longpoint.pricing.quote import Quote
-from longpoint.pricing.variation import Variation
+from longpoint.pricing.variation import Variation, unpriced_work
 from longpoint.sheets.blocks import Paragraph, Sheet
 from longpoint.sheets.money_blocks import crew_blocks, row_table, sign_table, sum_table
-from longpoint.sheets.money_words import MONEY_RULE, day_words, tax_words
+from longpoint.sheets.money_words import MONEY_RULE, day_words, tax_words, work_words
 
 
 def variation_sheet(variation: Variation, quote: Quote, money: MoneyText) -> Sheet:
@@ -21,6 +21,10 @@ def variation_sheet(variation: Variation, quote: Quote, money: MoneyText) -> She
         notes.append(f"The timber quoted is enough of {', '.join(variation.enough)}.")
     if variation.held:
         notes.append(f"Still in doubt, and not in this variation: {', '.join(variation.held)}.")
+    unpriced = unpriced_work(quote, variation.tasks)
+    if unpriced:
+        named = ", ".join(work_words(kind, quote.dialect).lower() for kind in unpriced)
+        notes.append(f"The quote has no price for this, so it is in neither: {named}.")
     is_less = variation.sums.gross.amount < 0
     return Sheet(
         name=f"variation-{variation.number}",
