@@ -34,6 +34,7 @@ SUBCOMMANDS: Final = {
     "recut": "Tell what happened at the saw, and get the rest planned again.",
     "restore": "Bring a backup of the store back; nothing that is there goes.",
     "schema": "Print the JSON Schema of the house file.",
+    "street": "Plan every house file of a folder, and sum them up.",
     "tap": "Say what to tap at a set that stands open.",
     "thumb": "Say what rules of thumb come to with your figures, and where each breaks.",
     "undo": "Take back what was last written of a house of the store.",

@@ -10,22 +10,20 @@ import click
 
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.days import old_after, on_day
-from longpoint.cli.imagined import PLAIN_DRAWS, house_imagined
+from longpoint.cli.imagined import PLAIN_DRAWS
 from longpoint.cli.kept_houses import house_in_store, remember_plan
 from longpoint.cli.outcome import Outcome, exits, outcome
-from longpoint.cli.plan_folder import STATE, void_sheets, write_plan
+from longpoint.cli.plan_folder import STATE, void_sheets
+from longpoint.cli.planning import plan_and_write, with_crew
 from longpoint.cli.store_options import at_moment, store_option
 from longpoint.errors import LongpointError
-from longpoint.exchange.crew_files import crew_lines
 from longpoint.exchange.house_files import load_house_document
 from longpoint.exchange.rack_files import load_rack
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.forecast.chances import DRAWS
 from longpoint.phone.planned import finding_of
-from longpoint.pipeline import plan_house
 from longpoint.render.paper import Paper
 from longpoint.sheets.terminal import plan_text
-from longpoint.solvers import linear_solver
 from longpoint.survey.house_file import read_house
 from longpoint.survey.rack.for_house import rack_findings, with_rack
 
@@ -113,8 +111,7 @@ def command(
         raise
     if len(survey.house.openings) >= LONG_WORK and sys.stderr.isatty():
         click.echo(f"Planning {len(survey.house.openings)} openings ...", err=True)
-    learned, said = crew_lines(crew, survey.house) if crew is not None else ((), ())
-    survey = replace(survey, findings=(*survey.findings, *said))
+    survey, learned, said = with_crew(survey, crew)
     if offcuts is not None:
         aged = rack_findings(survey.house, offcuts, on, old_after_days)
         survey = replace(survey, findings=(*survey.findings, *aged))
@@ -123,8 +120,7 @@ def command(
         survey = replace(survey, findings=(*survey.findings, *held))
     for finding in said:
         click.echo(str(finding), err=True)
-    plan = plan_house(survey, linear_solver(), house_imagined(draws), learned)
-    written = write_plan(plan, document, out, Paper(paper))
+    plan, written = plan_and_write(survey, learned, document, out, Paper(paper), draws)
     click.echo(plan_text(plan))
     click.echo(f"\nSheets: {written}")
     if stored is not None:

@@ -36,7 +36,17 @@ def readings_code(house: House) -> str:
     """
     held = [[entry.kind.value, entry.mark, entry.room] for entry in house.held]
     text = json.dumps([house_document(_as_cut(house)), held], sort_keys=True, separators=(",", ":"))
-    number = int.from_bytes(hashlib.sha256(text.encode()).digest(), "big")
+    return short_code(hashlib.sha256(text.encode()).digest())
+
+
+def short_code(digest: bytes) -> str:
+    """Return the six signs that stand for a sum over something.
+
+    Example:
+        >>> short_code(bytes([1, 0]))
+        '7H3333'
+    """
+    number = int.from_bytes(digest, "big")
     signs = []
     for _ in range(CODE_LENGTH):
         number, sign = divmod(number, len(CODE_SIGNS))

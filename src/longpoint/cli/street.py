@@ -1,0 +1,214 @@
+"""`longpoint street`: every house file of a folder planned, and one summary of them."""
+
+import hashlib
+import json
+import os
+import sys
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from contextlib import closing, contextmanager
+from pathlib import Path
+from typing import Final, Protocol
+
+import click
+
+from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.plan import LEAST_DRAWS, MOST_DRAWS
+from longpoint.cli.sheet_folder import make_folder
+from longpoint.cli.street_house import HouseTask, kept_row, lost_row, plan_task
+from longpoint.cli.workers import Done, shared_out
+from longpoint.errors import ExchangeError
+from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
+from longpoint.render.paper import Paper
+from longpoint.render.pdf import render_pdf
+from longpoint.sheets.html import sheet_html
+from longpoint.sheets.street_json import row_document, street_document
+from longpoint.sheets.street_rows import HouseRow, HouseState
+from longpoint.sheets.street_sheet import said_of, states_said, street_sheet
+from longpoint.survey.house_file.readings_code import short_code
+
+MOST_AT_ONCE: Final = 64
+_ENDINGS: Final = (".toml", ".json")
+
+
+@click.command(name="street")
+@click.argument("folder", type=click.Path(path_type=Path, file_okay=False, exists=True))
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, file_okay=False),
+    required=True,
+    help="Folder for the summary, and in it a folder for each house.",
+)
+@click.option(
+    "--paper",
+    type=click.Choice([p.value for p in Paper]),
+    default=Paper.A4.value,
+    show_default=True,
+    help="Paper of the PDFs.",
+)
+@click.option(
+    "--draws",
+    type=click.IntRange(LEAST_DRAWS, MOST_DRAWS),
+    metavar="N",
+    help="How many houses each forecast imagines. [default: as longpoint plan]",
+)
+@click.option(
+    "--crew",
+    type=click.Path(path_type=Path, dir_okay=False),
+    default=None,
+    help="File of the crew's own figures, for the forecasts; see longpoint learn.",
+)
+@click.option(
+    "--at-once",
+    type=click.IntRange(1, MOST_AT_ONCE),
+    metavar="N",
+    default=None,
+    help="How many houses are planned at a time. [default: the cores of this machine]",
+)
+@exits
+def command(
+    folder: Path,
+    out: Path,
+    paper: str,
+    draws: int | None,
+    crew: Path | None,
+    at_once: int | None,
+) -> Outcome:
+    """Plan every house file of FOLDER, each into a folder of its own.
+
+    What was planned from the same file with the same program and options is not planned again, so
+    a street that was broken off goes on where it stood. A house that can't be used is named in the
+    summary, and the others go on. The summary is street.pdf, street.html and street.json.
+    """
+    files = _house_files(folder, out)
+    make_folder(out)
+    tasks = [
+        HouseTask(file=file, out=out / name, paper=Paper(paper), draws=draws, crew=crew)
+        for file, name in zip(files, folder_names(files), strict=True)
+    ]
+    try:
+        houses = _planned(tasks, at_once or os.cpu_count() or 1)
+    except KeyboardInterrupt:
+        click.echo(
+            "Broken off. The houses that are done stay done: the same command goes on from there.",
+            err=True,
+        )
+        return Outcome.UNUSABLE
+    _write_summary(folder.resolve().name, houses, out, Paper(paper))
+    for row in houses:
+        if row.state is not HouseState.READY:
+            click.echo(said_of(row))
+    click.echo(states_said(houses))
+    click.echo(f"Summary: {out / 'street.pdf'}")
+    return _outcome(houses)
+
+
+def folder_names(files: Sequence[Path]) -> list[str]:
+    """Return the name of each house's folder: its file's without the ending, where that is one's.
+
+    Example:
+        >>> folder_names([Path("a.toml"), Path("b.json"), Path("B.toml")])
+        ['a', 'b-json', 'B-toml']
+    """
+    stems = Counter(file.stem.casefold() for file in files)
+    return [
+        file.stem if stems[file.stem.casefold()] == 1 else file.name.replace(".", "-")
+        for file in files
+    ]
+
+
+def _house_files(folder: Path, out: Path) -> list[Path]:
+    if out.resolve() == folder.resolve():
+        raise ExchangeError(
+            f"The sheets were to go into {folder}, where the house files are.",
+            "The summary would be taken for a house file the next time.",
+            "Name another folder with --out.",
+        )
+    files = sorted(
+        file
+        for file in folder.iterdir()
+        if file.suffix.lower() in _ENDINGS and file.is_file() and not file.name.startswith(".")
+    )
+    if not files:
+        raise ExchangeError(
+            f"The folder {folder} was looked through for house files.",
+            "No file in it ends in .toml or .json.",
+            "Name the folder that holds the house files themselves.",
+        )
+    return files
+
+
+def _planned(tasks: Sequence[HouseTask], at_once: int) -> list[HouseRow]:
+    rows = {place: row for place, task in enumerate(tasks) if (row := kept_row(task)) is not None}
+    if rows:
+        click.echo(f"{len(rows)} of {len(tasks)} unchanged since they were planned.", err=True)
+    left = [place for place in range(len(tasks)) if place not in rows]
+    done = shared_out([tasks[place] for place in left], plan_task, at_once)
+    with closing(done), _progress(len(left)) as tell:
+        for each in done:
+            place = left[each.place]
+            if not each.is_last:
+                tell.say(f"{tasks[place].out.name}: its process was killed; tried once more")
+                continue
+            rows[place] = _answer(each, tasks[place])
+            tell.step(said_of(rows[place]))
+    return [rows[place] for place in range(len(tasks))]
+
+
+def _answer(done: Done[HouseRow], task: HouseTask) -> HouseRow:
+    return lost_row(task) if done.answer is None else done.answer
+
+
+class _Teller(Protocol):
+    def step(self, line: str) -> None: ...
+    def say(self, line: str) -> None: ...
+
+
+class _Lines:
+    """A plain line a house, where nobody watches a bar."""
+
+    def __init__(self, count: int) -> None:
+        self._count, self._done = count, 0
+
+    def step(self, line: str) -> None:
+        self._done += 1
+        click.echo(f"[{self._done}/{self._count}] {line}", err=True)
+
+    def say(self, line: str) -> None:
+        click.echo(line, err=True)
+
+
+@contextmanager
+def _progress(count: int) -> Iterator[_Teller]:
+    if not sys.stderr.isatty():
+        yield _Lines(count)
+        return
+    with click.progressbar(length=count, label="Houses", file=sys.stderr) as bar:
+
+        class _Bar:
+            def step(self, line: str) -> None:
+                bar.update(1)
+
+            def say(self, line: str) -> None:
+                click.echo(f"\n{line}", err=True)
+
+        yield _Bar()
+
+
+def _write_summary(name: str, houses: Sequence[HouseRow], out: Path, paper: Paper) -> None:
+    text = json.dumps([row_document(row) for row in houses], sort_keys=True)
+    code = short_code(hashlib.sha256(text.encode()).digest())
+    sheet = street_sheet(name, code, houses)
+    document = street_document(name, code, houses)
+    write_text_safely(
+        out / "street.json", json.dumps(document, indent=1, ensure_ascii=False) + "\n"
+    )
+    write_text_safely(out / "street.html", sheet_html(sheet))
+    write_bytes_safely(out / "street.pdf", render_pdf((sheet,), paper))
+
+
+def _outcome(houses: Sequence[HouseRow]) -> Outcome:
+    states = {row.state for row in houses}
+    if states == {HouseState.REFUSED}:
+        return Outcome.UNUSABLE
+    return Outcome.DONE if states == {HouseState.READY} else Outcome.HELD

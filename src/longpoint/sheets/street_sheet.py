@@ -1,0 +1,190 @@
+"""The sheet of a street: how far each house came, and what all of them take."""
+
+from collections.abc import Iterable, Sequence
+from typing import Final
+
+from longpoint.errors import Severity
+from longpoint.quantities.formatting import format_length
+from longpoint.quantities.length import Units
+from longpoint.sheets.blocks import Block, Cell, Column, Heading, Note, Paragraph, Sheet, Table
+from longpoint.sheets.cautions import common_cautions
+from longpoint.sheets.settings_table import counted
+from longpoint.sheets.street_rows import (
+    HouseRow,
+    HouseState,
+    ProfileRow,
+    profile_totals,
+    street_units,
+)
+
+_WORDS: Final = {
+    HouseState.READY: "ready",
+    HouseState.HELD: "! HELD",
+    HouseState.REFUSED: "x REFUSED",
+}
+_HOUSES: Final = (
+    Column(title="House", share=3.2),
+    Column(title="State", share=1.6),
+    Column(title="Pieces", is_number=True, share=1.1),
+    Column(title="New sticks", is_number=True, share=1.2),
+    Column(title="Cost", is_number=True, share=1.6),
+    Column(title="At least", is_number=True, share=1.6),
+    Column(title="All fit", is_number=True, share=1.1),
+)
+_TOTALS: Final = (
+    Column(title="Profile", share=2.4),
+    Column(title="Pieces", is_number=True, share=1.1),
+    Column(title="To buy", share=3.2),
+    Column(title="Cost", is_number=True, share=1.6),
+    Column(title="At least", is_number=True, share=1.6),
+)
+
+
+def street_sheet(name: str, code: str, houses: Sequence[HouseRow]) -> Sheet:
+    """Return the sheet of a street.
+
+    Args:
+        name: The street's name.
+        code: Code of all that was planned.
+        houses: Its houses, in their order.
+    """
+    unit = "mm" if street_units(houses) is Units.MM else "inches"
+    return Sheet(
+        name="street",
+        title="Street",
+        house=name,
+        readings_code=code,
+        subtitle=f"Lengths in {unit}. Every house has sheets of its own, in the folder named here.",
+        blocks=(*_states(houses), *_refused(houses), *_totals(houses)),
+        cautions=common_cautions(),
+    )
+
+
+def said_of(row: HouseRow) -> str:
+    """Return one line that says how far a house came.
+
+    Example:
+        >>> said_of(HouseRow(file="a.toml", folder="a", state=HouseState.READY, pieces=24))
+        'a: ready, 24 pieces'
+    """
+    match row.state:
+        case HouseState.READY:
+            return f"{row.folder}: ready, {counted(row.pieces, 'piece')}"
+        case HouseState.HELD:
+            return f"{row.folder}: held back: {', '.join(row.held)}; {counted(row.pieces, 'piece')}"
+        case HouseState.REFUSED:
+            return f"{row.folder}: refused. {' '.join(row.refusal)}"
+
+
+def states_said(houses: Iterable[HouseRow]) -> str:
+    """Return how many houses came how far, in one sentence.
+
+    Example:
+        >>> ready = HouseRow(file="a.toml", folder="a", state=HouseState.READY)
+        >>> states_said([ready, ready])
+        '2 houses: 2 ready, 0 with places held back, 0 refused.'
+    """
+    states = [row.state for row in houses]
+    return (
+        f"{counted(len(states), 'house')}: {states.count(HouseState.READY)} ready, "
+        f"{states.count(HouseState.HELD)} with places held back, "
+        f"{states.count(HouseState.REFUSED)} refused."
+    )
+
+
+def bought_words(buys: Iterable[tuple[float, int]], units: Units = Units.MM) -> str:
+    """Return how many sticks of which length.
+
+    Example:
+        >>> bought_words([(5400.0, 3), (4200.0, 1)])
+        '3 of 5400, 1 of 4200'
+    """
+    each = (f"{count} of {format_length(length_mm, units)}" for length_mm, count in buys)
+    return ", ".join(each) or "nothing"
+
+
+def cost_words(cost: float, unit: str) -> str:
+    """Return a sum in its unit: metres are named, prices stand as the house files give them.
+
+    Example:
+        >>> cost_words(21.6, "m"), cost_words(21.6, "price")
+        ('21.60 m', '21.60')
+    """
+    return f"{cost:.2f} m" if unit == "m" else f"{cost:.2f}"
+
+
+def _states(houses: Sequence[HouseRow]) -> tuple[Block, ...]:
+    return (
+        Paragraph(text=states_said(houses)),
+        Table(
+            columns=_HOUSES,
+            rows=tuple(_row(row) for row in houses),
+            under=tuple(
+                (number, f"Held back: {', '.join(row.held)}")
+                for number, row in enumerate(houses)
+                if row.held
+            ),
+            under_is_said=True,
+        ),
+        Paragraph(
+            text="Cost is that of the new sticks, without spares: a price where every stick has "
+            "one, else metres. No plan of that house by itself costs less than what stands under "
+            "at least. All fit is the forecast's chance that every opening of the house fits: a "
+            "model's. Houses of one saw and one tape go right or wrong together, so these chances "
+            "are not to be multiplied.",
+            is_small=True,
+        ),
+    )
+
+
+def _row(row: HouseRow) -> tuple[str | Cell, ...]:
+    name = Cell(text=row.folder, small=(row.house,) if row.house else (row.file,))
+    state = Cell(text=_WORDS[row.state])
+    if row.state is HouseState.REFUSED:
+        return (name, state, "-", "-", "-", "-", "-")
+    return (
+        name,
+        state,
+        f"{row.pieces}",
+        f"{sum(each.sticks for each in row.profiles)}",
+        _sums((each.cost, each.unit) for each in row.profiles),
+        _sums((each.lower_bound, each.unit) for each in row.profiles),
+        "-" if row.all_fit is None else f"{row.all_fit:.2f}",
+    )
+
+
+def _sums(sums: Iterable[tuple[float, str]]) -> str:
+    by_unit: dict[str, float] = {}
+    for value, unit in sums:
+        by_unit[unit] = by_unit.get(unit, 0.0) + value
+    return " + ".join(cost_words(value, unit) for unit, value in sorted(by_unit.items())) or "-"
+
+
+def _refused(houses: Sequence[HouseRow]) -> tuple[Block, ...]:
+    notes = tuple(
+        Note(severity=Severity.STOP, title=row.file, text=" ".join(row.refusal))
+        for row in houses
+        if row.state is HouseState.REFUSED
+    )
+    return (Heading(text="Refused"), *notes) if notes else ()
+
+
+def _totals(houses: Sequence[HouseRow]) -> tuple[Block, ...]:
+    totals = profile_totals(houses)
+    if not totals:
+        return ()
+    return (
+        Heading(text="What all houses take, each planned by itself"),
+        Table(columns=_TOTALS, rows=tuple(_total(row, street_units(houses)) for row in totals)),
+    )
+
+
+def _total(row: ProfileRow, units: Units) -> tuple[str | Cell, ...]:
+    racks = (f"and {counted(row.offcuts, 'offcut')} from racks",) if row.offcuts else ()
+    return (
+        Cell(text=row.profile, small=(f"{counted(row.houses, 'house')}, {row.proved} proved",)),
+        f"{row.pieces}",
+        Cell(text=bought_words(row.buys, units), small=racks),
+        cost_words(row.cost, row.unit),
+        cost_words(row.lower_bound, row.unit),
+    )
