@@ -16,7 +16,8 @@ OPENING = (
     '`"1187"`, `"1187.5"`, `"46 3/4"`, `"3\' 10 3/4\\""`. '
     "A reading may be a list: repeated readings of the same thing. Angles are degrees. "
     "An unknown key at the top refuses the file; inside one opening, room or run it holds "
-    "that one, naming the nearest known key. Under `crew`, `season` and `as_built` a bad part "
+    "that one, naming the nearest known key. Under `crew`, `season`, `fixing`, `handover` "
+    "and `as_built` a bad part "
     'is left out with a warning, since no length hangs on it; `"?"` stands for a spot that '
     "wasn't read.\n"
 )

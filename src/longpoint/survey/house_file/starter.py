@@ -33,6 +33,9 @@ _MM: Final = {
     "quirk": "5",
     "band": "[3, 7]",
     "gap": "0.5",
+    "nail": "50",
+    "brad": "30",
+    "lining": "19",
     "floor_gap": "1",
     "face": "57",
     "thickness": "18",
@@ -71,6 +74,9 @@ _INCHES: Final = {
     "quirk": '"3/16"',
     "band": '["1/8", "1/4"]',
     "gap": '"1/64"',
+    "nail": "2 1/2",
+    "brad": "1 1/4",
+    "lining": '"3/4"',
     "floor_gap": '"1/16"',
     "face": '"2 1/4"',
     "thickness": '"11/16"',
@@ -139,6 +145,16 @@ floor_gap = $floor_gap               # left free under the $skirting
 # moisture = 11               # of the wood at fitting, percent; or fitting = { humidity = 55 }
 # driest = { humidity = 35, temperature = 20 }
 # dampest = { humidity = 65, temperature = 20 }
+
+# For the fixing sheet and for handing over; all of it can wait until the pieces are cut.
+# [fixing]
+# nails = ["16 x $nail", "18 x $brad"]    # gauge x length of what you have
+# lining = $lining                 # thickness of the linings' edge
+# built = 1962                # year of the house, for old paint
+# [handover]
+# contract = 2026-03-01       # chooses the edition of the guide that joints are judged by
+# fills = "painter"           # who fills nail holes; caulks likewise
+# fixed = ["W1"]              # what is up; a room's name stands for all of it
 
 # Each section you use. face: what you see across the wall; for $skirting, its height.
 [profiles.ARC1]

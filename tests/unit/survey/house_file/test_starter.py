@@ -44,6 +44,23 @@ def test_the_lines_for_the_forecast_read_once_their_sign_is_taken_off(units: Uni
     assert result.house.openings[0].as_built is not None
 
 
+@pytest.mark.parametrize("units", list(Units))
+def test_the_lines_for_fixing_read_once_their_sign_is_taken_off(units: Units) -> None:
+    starts = tuple(
+        f"# {start}"
+        for start in ("[fixing]", "nails", "lining", "built", "[handover]", "contract", "fills")
+    )
+    lines = starter_house("Wren House", units).splitlines()
+    freed = [line.removeprefix("# ") if line.startswith(starts) else line for line in lines]
+
+    result = read_house(tomllib.loads("\n".join(freed)))
+
+    assert len(result.house.fixing.nails) == 2
+    assert result.house.fixing.lining_mm == pytest.approx(19.0, abs=0.1)
+    assert not result.house.handover.assumed
+    assert not {"fixing-unreadable", "handover-unreadable"} & {f.code for f in result.findings}
+
+
 def test_both_units_describe_about_the_same_house() -> None:
     metric, inches = (
         read_house(tomllib.loads(starter_house("Wren House", units))).house for units in Units
