@@ -17,8 +17,8 @@ LARGEST_BYTES: Final = 2_000_000
 MOST_SHAPES: Final = 2_000
 DEEPEST: Final = 40
 MM_IN: Final = {"mm": 1.0, "cm": 10.0, "in": 25.4}
-_LENGTH: Final = re.compile(r"^\s*([0-9.]+(?:[eE][+-]?\d+)?)\s*([a-z%]*)\s*$")
 _NUMBER: Final = r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?"
+_LENGTH: Final = re.compile(rf"^\s*({_NUMBER})\s*([a-z%]*)\s*$")
 _CHANGE: Final = re.compile(r"\s*,?\s*(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]*)\)")
 
 Matrix = tuple[float, float, float, float, float, float]

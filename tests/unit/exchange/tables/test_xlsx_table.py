@@ -2,6 +2,7 @@
 
 import io
 import stat
+import xml.etree.ElementTree as ET
 import zipfile
 from collections.abc import Callable
 from datetime import datetime
@@ -248,3 +249,22 @@ def test_a_workbook_of_ours_holds_no_formula_and_reads_back(tmp_path: Path) -> N
 def test_the_same_rows_make_the_same_workbook() -> None:
     tab = Tab(name="openings", rows=[("mark", "top (mm)"), ("W1", "1187")])
     assert write_workbook([tab]) == write_workbook([tab])
+
+
+def test_every_part_of_a_workbook_of_ours_is_declared_and_every_link_leads_to_one() -> None:
+    """Facts of ECMA-376 part 2, from memory: what a program repairs when they don't hold."""
+    tabs = [Tab(name=name, rows=[("mark",), ("W1",)]) for name in ("openings", "runs")]
+    with zipfile.ZipFile(io.BytesIO(write_workbook(tabs))) as book:
+        names = set(book.namelist())
+        types = ET.fromstring(book.read("[Content_Types].xml"))
+        declared = {part.get("PartName", "").lstrip("/") for part in types if part.get("PartName")}
+        endings = {part.get("Extension") for part in types if part.get("Extension")}
+        for name in names:
+            ET.fromstring(book.read(name))
+            assert name in declared or name.rpartition(".")[2] in endings, name
+        assert declared <= names
+        for name in (each for each in names if each.endswith(".rels")):
+            folder = name.partition("_rels/")[0]
+            for link in ET.fromstring(book.read(name)):
+                target = link.get("Target", "")
+                assert (target.lstrip("/") if target[:1] == "/" else folder + target) in names
