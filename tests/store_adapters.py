@@ -6,7 +6,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
 
+import psycopg
+
 from longpoint.store import HouseStore
+from longpoint.store.postgres_store import open_postgres_store
 from longpoint.store.sqlite_store import open_store
 
 DEVICE = "laptop"
@@ -42,3 +45,35 @@ class SqliteAdapter:
 def sqlite_adapter(folder: Path) -> Iterator[Adapter]:
     """Yield a store in a file of its own."""
     yield SqliteAdapter(folder / "houses.store")
+
+
+@dataclass(frozen=True)
+class PostgresAdapter:
+    """A store in a database of its own."""
+
+    address: str
+
+    def open(self, device: str = DEVICE) -> HouseStore:
+        return open_postgres_store(self.address, device)
+
+    def spoil(self, old: str, new: str) -> None:
+        with psycopg.connect(self.address) as behind:
+            # As whoever looks after the server could: the triggers are off.
+            behind.execute("SET session_replication_role = replica")
+            changed = 0
+            for table, column in (("entries", "entry"), ("milestones", "milestone")):
+                done = behind.execute(
+                    f"UPDATE {table} SET {column} = replace({column}, %s, %s)"
+                    f" WHERE position(%s in {column}) > 0",
+                    (old, new, old),
+                )
+                changed += done.rowcount
+            assert changed == 1
+
+
+@contextmanager
+def postgres_adapter(server: str, name: str) -> Iterator[Adapter]:
+    """Yield a store in a new database of a server."""
+    with psycopg.connect(server, autocommit=True) as connection:
+        connection.execute(f"CREATE DATABASE {name} TEMPLATE template0")
+    yield PostgresAdapter(server.replace("dbname=postgres", f"dbname={name}"))

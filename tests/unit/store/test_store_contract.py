@@ -1,6 +1,7 @@
 """What holds of every store, whatever it is kept in."""
 
 from collections.abc import Iterator
+from itertools import count
 from pathlib import Path
 
 import pytest
@@ -8,15 +9,20 @@ import pytest
 from longpoint.errors import StoreError, SurveyError
 from longpoint.journal import Entry, Key
 from longpoint.store import HouseStore, Milestone, MilestoneKind
-from tests.store_adapters import Adapter, sqlite_adapter
+from tests.store_adapters import Adapter, postgres_adapter, sqlite_adapter
 
 AT = "2026-03-02T07:15:00Z"
-ADAPTERS = {"sqlite": sqlite_adapter}
+DATABASES = count(1)
 
 
-@pytest.fixture(params=ADAPTERS)
+@pytest.fixture(params=["sqlite", "postgres"])
 def adapter(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Adapter]:
-    with ADAPTERS[request.param](tmp_path) as found:
+    if request.param == "sqlite":
+        with sqlite_adapter(tmp_path) as found:
+            yield found
+        return
+    server = request.getfixturevalue("server")
+    with postgres_adapter(server, f"houses_{next(DATABASES)}") as found:
         yield found
 
 
