@@ -8,7 +8,12 @@ from longpoint.solvers.called_lines import CalledLines, LinesCall
 from longpoint.solvers.called_solver import CalledSolver, SolverCall
 
 
+def ports_of(solve: SolverCall, tally: LinesCall) -> Ports:
+    """Return the core's ports with the page's engines behind them."""
+    return Ports(solver=CalledSolver(solve), imagined=Imagined(engine=CalledLines(tally)))
+
+
 def made(solve: SolverCall, tally: LinesCall) -> Callable[[str], str]:
     """Return what answers the page's requests."""
-    ports = Ports(solver=CalledSolver(solve), imagined=Imagined(engine=CalledLines(tally)))
+    ports = ports_of(solve, tally)
     return lambda request: answer(request, ports)

@@ -29,7 +29,7 @@ async function engines() {
   return import(`data:text/javascript,${encodeURIComponent(output[0].code)}`);
 }
 
-/** Python with the core and the ports in it: `answers(request)` as the worker answers. */
+/** Python with the core in it, its ports, and `answers(request)` as the worker answers. */
 export async function corePython() {
   const [{ judging, solverCall }, highs, python] = await Promise.all([
     engines(),
@@ -42,6 +42,7 @@ export async function corePython() {
   });
   python.runPython("import sys; sys.path.insert(0, '/lib/core')");
   python.runPython(readFileSync(join(app, "src/core/ports.py"), "utf8"));
-  const answers = python.globals.get("made")(solverCall(highs), judging);
-  return { python, answers };
+  const calls = [solverCall(highs), judging];
+  const answers = python.globals.get("made")(...calls);
+  return { python, answers, ports: python.globals.get("ports_of")(...calls) };
 }
