@@ -1,6 +1,6 @@
 /**
- * Packs the core for the page: every room but the shells, compiled by the very Python that will
- * run it, so that a phone has nothing to compile. Copies what Python needs beside it.
+ * Packs the core for the page, every room but the shells, and what it needs of Python's library;
+ * `pack.py` says how. Copies Python itself beside them.
  *
  *     node pack/core.mjs OUT
  */
@@ -12,7 +12,7 @@ import { fileURLToPath } from "node:url";
 import { loadPyodide } from "pyodide";
 
 const SHELLS = new Set(["cli", "exchange", "render", "serve", "store"]);
-const RUNTIME = ["pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip"];
+const RUNTIME = ["pyodide.asm.mjs", "pyodide.asm.wasm"];
 
 const here = dirname(fileURLToPath(import.meta.url));
 const source = join(here, "../../src");
@@ -41,22 +41,17 @@ function modules(folder) {
 
 const python = await loadPyodide();
 python.globals.set("modules", python.toPy(modules(join(source, "longpoint")).sort()));
-const packed = python.runPython(`
-import importlib._bootstrap_external as external, io, zipfile
-
-made = io.BytesIO()
-with zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as file:
-    for path, text in modules:
-        code = compile(text, path, "exec", dont_inherit=True)
-        # A hash that nobody checks: there is no source beside it.
-        compiled = external._code_to_hash_pyc(code, b"longpnt1", False)
-        file.writestr(zipfile.ZipInfo(path + "c"), compiled, zipfile.ZIP_DEFLATED)
-made.getvalue()
-`);
-writeFileSync(join(out, "core.zip"), packed.toJs());
+python.runPython(readFileSync(join(here, "pack.py"), "utf8"));
+// Archives, under a name that every host compresses on the way: few do so for a zip.
+const packed = python.runPython("core_zip(modules)").toJs();
+writeFileSync(join(out, "core.zip.wasm"), packed);
+const whole = new Uint8Array(readFileSync(require.resolve("pyodide/python_stdlib.zip")));
+python.globals.set("library", python.toPy(whole));
+const library = python.runPython("library_zip(library.tobytes(), modules)").toJs();
+writeFileSync(join(out, "library.zip.wasm"), library);
 
 // What is checked while a figure is typed, so that nothing waits for Python.
-python.unpackArchive(packed.toJs(), "zip", { extractDir: "/core" });
+python.unpackArchive(packed, "zip", { extractDir: "/core" });
 const limits = python.runPython(`
 import sys
 sys.path.insert(0, "/core")

@@ -30,11 +30,12 @@ interface Across {
 
 async function load(): Promise<(request: string) => string> {
   say({ progress: "python", share: 0.05 });
-  const packed = fetch(new URL("core.zip", core)).then((response) => response.arrayBuffer());
+  const packed = fetch(new URL("core.zip.wasm", core)).then((response) => response.arrayBuffer());
   const solver = loadHighs({ locateFile: () => highsWasm });
   const python = await loadPyodide({
     indexURL: core.href,
     packageBaseUrl: core.href,
+    stdLibURL: new URL("library.zip.wasm", core).href,
     lockFileURL: new URL("lock.json", core).href,
   });
   say({ progress: "core", share: 0.5 });

@@ -34,9 +34,9 @@ export async function corePython() {
   const [{ judging, solverCall }, highs, python] = await Promise.all([
     engines(),
     loadHighs(),
-    loadPyodide(),
+    loadPyodide({ stdLibURL: join(BUILT, "core/library.zip.wasm") }),
   ]);
-  const packed = new Uint8Array(readFileSync(join(BUILT, "core/core.zip")));
+  const packed = new Uint8Array(readFileSync(join(BUILT, "core/core.zip.wasm")));
   python.unpackArchive(packed, "zip", {
     extractDir: "/lib/core",
   });
