@@ -13,7 +13,7 @@ SHEETS := build/wren-house
 SHELLS := cli exchange render serve solvers
 COUNTED := $(filter-out $(SHELLS:%=tests/unit/%),$(wildcard tests/unit/*))
 
-.PHONY: help demo test check bench beside long app app-test lock sheets-accept pictures format clean
+.PHONY: help demo test check bench beside long app app-test app-bench lock sheets-accept pictures format clean
 .DELETE_ON_ERROR:
 
 help:
@@ -26,6 +26,7 @@ help:
 	@echo 'sheets-accept  write the sheets of today as the approved ones; then read the diff'
 	@echo 'app            build the app for the phone; `longpoint app` then serves it'
 	@echo 'app-test       build the app, and do the jobs of a carpenter on it in Chromium, offline'
+	@echo 'app-bench      measure the app: download, start, feedback, scenario A planned'
 	@echo 'pictures       make the pictures of the README from the example house'
 	@echo 'format         lay out the code and mend what can be mended by itself'
 	@echo 'lock           pin what the project needs; FLAGS=--upgrade takes the newest'
@@ -93,6 +94,9 @@ app-test: .venv/tools
 	@echo 'The phone app in Chromium, and the core on its Python ...'
 	@$(PYTEST) -n $(JOBS) --dist loadfile -rs --benchmark-disable tests/browser \
 		-m 'browser and not long'
+
+app-bench: app
+	@$(BIN)/python -m app.node node app/tests/bench.mjs
 
 clean:
 	@rm -rf .venv build dist app/node_modules app/public/core src/longpoint/serve/app .coverage .*_cache .hypothesis .benchmarks

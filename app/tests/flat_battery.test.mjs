@@ -19,7 +19,7 @@ import {
   served,
 } from "./drive.mjs";
 
-const KILLS = Number(process.env.KILLS ?? 4);
+const KILLS = Number(process.env.KILLS ?? 10);
 const SEED = 20_260;
 
 /** Even numbers from 0 to 1, the same each time. */

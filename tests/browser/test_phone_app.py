@@ -12,12 +12,10 @@ ROOT = Path(__file__).resolve().parents[2]
 JOBS = sorted((ROOT / "app/tests").glob("*.test.mjs"))
 
 
-@pytest.mark.usefixtures("built")
-@pytest.mark.parametrize("job", JOBS, ids=lambda job: job.name.split(".")[0])
-def test_the_app_does_the_job(job: Path, chromium: str, node_env: dict[str, str]) -> None:
+def run(job: Path, env: dict[str, str]) -> None:
     done = subprocess.run(
         ["node", "--test", "--test-reporter=spec", str(job)],
-        env=node_env | {"CHROMIUM": chromium},
+        env=env,
         capture_output=True,
         text=True,
         check=False,
@@ -25,5 +23,19 @@ def test_the_app_does_the_job(job: Path, chromium: str, node_env: dict[str, str]
     assert done.returncode == 0, done.stdout[-6000:] + done.stderr[-2000:]
 
 
+@pytest.mark.usefixtures("built")
+@pytest.mark.parametrize("job", JOBS, ids=lambda job: job.name.split(".")[0])
+def test_the_app_does_the_job(job: Path, chromium: str, node_env: dict[str, str]) -> None:
+    run(job, node_env | {"CHROMIUM": chromium})
+
+
+@pytest.mark.long
+@pytest.mark.usefixtures("built")
+def test_a_hundred_flat_batteries_lose_nothing(chromium: str, node_env: dict[str, str]) -> None:
+    job = ROOT / "app/tests/flat_battery.test.mjs"
+    run(job, node_env | {"CHROMIUM": chromium, "KILLS": "100"})
+
+
 def test_there_are_jobs() -> None:
-    assert {job.name.split(".")[0] for job in JOBS} >= {"access", "flat_battery", "scenario_a"}
+    names = {job.name.split(".")[0] for job in JOBS}
+    assert names >= {"access", "flat_battery", "scenario_a", "update"}
