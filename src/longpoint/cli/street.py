@@ -15,16 +15,19 @@ import click
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.plan import LEAST_DRAWS, MOST_DRAWS
 from longpoint.cli.sheet_folder import make_folder
-from longpoint.cli.street_house import HouseTask, kept_row, lost_row, plan_task
+from longpoint.cli.street_house import HouseTask, batch_house, kept_row, lost_row, plan_task
 from longpoint.cli.workers import Done, shared_out
-from longpoint.errors import ExchangeError
+from longpoint.errors import ExchangeError, LongpointError
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.render.paper import Paper
 from longpoint.render.pdf import render_pdf
 from longpoint.sheets.html import sheet_html
+from longpoint.sheets.joint_blocks import saved_lines
 from longpoint.sheets.street_json import row_document, street_document
 from longpoint.sheets.street_rows import HouseRow, HouseState
 from longpoint.sheets.street_sheet import said_of, states_said, street_sheet
+from longpoint.solvers import linear_solver
+from longpoint.sticks.joint_buying import Batch, Joint, batches, buy_together, left_out
 from longpoint.survey.house_file.readings_code import short_code
 
 MOST_AT_ONCE: Final = 64
@@ -65,6 +68,12 @@ _ENDINGS: Final = (".toml", ".json")
     default=None,
     help="How many houses are planned at a time. [default: the cores of this machine]",
 )
+@click.option(
+    "--together/--apart",
+    default=True,
+    show_default=True,
+    help="Say what buying for several houses together saves; takes a few seconds a delivery.",
+)
 @exits
 def command(
     folder: Path,
@@ -73,6 +82,7 @@ def command(
     draws: int | None,
     crew: Path | None,
     at_once: int | None,
+    together: bool,
 ) -> Outcome:
     """Plan every house file of FOLDER, each into a folder of its own.
 
@@ -86,19 +96,23 @@ def command(
         HouseTask(file=file, out=out / name, paper=Paper(paper), draws=draws, crew=crew)
         for file, name in zip(files, folder_names(files), strict=True)
     ]
+    at_once = at_once or os.cpu_count() or 1
     try:
-        houses = _planned(tasks, at_once or os.cpu_count() or 1)
+        houses = planned_houses(tasks, at_once)
+        joint = bought_together(tasks, houses, at_once) if together else ()
     except KeyboardInterrupt:
         click.echo(
             "Broken off. The houses that are done stay done: the same command goes on from there.",
             err=True,
         )
         return Outcome.UNUSABLE
-    _write_summary(folder.resolve().name, houses, out, Paper(paper))
+    write_summary(folder.resolve().name, houses, joint, out, Paper(paper))
     for row in houses:
         if row.state is not HouseState.READY:
             click.echo(said_of(row))
     click.echo(states_said(houses))
+    for line in saved_lines(joint):
+        click.echo(line)
     click.echo(f"Summary: {out / 'street.pdf'}")
     return _outcome(houses)
 
@@ -138,7 +152,8 @@ def _house_files(folder: Path, out: Path) -> list[Path]:
     return files
 
 
-def _planned(tasks: Sequence[HouseTask], at_once: int) -> list[HouseRow]:
+def planned_houses(tasks: Sequence[HouseTask], at_once: int) -> list[HouseRow]:
+    """Return the row of every house, in their order; what is unchanged isn't planned again."""
     rows = {place: row for place, task in enumerate(tasks) if (row := kept_row(task)) is not None}
     if rows:
         click.echo(f"{len(rows)} of {len(tasks)} unchanged since they were planned.", err=True)
@@ -153,6 +168,29 @@ def _planned(tasks: Sequence[HouseTask], at_once: int) -> list[HouseRow]:
             rows[place] = _answer(each, tasks[place])
             tell.step(said_of(rows[place]))
     return [rows[place] for place in range(len(tasks))]
+
+
+def bought_together(
+    tasks: Sequence[HouseTask], houses: Sequence[HouseRow], at_once: int
+) -> tuple[Joint, ...]:
+    """Return what buying together comes to, delivery by delivery."""
+    each = (batch_house(task, row) for task, row in zip(tasks, houses, strict=True))
+    loads = batches([house for house in each if house is not None])
+    found: dict[int, Joint] = {}
+    with closing(shared_out(loads, buy_load, at_once)) as done:
+        for one in (one for one in done if one.is_last):
+            lost = left_out(loads[one.place], "the process at work on it was ended twice")
+            found[one.place] = one.answer or lost
+            click.echo(f"Bought together: {found[one.place].profile}", err=True)
+    return tuple(found[place] for place in range(len(loads)))
+
+
+def buy_load(batch: Batch) -> Joint:
+    """Return what a batch buys together, with the solver that is installed."""
+    try:
+        return buy_together(batch, linear_solver())
+    except LongpointError as error:
+        return left_out(batch, f"its plan failed: {error.wrong}")
 
 
 def _answer(done: Done[HouseRow], task: HouseTask) -> HouseRow:
@@ -195,11 +233,14 @@ def _progress(count: int) -> Iterator[_Teller]:
         yield _Bar()
 
 
-def _write_summary(name: str, houses: Sequence[HouseRow], out: Path, paper: Paper) -> None:
+def write_summary(
+    name: str, houses: Sequence[HouseRow], joint: Sequence[Joint], out: Path, paper: Paper
+) -> None:
+    """Write the summary as sheet, page and document, whole files only."""
     text = json.dumps([row_document(row) for row in houses], sort_keys=True)
     code = short_code(hashlib.sha256(text.encode()).digest())
-    sheet = street_sheet(name, code, houses)
-    document = street_document(name, code, houses)
+    sheet = street_sheet(name, code, houses, joint)
+    document = street_document(name, code, houses, joint)
     write_text_safely(
         out / "street.json", json.dumps(document, indent=1, ensure_ascii=False) + "\n"
     )

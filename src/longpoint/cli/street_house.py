@@ -11,18 +11,20 @@ from typing import Any, Final
 
 import longpoint
 from longpoint.catalogue.all_trims import trim_tables
-from longpoint.cli.plan_folder import PDF, PLAN, void_sheets
+from longpoint.cli.plan_folder import PDF, PLAN, READINGS, void_sheets
 from longpoint.cli.planning import plan_and_write, with_crew
 from longpoint.errors import ExchangeError, LongpointError
 from longpoint.exchange.house_files import load_house_document
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.render.paper import Paper
 from longpoint.sheets.street_json import row_document, row_in
-from longpoint.sheets.street_rows import HouseRow, house_row, refused_row
+from longpoint.sheets.street_pieces import cut_values, piece_in
+from longpoint.sheets.street_rows import HouseRow, HouseState, house_row, refused_row
+from longpoint.sticks.joint_buying import Alone, BatchHouse
 from longpoint.survey.house_file import read_house
 
 RECORD: Final = "street-house.json"
-RECORD_FORMAT: Final = "longpoint-street-house/1"
+RECORD_FORMAT: Final = "longpoint-street-house/2"
 _ENGINES: Final = ("highspy", "numpy", "typst")
 """What a plan or its sheets may hang on, besides this program."""
 
@@ -111,6 +113,28 @@ def lost_row(task: HouseTask) -> HouseRow:
     )
 
 
+def batch_house(task: HouseTask, row: HouseRow) -> BatchHouse | None:
+    """Return a planned house as one of a delivery batch; None where it can't be one.
+
+    Args:
+        task: How it was planned.
+        row: What the summary says of it.
+    """
+    if row.state is HouseState.REFUSED:
+        return None
+    try:
+        record = json.loads((task.out / RECORD).read_text(encoding="utf-8"))
+        pieces = tuple(piece_in(values) for values in record["pieces"])
+        house = read_house(load_house_document(task.out / READINGS), trim_tables()).house
+    except (OSError, ValueError, KeyError, TypeError, LongpointError):
+        return None
+    alone = {
+        each.profile: Alone(cost=each.cost, unit=each.unit, buys=dict(each.buys))
+        for each in row.profiles
+    }
+    return BatchHouse(name=row.folder, house=house, pieces=pieces, alone=alone)
+
+
 def _planned(task: HouseTask) -> HouseRow:
     key = task_key(task)
     with _voided_when_refused(task):
@@ -120,14 +144,16 @@ def _planned(task: HouseTask) -> HouseRow:
     # From here on what lies there is no longer what the old record says.
     with contextlib.suppress(OSError):
         (task.out / RECORD).unlink(missing_ok=True)
-    plan_and_write(survey, learned, document, task.out, task.paper, task.draws)
+    plan, _ = plan_and_write(survey, learned, document, task.out, task.paper, task.draws)
     written = json.loads((task.out / PLAN).read_text(encoding="utf-8"))
     row = house_row(task.file.name, task.out.name, survey.house.units, written)
+    laid = {each.piece for stick in plan.cut_plan.sticks for each in stick.laid}
     record = {
         "format": RECORD_FORMAT,
         "key": key,
         "plan_sum": _sum_of(task.out / PLAN),
         "house": row_document(row),
+        "pieces": [cut_values(piece) for piece in plan.pieces if piece.mark in laid],
     }
     write_text_safely(task.out / RECORD, _json(record))
     return row

@@ -39,7 +39,7 @@ def plan_document(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> Do
         "readings_code": plan.readings_code,
         "state": state.value,
         "pieces": [_piece(piece) for piece in plan.pieces],
-        "sticks": [_stick(stick) for stick in plan.cut_plan.sticks],
+        "sticks": [stick_document(stick) for stick in plan.cut_plan.sticks],
         "proof": [_proof(proof) for proof in plan.cut_plan.proofs],
         "goals": [_reached(reached) for reached in plan.cut_plan.reached],
         "spares": [_spare(spare, plan.spares) for spare in plan.spares.sticks],
@@ -92,7 +92,8 @@ def _end(cut: EndCut) -> Document:
     }
 
 
-def _stick(stick: CutStick) -> Document:
+def stick_document(stick: CutStick) -> Document:
+    """Return a stick as plain values, lengths rounded to hundredths."""
     return {
         "name": stick.name,
         "profile": stick.profile,

@@ -4,23 +4,29 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from longpoint.quantities.length import Units
+from longpoint.sheets.plan_json import stick_document
 from longpoint.sheets.street_rows import (
     STREET_FORMAT,
     Document,
     HouseRow,
     HouseState,
     ProfileRow,
+    longest_first,
     profile_totals,
 )
+from longpoint.sticks.joint_buying import Joint
 
 
-def street_document(name: str, code: str, houses: Sequence[HouseRow]) -> Document:
+def street_document(
+    name: str, code: str, houses: Sequence[HouseRow], joint: Sequence[Joint] = ()
+) -> Document:
     """Return the summary of a street, ready for JSON.
 
     Args:
         name: The street's name.
         code: Code of all that was planned.
         houses: Its houses, in their order.
+        joint: What buying together comes to, delivery by delivery.
     """
     return {
         "format": STREET_FORMAT,
@@ -29,6 +35,7 @@ def street_document(name: str, code: str, houses: Sequence[HouseRow]) -> Documen
         "states": {state.value: sum(h.state is state for h in houses) for state in HouseState},
         "profiles": [_profile(row) for row in profile_totals(houses)],
         "houses": [row_document(row) for row in houses],
+        "together": [_joint(each) for each in joint],
     }
 
 
@@ -70,12 +77,32 @@ def row_in(document: Mapping[str, Any]) -> HouseRow:
     )
 
 
+def _joint(joint: Joint) -> Document:
+    return {
+        "profile": joint.profile,
+        "houses": list(joint.names),
+        "pieces": joint.pieces,
+        "unit": joint.unit,
+        "apart": {"cost": round(joint.apart, 2), "buy": _buy(longest_first(joint.buys_apart))},
+        "together": {"cost": round(joint.together, 2), "buy": _buy(longest_first(joint.buys))},
+        "saves": round(joint.saves, 2),
+        "lower_bound": round(joint.lower_bound, 2),
+        "proved": joint.is_proved,
+        "left_out": joint.left_out or None,
+        "sticks": [stick_document(stick) for stick in joint.sticks],
+    }
+
+
+def _buy(buys: Sequence[tuple[float, int]]) -> list[Document]:
+    return [{"length_mm": length_mm, "count": count} for length_mm, count in buys]
+
+
 def _profile(row: ProfileRow) -> Document:
     return {
         "profile": row.profile,
         "unit": row.unit,
         "pieces": row.pieces,
-        "buy": [{"length_mm": length_mm, "count": count} for length_mm, count in row.buys],
+        "buy": _buy(row.buys),
         "offcuts": row.offcuts,
         "cost": row.cost,
         "lower_bound": row.lower_bound,

@@ -4,10 +4,10 @@ from collections.abc import Iterable, Sequence
 from typing import Final
 
 from longpoint.errors import Severity
-from longpoint.quantities.formatting import format_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Note, Paragraph, Sheet, Table
 from longpoint.sheets.cautions import common_cautions
+from longpoint.sheets.joint_blocks import bought_words, cost_words, joint_blocks
 from longpoint.sheets.settings_table import counted
 from longpoint.sheets.street_rows import (
     HouseRow,
@@ -16,6 +16,7 @@ from longpoint.sheets.street_rows import (
     profile_totals,
     street_units,
 )
+from longpoint.sticks.joint_buying import Joint
 
 _WORDS: Final = {
     HouseState.READY: "ready",
@@ -40,22 +41,31 @@ _TOTALS: Final = (
 )
 
 
-def street_sheet(name: str, code: str, houses: Sequence[HouseRow]) -> Sheet:
+def street_sheet(
+    name: str, code: str, houses: Sequence[HouseRow], joint: Sequence[Joint] = ()
+) -> Sheet:
     """Return the sheet of a street.
 
     Args:
         name: The street's name.
         code: Code of all that was planned.
         houses: Its houses, in their order.
+        joint: What buying together comes to, delivery by delivery.
     """
-    unit = "mm" if street_units(houses) is Units.MM else "inches"
+    units = street_units(houses)
+    unit = "mm" if units is Units.MM else "inches"
     return Sheet(
         name="street",
         title="Street",
         house=name,
         readings_code=code,
         subtitle=f"Lengths in {unit}. Every house has sheets of its own, in the folder named here.",
-        blocks=(*_states(houses), *_refused(houses), *_totals(houses)),
+        blocks=(
+            *_states(houses),
+            *_refused(houses),
+            *_totals(houses),
+            *joint_blocks(joint, units),
+        ),
         cautions=common_cautions(),
     )
 
@@ -90,27 +100,6 @@ def states_said(houses: Iterable[HouseRow]) -> str:
         f"{states.count(HouseState.HELD)} with places held back, "
         f"{states.count(HouseState.REFUSED)} refused."
     )
-
-
-def bought_words(buys: Iterable[tuple[float, int]], units: Units = Units.MM) -> str:
-    """Return how many sticks of which length.
-
-    Example:
-        >>> bought_words([(5400.0, 3), (4200.0, 1)])
-        '3 of 5400, 1 of 4200'
-    """
-    each = (f"{count} of {format_length(length_mm, units)}" for length_mm, count in buys)
-    return ", ".join(each) or "nothing"
-
-
-def cost_words(cost: float, unit: str) -> str:
-    """Return a sum in its unit: metres are named, prices stand as the house files give them.
-
-    Example:
-        >>> cost_words(21.6, "m"), cost_words(21.6, "price")
-        ('21.60 m', '21.60')
-    """
-    return f"{cost:.2f} m" if unit == "m" else f"{cost:.2f}"
 
 
 def _states(houses: Sequence[HouseRow]) -> tuple[Block, ...]:
