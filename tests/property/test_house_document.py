@@ -264,7 +264,12 @@ def documents(draw: st.DrawFn) -> dict[str, Any]:
         "units": units,
         "profiles": {
             "A": {"face": draw(lengths(30, 100, units)), "thickness": draw(lengths(5, 30, units))},
-            "wide": {"face": draw(lengths(60, 300, units)), "thickness": 0.75, "reversible": True},
+            "wide": {
+                "face": draw(lengths(60, 300, units)),
+                "thickness": 0.75,
+                "reversible": True,
+                "section": draw(st.lists(st.lists(st.floats(-20, 20), min_size=2, max_size=2))),
+            },
         },
         "tapes": {
             "T1": {"class": draw(st.sampled_from(("I", "II", "III")))},

@@ -1,7 +1,7 @@
 from dataclasses import replace
 from decimal import Decimal
 
-from longpoint.house_plan import Spares
+from longpoint.house_plan import HousePlan, Spares
 from longpoint.quantities.formatting import running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Cell, Heading, Note, Paragraph, Table
@@ -127,3 +127,21 @@ def test_profiles_share_a_sentence_only_where_nothing_is_saved() -> None:
     said = paragraphs(order_blocks(replace(PLAN, cut_plan=replace(PLAN.cut_plan, savings=both))))
     assert "OG57: at least 1.2 m less" in said
     assert "SK95: at least 1.2 m less" in said
+
+
+def test_a_section_is_drawn_beside_its_profile_only_where_the_house_has_one() -> None:
+    def pictures(plan: HousePlan) -> dict[str, bool]:
+        blocks = order_blocks(plan)
+        at = next(n for n, b in enumerate(blocks) if b == Heading(text="To buy"))
+        table = blocks[at + 1]
+        assert isinstance(table, Table)
+        cells = [row[0] for row in table.rows if isinstance(row[0], Cell)]
+        return {cell.text: cell.picture is not None for cell in cells}
+
+    assert not any(pictures(PLAN).values())
+    section = ((0.0, 0.0), (57.0, 0.0), (57.0, 12.0), (50.0, 18.0), (0.0, 18.0))
+    profiles = tuple(
+        replace(profile, section=section if profile.name == "OG57" else ())
+        for profile in HOUSE.profiles
+    )
+    assert pictures(with_house(profiles=profiles)) == {"OG57": True, "SK95": False}
