@@ -23,6 +23,8 @@ def test_what_changes_no_piece_leaves_the_code_alone() -> None:
     plain = readings_code(the_house(openings=[window(faces=2)]))
     gaps = {"gaps": {"bl": [0.35, 0]}}
     saw = {**house()["saws"]["S1"], "blade": "B2", "setting": "new", "dialled": {"left": 0.1}}
+    section = [[0, 0], [57, 0], [57, 18], [0, 9]]
+    drawn = {name: {**profile, "section": section} for name, profile in house()["profiles"].items()}
     two_tapes = {**house()["tapes"], "T2": {"class": "I"}}
 
     for changes in (
@@ -32,6 +34,7 @@ def test_what_changes_no_piece_leaves_the_code_alone() -> None:
         {"crew": {"refit": 20}},
         {"season": {"moisture": 11}},
         {"saws": {"S1": saw}},
+        {"profiles": drawn},
     ):
         assert readings_code(the_house(**{"openings": [window(faces=2)], **changes})) == plain
     assert readings_code(
