@@ -15,7 +15,7 @@ from longpoint.exchange.tables.records import ForeignTable, TableCell
 from longpoint.exchange.tables.write_xlsx import Tab, write_workbook
 
 COLUMNS: Final = (
-    *("confirmed", "what", "mark", "key", "reading", "value", "unit"),
+    *("confirmed", "what", "mark", "key", "value", "unit", "reading"),
     *("as written", "from", "trouble"),
 )
 EXPLAINED: Final = (
@@ -24,7 +24,7 @@ EXPLAINED: Final = (
     "says one of these."
 )
 LIST: Final = "confirm"
-_AS_TEXT: Final = tuple(n for n, name in enumerate(COLUMNS) if name != "reading")
+_AS_TEXT: Final = tuple(range(len(COLUMNS)))
 """Values stay as they were written: 1187.50 is not to become 1187.5 on the way."""
 
 
@@ -35,8 +35,8 @@ def list_rows(values: Iterable[FoundValue]) -> list[tuple[str, ...]]:
         COLUMNS,
         *(
             (
-                *(each.confirmed, each.kind.value, each.mark, each.path, str(each.number)),
-                *(each.value, each.unit, each.written, each.source, each.trouble),
+                *(each.confirmed, each.kind.value, each.mark, each.path, each.value, each.unit),
+                *(str(each.number), each.written, each.source, each.trouble),
             )
             for each in values
         ),
@@ -102,7 +102,7 @@ def _value(table: ForeignTable, row: int, cells: Sequence[TableCell]) -> FoundVa
     troubled = next((cell for cell in cells[:7] if cell.trouble), None)
     if troubled is not None:
         raise _refused(table, row, troubled.trouble)
-    confirmed, what, mark, path, number, value, unit, written, source, trouble = (
+    confirmed, what, mark, path, value, unit, number, written, source, trouble = (
         cell.text for cell in cells
     )
     if what not in set(RecordKind):

@@ -194,7 +194,7 @@ def test_a_list_made_again_keeps_what_was_said_where_nothing_changed() -> None:
         (",opening,", ",opening,"),
         ("opening", "aperture"),
         (",top,", ",topp,"),
-        (",1,594", ",1.5,594"),
+        (",mm,1,", ",mm,1.5,"),
         ("confirmed,", "said,"),
     ],
 )
