@@ -1,5 +1,7 @@
 """What is to be said of nails before any is driven."""
 
+from typing import Final
+
 from longpoint.errors import Finding, Severity
 from longpoint.fixing.gauges import diameters_mm, is_off_gauge, thickest_mm
 from longpoint.fixing.nail_lines import PUNCHED_MM, Into, NailLine, Standing, Trouble
@@ -8,6 +10,9 @@ from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.survey.fixing import Nail
 from longpoint.survey.house import House
+
+BRAD_GAUGE: Final = 18
+"""From this gauge on a nail is a brad, meant for edges."""
 
 
 def nail_findings(house: House, nailing: Nailing) -> tuple[Finding, ...]:
@@ -83,7 +88,7 @@ def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
         return []
     instead = nail_words(line.nail, units)
     said = []
-    for nail, trouble in line.wrong:
+    for nail, trouble in _meant_for(line):
         most_mm = line.bed.most_mm(thickest_mm(nail))
         name = nail_words(nail, units)
         if trouble is Trouble.TOO_LONG:
@@ -106,6 +111,15 @@ def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
             )
         )
     return said
+
+
+def _meant_for(line: NailLine) -> list[tuple[Nail, Trouble]]:
+    """Return the nails that don't do on a line; a brad that nobody would drive there is left out.
+
+    At a stud brads are named only where the crew has nothing thicker.
+    """
+    thick = [(nail, said) for nail, said in line.wrong if nail.gauge < BRAD_GAUGE]
+    return thick if thick and line.bed.into is Into.STUD else list(line.wrong)
 
 
 def _comes_out(line: NailLine) -> str:

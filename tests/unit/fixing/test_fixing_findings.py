@@ -66,3 +66,12 @@ def test_in_inches_the_box_is_told_in_thousandths() -> None:
     (finding, *_) = nail_findings(told, nail_house(told, []))
     assert "0.080 in" in finding.read
     assert "2 1/2 in" in finding.read
+
+
+def test_a_brad_is_not_named_at_a_stud_where_the_crew_has_thicker_nails() -> None:
+    told = house(nails=["16 x 50", "18 x 30"])
+    (finding,) = nail_findings(told, nail_house(told, [piece()]))
+    assert "16 gauge x 50 mm" in finding.read
+    brads = house(nails=["18 x 30"])
+    (finding,) = nail_findings(brads, nail_house(brads, [piece()]))
+    assert "18 gauge x 30 mm" in finding.read
