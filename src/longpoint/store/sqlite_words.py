@@ -30,7 +30,8 @@ def told(path: Path, act: str) -> Iterator[None]:
     """
     try:
         yield
-    except (sqlite3.Error, sqlite3.Warning, OSError) as error:
+    # Python fails to read SQLite's own words where they quote a damaged name.
+    except (sqlite3.Error, sqlite3.Warning, OSError, UnicodeError) as error:
         raise refused(path, act, error) from None
 
 
@@ -54,7 +55,7 @@ def _words(error: Exception) -> tuple[str, str]:
             "Make it yours to write in, or name another place with --store. What was kept before "
             "is kept.",
         )
-    if plain in _DAMAGED:
+    if plain in _DAMAGED or isinstance(error, UnicodeError):
         return (
             "It is damaged, or is something else than a store.",
             "Write nothing more to it. `longpoint restore` takes your last backup and what is "
