@@ -71,7 +71,7 @@ def test_a_flipped_bit_is_noticed_wherever_it_stands(path: Path) -> None:
 
 
 def test_a_name_of_a_table_that_is_no_text_any_more_is_told(path: Path) -> None:
-    flipped(path, path.read_bytes().index(b"CREATE TABLE entries") + 15, 7)
+    flipped(path, path.read_bytes().index(b"triggermilestones_are") + 11, 7)
     with pytest.raises(StoreError, match="damaged"):
         open_to_read(path)
 
