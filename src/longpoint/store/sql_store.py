@@ -20,8 +20,7 @@ from longpoint.journal import (
 from longpoint.store.link import Link
 from longpoint.store.milestone_text import milestone_text, read_milestone
 from longpoint.store.records import Milestone, Numbered, Taken
-from longpoint.store.sums import START, next_sum
-from longpoint.store.tail import Tail, numbered, read_tail
+from longpoint.store.tail import Tail, is_sum, read_tail
 from longpoint.store.verify import verified
 
 ONE_BY_ONE: Final = 50
@@ -96,7 +95,7 @@ class SqlStore:
                 (house,),
             )
         for number, text, total, before in rows:
-            if bytes(total) != next_sum(bytes(before or START), numbered(number, text)):
+            if not is_sum(total, before, number, text):
                 raise self._changed(f"Entry {number}")
         return tuple(Numbered(number=row[0], entry=read_entry(row[1])) for row in rows)
 
@@ -153,7 +152,7 @@ class SqlStore:
                 (house,),
             )
         for number, text, total, before in rows:
-            if bytes(total) != next_sum(bytes(before or START), numbered(number, text)):
+            if not is_sum(total, before, number, text):
                 raise self._changed(f"Milestone {number}")
         return tuple(read_milestone(row[0], row[1]) for row in rows)
 

@@ -58,6 +58,24 @@ def numbered(number: int, text: str) -> str:
     return f"{number} {text}"
 
 
+def is_sum(total: object, before: object, number: object, text: object) -> bool:
+    """Tell whether a row's sum is that of the row; values of a damaged row may be anything.
+
+    Args:
+        total: What stands as its sum.
+        before: Sum of the row before; None for the first.
+        number: Its number.
+        text: Its text.
+    """
+    if before is None and number == 1:
+        before = START
+    if not (isinstance(total, bytes) and isinstance(before, bytes)):
+        return False
+    if not (isinstance(number, int) and isinstance(text, str)):
+        return False
+    return total == next_sum(before, numbered(number, text))
+
+
 def read_tail(facts: Mapping[str, str], store: str) -> Tail:
     """Return the tail that stands in the table of facts.
 
@@ -78,7 +96,7 @@ def read_tail(facts: Mapping[str, str], store: str) -> Tail:
             milestones=int(own["milestones"]),
             milestones_sum=bytes.fromhex(own["milestones_sum"]),
         )
-    except (KeyError, ValueError):
+    except (KeyError, ValueError, TypeError):
         raise _damaged(store) from None
     if facts != tail.facts():
         raise _damaged(store)

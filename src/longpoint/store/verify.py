@@ -7,8 +7,8 @@ from longpoint.errors import Finding, Severity, StoreError, SurveyError
 from longpoint.journal import read_entry
 from longpoint.store.link import Link
 from longpoint.store.milestone_text import read_milestone
-from longpoint.store.sums import START, next_sum
-from longpoint.store.tail import Tail, numbered, read_tail
+from longpoint.store.sums import START
+from longpoint.store.tail import Tail, is_sum, read_tail
 
 DAMAGED: Final = "store-damaged"
 MOST_SAID: Final = 20
@@ -60,17 +60,18 @@ def _rows_changed(link: Link) -> Iterator[Finding]:
 def _chain_broken(
     store: str, what: str, rows: Iterable[Row], count: int, last: bytes
 ) -> Iterator[Finding]:
-    before, expected = START, 0
+    before: object = START
+    expected = 0
     for number, text, total, *_ in rows:
         expected += 1
         if number != expected:
             wrong = f"The one before it is missing: number {expected} was due."
             yield damaged(store, f"There is {what} {number}.", wrong)
             return
-        if bytes(total) != next_sum(before, numbered(number, text)):
+        if not is_sum(total, before, number, text):
             wrong = "It isn't as it was written."
             yield damaged(store, f"{what.capitalize()} {number} was read.", wrong)
-        before = bytes(total)
+        before = total
     if expected != count or before != last:
         yield damaged(
             store,
@@ -84,6 +85,9 @@ def _columns_changed(
 ) -> Iterator[Finding]:
     """Yield where what is searched by disagrees with what was written."""
     for number, text, _, *columns in entries:
+        if not isinstance(text, str):
+            yield damaged(store, f"Entry {number} was read.", "It isn't text any more.")
+            continue
         try:
             entry = read_entry(text)
         except SurveyError as error:

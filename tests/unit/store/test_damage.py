@@ -76,6 +76,18 @@ def test_a_name_of_a_table_that_is_no_text_any_more_is_told(path: Path) -> None:
         open_to_read(path)
 
 
+def test_a_row_whose_values_are_of_another_kind_is_noticed(path: Path) -> None:
+    seal_path(path).unlink()
+    data = path.read_bytes()
+    # The lengths and kinds of a row's values stand in front of its first text.
+    head = data.index(b"laptop", data.index(b'"value_text":"1005"') - 300) - 12
+    for place in range(head, head + 12):
+        for bit in range(8):
+            flipped(path, place, bit)
+            assert is_noticed(path)
+            flipped(path, place, bit)
+
+
 @pytest.mark.long
 def test_a_flipped_bit_is_noticed_in_every_byte(path: Path) -> None:
     for place in range(path.stat().st_size):
