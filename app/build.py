@@ -1,5 +1,6 @@
 """Builds the app: its packages as they are locked, then the page and the core for it."""
 
+import importlib.util
 import os
 import subprocess
 import sys
@@ -20,8 +21,17 @@ def main() -> int:
         say(f"LEFT OUT: the phone app and its tests. {trouble}")
         return 0 if may_leave else 1
     say("Building the app ...")
+    env["LONGPOINT_SEGNO"] = str(_segno())
     built = subprocess.run(["npm", "run", "--silent", "build"], cwd=APP, env=env, check=False)
     return built.returncode
+
+
+def _segno() -> Path:
+    """Return the folder of the package that draws codes: the page takes it along."""
+    found = importlib.util.find_spec("segno")
+    if found is None or found.origin is None:
+        raise OSError("segno is missing from the environment: `make app` sets it up.")
+    return Path(found.origin).parent
 
 
 def _get_packages(env: dict[str, str]) -> None:

@@ -14,6 +14,9 @@ import { loadPyodide } from "pyodide";
 const SHELLS = new Set(["cli", "exchange", "render", "serve", "store"]);
 const RUNTIME = ["pyodide.asm.mjs", "pyodide.asm.wasm"];
 
+/** What of the package that draws codes is needed to draw one. */
+const CODES = ["__init__.py", "consts.py", "encoder.py", "utils.py", "writers.py"];
+
 const here = dirname(fileURLToPath(import.meta.url));
 const source = join(here, "../../src");
 const out = process.argv[2];
@@ -39,8 +42,15 @@ function modules(folder) {
   });
 }
 
+/** The modules that draw codes, from the Python that builds the app. */
+function codeModules() {
+  const folder = process.env["LONGPOINT_SEGNO"];
+  if (!folder) throw new Error("where is segno? `make app` says it");
+  return CODES.map((file) => [`segno/${file}`, readFileSync(join(folder, file), "utf8")]);
+}
+
 const python = await loadPyodide();
-python.globals.set("modules", python.toPy(modules(join(source, "longpoint")).sort()));
+python.globals.set("modules", python.toPy([...modules(join(source, "longpoint")), ...codeModules()].sort()));
 python.runPython(readFileSync(join(here, "pack.py"), "utf8"));
 // Archives, under a name that every host compresses on the way: few do so for a zip.
 const packed = python.runPython("core_zip(modules)").toJs();

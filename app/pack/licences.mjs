@@ -26,5 +26,6 @@ function licence(name) {
 const asked = JSON.parse(readFileSync(join(here, "../package.json"), "utf8")).dependencies;
 const own = readFileSync(join(here, "../../LICENSE"), "utf8").trim();
 const python = readFileSync(join(here, "licences/Python.txt"), "utf8").trim();
-const parts = [`longpoint (MIT)\n\n${own}`, ...Object.keys(asked).map(licence), python];
+const codes = readFileSync(join(here, "licences/segno.txt"), "utf8").trim();
+const parts = [`longpoint (MIT)\n\n${own}`, ...Object.keys(asked).map(licence), codes, python];
 writeFileSync(out, `${parts.join(`\n\n${"-".repeat(60)}\n\n`)}\n`);

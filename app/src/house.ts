@@ -144,15 +144,19 @@ export async function tellSaw(told: string): Promise<AnswerTo<"saw"> | undefined
   return found;
 }
 
-/** Another window wrote in this house: read it again. */
+/** Read the journal of a house again: another window wrote in it, or another phone's came. */
+export async function lookAgain(key: string): Promise<void> {
+  const entries = await entriesOf(key);
+  const now = current.get();
+  if (now?.key !== key) return;
+  current.set({ ...now, entries });
+  await refold();
+}
+
 export function watchOthers(): void {
   whenKeptElsewhere((houses) => {
-    const now = current.get();
-    if (!now || !houses.includes(now.key)) return;
-    void entriesOf(now.key).then((entries) => {
-      current.set({ ...now, entries });
-      void refold();
-    });
+    const key = current.get()?.key;
+    if (key && houses.includes(key)) void lookAgain(key);
   });
 }
 

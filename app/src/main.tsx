@@ -19,6 +19,7 @@ import { Begin } from "./screens/begin";
 import { Buy } from "./screens/buy";
 import { Fill } from "./screens/fill";
 import { Glance } from "./screens/glance";
+import { HandOver } from "./screens/hand_over";
 import { Houses } from "./screens/houses";
 import { OpenFile } from "./screens/open";
 import { Opening } from "./screens/opening";
@@ -68,6 +69,8 @@ function InHouse({ path }: { path: readonly string[] }) {
       return <Place key={more.join("/")} standing={standing} way={more} />;
     case "fill":
       return <Fill standing={standing} name={more[0] ?? ""} way={more.slice(1)} />;
+    case "hand-over":
+      return <HandOver standing={standing} />;
     case "opening":
       return <Opening standing={standing} mark={more[0] ?? ""} />;
     case "saw":

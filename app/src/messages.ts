@@ -500,6 +500,31 @@ export interface Opened {
   readonly name: string;
   readonly openings: number;
   readonly findings: readonly Said[];
+  readonly entries: readonly Entry[];
+}
+
+export interface AskHandOver {
+  readonly ask: "hand-over";
+  readonly entries: readonly Entry[];
+}
+
+export interface HandOver {
+  readonly kind: "hand-over";
+  readonly text: string;
+  readonly count: number;
+  readonly pictures: readonly string[];
+}
+
+export interface AskJoined {
+  readonly ask: "joined";
+  readonly parts: readonly string[];
+}
+
+export interface Joined {
+  readonly kind: "joined";
+  readonly count: number;
+  readonly missing: readonly number[];
+  readonly text: string;
 }
 
 export type Request =
@@ -511,7 +536,9 @@ export type Request =
   | AskSaw
   | AskWall
   | AskFile
-  | AskOpen;
+  | AskOpen
+  | AskHandOver
+  | AskJoined;
 
 export type Answer =
   | Limits
@@ -523,4 +550,6 @@ export type Answer =
   | Wall
   | File
   | Opened
+  | HandOver
+  | Joined
   | Refusal;

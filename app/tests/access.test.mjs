@@ -45,7 +45,7 @@ before(async () => {
   page.setDefaultTimeout(60_000);
   await page.goto(server.address);
   await plannerReady(page);
-  await page.getByRole("link", { name: "Open a house file" }).tap();
+  await page.getByRole("link", { name: "Open a house" }).tap();
   await page.locator("input[type=file]").setInputFiles(HOUSE);
   await page.getByRole("button", { name: "Keep it on this phone" }).tap();
   await page.getByText(/of 8 openings can be cut as planned/).waitFor();

@@ -4,6 +4,7 @@ The tests themselves are in `app/tests`, by file; here they are run, and what on
 """
 
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -26,7 +27,7 @@ def run(job: Path, env: dict[str, str]) -> None:
 @pytest.mark.usefixtures("built")
 @pytest.mark.parametrize("job", JOBS, ids=lambda job: job.name.split(".")[0])
 def test_the_app_does_the_job(job: Path, chromium: str, node_env: dict[str, str]) -> None:
-    run(job, node_env | {"CHROMIUM": chromium})
+    run(job, node_env | {"CHROMIUM": chromium, "PYTHON": sys.executable})
 
 
 @pytest.mark.long

@@ -10,10 +10,21 @@ from longpoint.solvers.called_solver import CalledSolver, SolverCall
 
 def ports_of(solve: SolverCall, tally: LinesCall) -> Ports:
     """Return the core's ports with the page's engines behind them."""
-    return Ports(solver=CalledSolver(solve), imagined=Imagined(engine=CalledLines(tally)))
+    return Ports(
+        solver=CalledSolver(solve),
+        imagined=Imagined(engine=CalledLines(tally)),
+        code_modules=code_modules,
+    )
 
 
 def made(solve: SolverCall, tally: LinesCall) -> Callable[[str], str]:
     """Return what answers the page's requests."""
     ports = ports_of(solve, tally)
     return lambda request: answer(request, ports)
+
+
+def code_modules(text: str) -> tuple[bytearray, ...]:
+    """Return the squares of a code; a small one would be refused by most phones."""
+    from segno.encoder import encode
+
+    return encode(text, error="m", micro=False, boost_error=False).matrix

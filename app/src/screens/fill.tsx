@@ -180,7 +180,7 @@ function Taps({ place, line, change }: Asked) {
     : line.choices;
   const now = textsIn(place, line.line)[0];
   return (
-    <div class="acts column" role="group" aria-label={line.short}>
+    <div class="acts" role="group" aria-label={line.short}>
       {choices.map(({ value, words }) => (
         <button
           key={value}
@@ -224,7 +224,7 @@ function OneOf(asked: Asked) {
   const now = textsIn(place, line.line)[0];
   return (
     <>
-      <div class="acts column" role="group" aria-label={line.short}>
+      <div class="acts" role="group" aria-label={line.short}>
         {names.map((name) => (
           <button
             key={name}

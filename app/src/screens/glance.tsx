@@ -150,6 +150,9 @@ function CopyOff({ standing }: { standing: Standing }) {
       <button class="act" disabled={!standing.fold} onClick={() => void copy()}>
         Copy the house file
       </button>
+      <a class="act" href={link("h", standing.key, "hand-over")}>
+        Hand over to another phone
+      </a>
     </div>
   );
 }

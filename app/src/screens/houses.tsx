@@ -50,7 +50,7 @@ export function Houses() {
           Begin a house
         </a>
         <a class="act" href={link("open")}>
-          Open a house file
+          Open a house
         </a>
       </div>
     </Frame>

@@ -1,14 +1,15 @@
-/** Open a house file: from a laptop, or from another phone. */
+/** Open a house: a file from a laptop, or all that another phone has of it. */
 
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { ask } from "../core/link";
-import { open } from "../house";
+import { lookAgain, open } from "../house";
 import { freshName } from "../journal/entry";
-import { keep, setFact } from "../journal/store";
+import { houseKeys, keep, setFact, takeOver } from "../journal/store";
 import type { Opened, Refusal } from "../messages";
 import { Frame } from "../parts/frame";
 import { Refused, Said } from "../parts/said";
 import { goInstead, link } from "../route";
+import { ReadCodes } from "./read_codes";
 
 interface Chosen {
   readonly text: string;
@@ -17,35 +18,43 @@ interface Chosen {
 
 export function OpenFile() {
   const [chosen, setChosen] = useState<Chosen | undefined>();
-  const choose = async (file: File | undefined) => {
-    if (!file) return;
-    const text = await file.text();
+  const [here, setHere] = useState<readonly string[]>([]);
+  useEffect(() => {
+    void houseKeys().then(setHere);
+  }, []);
+  const choose = async (text: string) => {
     setChosen({ text, said: await ask<"open">({ ask: "open", text }) });
   };
   const take = async ({ text, said }: Chosen) => {
     if (said.kind === "refusal") return;
-    const house = freshName();
-    await keep([{ what: "opened-file", house, text }]);
+    const [first] = said.entries;
+    const house = first?.house ?? freshName();
+    if (first) await takeOver(said.entries);
+    else await keep([{ what: "opened-file", house, text }]);
     await setFact(`glimpse:${house}`, { name: said.name, read: 0, asked: 0, held: 0 });
     await open(house);
+    if (first) await lookAgain(house);
     goInstead("h", house, "house");
   };
   return (
-    <Frame title="Open a house file" back={link()}>
+    <Frame title="Open a house" back={link()}>
       <label class="field">
-        <span>A house file, .toml or .json</span>
+        <span>A house file, .toml or .json, or another phone's journal</span>
         <input
           type="file"
           accept=".toml,.json,application/toml,application/json,text/plain"
-          onChange={(event) => void choose(event.currentTarget.files?.[0])}
+          onChange={(event) => void event.currentTarget.files?.[0]?.text().then(choose)}
         />
       </label>
+      {chosen === undefined && <ReadCodes got={(text) => void choose(text)} />}
       <div aria-live="polite" class="stack">
         {chosen?.said.kind === "refusal" && <Refused said={chosen.said} />}
         {chosen?.said.kind === "open" && (
           <>
             <p>
               <b>{chosen.said.name}</b>, {chosen.said.openings} openings.
+              {isHere(chosen.said, here) &&
+                " It is on this phone already: what it has more is put beside what stands."}
             </p>
             <button class="act main wide" onClick={() => void take(chosen)}>
               Keep it on this phone
@@ -63,4 +72,8 @@ export function OpenFile() {
       </div>
     </Frame>
   );
+}
+
+function isHere(said: Opened, here: readonly string[]): boolean {
+  return said.entries[0] !== undefined && here.includes(said.entries[0].house);
 }

@@ -11,11 +11,13 @@ from longpoint.forecast.on_the_wall import tap_advice
 from longpoint.forecast.records import Verdict
 from longpoint.forecast.verdicts import in_hundred
 from longpoint.house_plan import HousePlan
+from longpoint.journal import Entry
 from longpoint.linear.simplex import SimplexSolver
 from longpoint.phone.cut_steps import cut_steps
 from longpoint.phone.decided import decided
 from longpoint.phone.fold import fold
 from longpoint.phone.forms import forms
+from longpoint.phone.hand_over import FORMAT, handed_over, joined, journal_in
 from longpoint.phone.house_text import house_text
 from longpoint.phone.looked import looked
 from longpoint.phone.looked_places import looked_at_place
@@ -202,11 +204,17 @@ def _file(asked: Asked, _: Ports) -> File:
 
 
 def _open(asked: Asked, _: Ports) -> Opened:
-    survey = read_house(parsed_house(asked["text"]), trim_tables())
+    document = parsed_house(asked["text"])
+    entries: tuple[Entry, ...] = ()
+    if document.get("format") == FORMAT:
+        entries = journal_in(document)
+        document = fold(entries).document
+    survey = read_house(document, trim_tables())
     return Opened(
         name=survey.house.name,
         openings=len(survey.house.openings) + len(survey.house.held),
         findings=said_of(survey.findings),
+        entries=entries,  # type: ignore[arg-type]
     )
 
 
@@ -226,4 +234,6 @@ _ANSWERS: Final[dict[str, Callable[[Asked, Ports], Answer]]] = {
     "wall": _wall,
     "file": _file,
     "open": _open,
+    "hand-over": lambda asked, ports: handed_over(asked["entries"], ports.code_modules),
+    "joined": lambda asked, _: joined(asked["parts"]),
 }

@@ -10,6 +10,7 @@ from longpoint.forecast.chances import Imagined
 from longpoint.house_plan import HousePlan
 from longpoint.linear.port import LinearSolver
 from longpoint.phone.decided import decided
+from longpoint.phone.hand_over import Modules
 from longpoint.phone.last_plan import LastPlan
 from longpoint.phone.messages import Document, Said
 from longpoint.pipeline import plan_house
@@ -35,11 +36,13 @@ class Ports:
     Attributes:
         solver: Solves linear programmes; None: the built-in ones.
         imagined: How the forecast draws; None: no forecast.
+        code_modules: Draws a code for another phone; None: a house is handed over as a file alone.
         last: The house planned last with them.
     """
 
     solver: LinearSolver | None = None
     imagined: Imagined | None = None
+    code_modules: Modules | None = None
     last: LastPlan = field(default_factory=LastPlan, compare=False)
 
 

@@ -1,6 +1,15 @@
 """What a page asks and what it is answered, one record each; their TypeScript comes from here."""
 
-from longpoint.phone.messages.files import AskFile, AskOpen, File, Opened
+from longpoint.phone.messages.files import (
+    AskFile,
+    AskHandOver,
+    AskJoined,
+    AskOpen,
+    File,
+    HandOver,
+    Joined,
+    Opened,
+)
 from longpoint.phone.messages.limits import (
     AskLimits,
     Choice,
@@ -35,13 +44,40 @@ from longpoint.phone.messages.standing import (
     ReadLine,
 )
 
-Request = AskLimits | AskFold | AskLook | AskPlan | AskSheets | AskSaw | AskWall | AskFile | AskOpen
-Answer = Limits | Fold | Look | Plan | Sheets | AtSaw | Wall | File | Opened | Refusal
+Request = (
+    AskLimits
+    | AskFold
+    | AskLook
+    | AskPlan
+    | AskSheets
+    | AskSaw
+    | AskWall
+    | AskFile
+    | AskOpen
+    | AskHandOver
+    | AskJoined
+)
+Answer = (
+    Limits
+    | Fold
+    | Look
+    | Plan
+    | Sheets
+    | AtSaw
+    | Wall
+    | File
+    | Opened
+    | HandOver
+    | Joined
+    | Refusal
+)
 
 __all__ = [
     "Answer",
     "AskFile",
     "AskFold",
+    "AskHandOver",
+    "AskJoined",
     "AskLimits",
     "AskLook",
     "AskOpen",
@@ -62,6 +98,8 @@ __all__ = [
     "FoldedPlace",
     "Form",
     "FormLine",
+    "HandOver",
+    "Joined",
     "KindLimits",
     "Limits",
     "LineLimits",

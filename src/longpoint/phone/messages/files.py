@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from longpoint.phone.entries import Entry
 from longpoint.phone.messages.said import Document, Said
 
 
@@ -25,7 +26,7 @@ class File:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskOpen:
-    """Is this the text of a house file, and of which house?"""
+    """Is this the text of a house file or of another phone's journal, and of which house?"""
 
     ask: Literal["open"] = "open"
     text: str
@@ -33,9 +34,61 @@ class AskOpen:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Opened:
-    """It is; a `opened-file` entry with the same text gives the house."""
+    """It is.
+
+    Attributes:
+        entries: Of a journal, to be taken over as they are; none where it is a house file: then an
+            `opened-file` entry with the same text gives the house.
+    """
 
     kind: Literal["open"] = "open"
     name: str
     openings: int
     findings: tuple[Said, ...]
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskHandOver:
+    """A house for another phone: its whole journal."""
+
+    ask: Literal["hand-over"] = "hand-over"
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HandOver:
+    """The journal as the text of a file, and as pictures.
+
+    Attributes:
+        count: How many pictures it takes.
+        pictures: The pictures, as SVG; none where a file is quicker.
+    """
+
+    kind: Literal["hand-over"] = "hand-over"
+    text: str
+    count: int
+    pictures: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskJoined:
+    """What do these parts make up, as they were read from pictures?"""
+
+    ask: Literal["joined"] = "joined"
+    parts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Joined:
+    """The text for `open`; empty while numbers are missing.
+
+    Attributes:
+        count: How many parts there are.
+        missing: Numbers of those that weren't read yet.
+    """
+
+    kind: Literal["joined"] = "joined"
+    count: int
+    missing: tuple[int, ...]
+    text: str

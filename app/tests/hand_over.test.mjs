@@ -1,0 +1,142 @@
+/** A house from one phone to another: codes on one screen, read back, joined on the other. */
+
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { after, before, test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { phone, plannerReady, served, tab, type } from "./drive.mjs";
+
+const HOUSE = join(dirname(fileURLToPath(import.meta.url)), "../../tests/scenarios/pipit.toml");
+const READ = `
+import sys, numpy, zxingcpp
+for path in sys.argv[1:]:
+    wide = int(path.rsplit(".", 2)[1])
+    found = zxingcpp.read_barcodes(numpy.fromfile(path, numpy.uint8).reshape(-1, wide))
+    print(found[0].text if found else "")
+`;
+
+const folder = mkdtempSync(join(tmpdir(), "longpoint-hand-over-"));
+const shots = [];
+const greys = [];
+let server;
+let context;
+let page;
+let given;
+
+async function begin(name) {
+  context = await phone(join(folder, name), { acceptDownloads: true });
+  page = context.pages()[0] ?? (await context.newPage());
+  page.setDefaultTimeout(30_000);
+  await page.goto(server.address);
+  await plannerReady(page);
+}
+
+/** A picture as bytes from black to white, its width in its name: what the second reader takes. */
+async function asGrey(png, path) {
+  const { wide, grey } = await page.evaluate(async (text) => {
+    const bytes = Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0));
+    const picture = await createImageBitmap(new Blob([bytes], { type: "image/png" }));
+    const canvas = new OffscreenCanvas(picture.width, picture.height);
+    const drawn = canvas.getContext("2d");
+    drawn.drawImage(picture, 0, 0);
+    const { data } = drawn.getImageData(0, 0, picture.width, picture.height);
+    const grey = new Uint8Array(data.length / 4);
+    for (let at = 0; at < grey.length; at++) grey[at] = data[4 * at + 1];
+    return { wide: picture.width, grey: Array.from(grey) };
+  }, png.toString("base64"));
+  const name = path.replace(".png", `.${wide}.grey`);
+  writeFileSync(name, Buffer.from(grey));
+  return name;
+}
+
+/** What the button gives, as text; a touch screen would ask the phone where to. */
+async function download(button) {
+  await page.evaluate(() => (navigator.canShare = undefined));
+  const [file] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: button }).tap(),
+  ]);
+  return readFileSync(await file.path(), "utf8");
+}
+
+before(async () => {
+  server = await served();
+  await begin("one");
+});
+
+after(async () => {
+  await context?.close();
+  await server?.stop();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+test("a house with a second look at a line is shown as pictures", async () => {
+  await page.getByRole("link", { name: "Open a house" }).tap();
+  await page.locator("input[type=file]").first().setInputFiles(HOUSE);
+  await page.getByRole("button", { name: "Keep it on this phone" }).tap();
+  await page.getByRole("link", { name: /^W1/ }).first().tap();
+  await page.getByRole("link", { name: /Width at the bottom/ }).tap();
+  await page.getByText("A second look").tap();
+  await type(page, 1196);
+  await tab(page, "House");
+  await page.getByRole("link", { name: /W1.*HELD/ }).waitFor();
+  given = await download("Copy the house file");
+  assert.match(given, /bottom = \[1186, 1196\]/, "both readings leave the phone");
+  await page.getByRole("link", { name: "Hand over to another phone" }).tap();
+  await page.getByRole("button", { name: /^Show it in/ }).tap();
+  const [, count] = /of (\d+)/.exec(await page.getByRole("heading", { level: 1 }).innerText());
+  for (let at = 0; at < Number(count); at++) {
+    await page.getByRole("heading", { name: `Picture ${at + 1} of ${count}` }).waitFor();
+    const path = join(folder, `code-${at}.png`);
+    const shot = await page.screenshot({ path });
+    shots.push(path);
+    greys.push(await asGrey(shot, path));
+    if (at + 1 < Number(count)) await page.getByRole("button", { name: "Next" }).tap();
+  }
+  await context.close();
+});
+
+test("a second reader finds each code on the screen", () => {
+  const python = process.env.PYTHON ?? "python3";
+  const read = execFileSync(python, ["-c", READ, ...greys], { encoding: "utf8" });
+  const parts = read.trim().split("\n");
+  assert.equal(parts.length, shots.length);
+  for (const part of parts) assert.match(part, /^LPJ1\./);
+});
+
+test("the other phone joins them to the same house", async () => {
+  await begin("two");
+  await page.getByRole("link", { name: "Open a house" }).tap();
+  const pick = page.getByLabel("Or pictures of its screen");
+  await pick.setInputFiles(shots.slice(1).reverse());
+  await page.getByText(/still wanted: 1\./).waitFor();
+  await pick.setInputFiles(shots.slice(0, 1));
+  await page.getByRole("button", { name: "Keep it on this phone" }).tap();
+  await page.getByRole("link", { name: /W1.*HELD/ }).waitFor();
+  assert.equal(await download("Copy the house file"), given);
+});
+
+test("what both read goes on: a journal sent back as a file is put beside what stands", async () => {
+  await page.getByRole("link", { name: /W1/ }).first().tap();
+  await page.getByRole("link", { name: /Width at the bottom/ }).tap();
+  await page.getByText("A second look").tap();
+  await type(page, 1186);
+  await tab(page, "House");
+  await page.getByRole("link", { name: "Hand over to another phone" }).tap();
+  const journal = await download("Send it as a file");
+  await context.close();
+  await begin("one");
+  await page.getByRole("link", { name: "Open a house" }).tap();
+  await page
+    .locator("input[type=file]")
+    .first()
+    .setInputFiles({ name: "x.json", mimeType: "application/json", buffer: Buffer.from(journal) });
+  await page.getByText("It is on this phone already").waitFor();
+  await page.getByRole("button", { name: "Keep it on this phone" }).tap();
+  await page.getByRole("link", { name: /W1/ }).first().waitFor();
+  await page.locator(".state.held").nth(1).waitFor({ state: "detached", timeout: 60_000 });
+  assert.match(await download("Copy the house file"), /bottom = \[1186, 1196, 1186\]/);
+});
