@@ -27,7 +27,7 @@ help:
 	@echo 'app            build the app for the phone; `longpoint app` then serves it'
 	@echo 'app-test       build the app, and do the jobs of a carpenter on it in Chromium, offline'
 	@echo 'app-bench      measure the app: download, start, feedback, scenario A planned'
-	@echo 'pictures       make the pictures of the README from the example house'
+	@echo 'pictures       make the pictures of the README, and of every screen of the phone'
 	@echo 'format         lay out the code and mend what can be mended by itself'
 	@echo 'lock           pin what the project needs; FLAGS=--upgrade takes the newest'
 	@echo 'clean          remove all that was made here, the environment too'
@@ -68,8 +68,9 @@ sheets-accept: .venv/tools
 	@GOLDEN_ACCEPT=1 $(PYTEST) tests/golden tests/docs
 	@git status --short -- tests/golden/expected
 
-pictures: .venv/installed
+pictures: .venv/installed app
 	@$(BIN)/python docs/pictures/make.py
+	@$(BIN)/python -m docs.pictures.phone
 
 format: .venv/tools
 	@$(BIN)/ruff check --quiet --fix-only

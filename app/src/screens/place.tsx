@@ -169,6 +169,8 @@ function Parts({ standing, limits: known, places, place, line }: PartsProps) {
   const taken = rows.map((each) => each.place.at(-1) ?? "");
   const suggested = form.label ? nextLabel(line.line, taken, openMarks(standing, known)) : "";
   const named = form.label ? label.trim() || suggested : String(rows.length + 1);
+  // A room has three walls or more; what else there may be is no step of the walk.
+  const isNext = line.asked && rows.length < 3 && !leftOf(places, place.place);
   const isFree = named !== "" && !taken.includes(named);
   const what = form.title.replace(/^an? /, "");
   const add = async (event: Event) => {
@@ -208,7 +210,7 @@ function Parts({ standing, limits: known, places, place, line }: PartsProps) {
             change={setLabel}
           />
         )}
-        <button class={leftOf(places, place.place) ? "act" : "act main"} disabled={!isFree}>
+        <button class={isNext ? "act main" : "act"} disabled={!isFree}>
           Add {what} {named}
         </button>
       </form>

@@ -198,10 +198,12 @@ def _wall_labels(
 def _toward(corner: Point, middle: Point, size_mm: float, text: str) -> Label:
     away_mm = math.dist(corner, middle) or 1.0
     step = 0.1 * size_mm / away_mm
+    is_left = corner.x_mm < middle.x_mm
     return Label(
-        x_mm=corner.x_mm + step * (middle.x_mm - corner.x_mm),
+        x_mm=corner.x_mm + (0.03 if is_left else -0.03) * size_mm,
         y_mm=corner.y_mm + step * (middle.y_mm - corner.y_mm),
         text=text,
+        anchor=Anchor.START if is_left else Anchor.END,
     )
 
 
