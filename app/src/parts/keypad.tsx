@@ -63,8 +63,8 @@ export function Keypad(props: Props) {
     show(latest.current);
   };
   const toldOf = (now: Typed) => (isTyped(now) ? check(figure(now, scale)) : said);
-  const mayKeepIt = (now: Typed) =>
-    (isTyped(now) || ofPlane) && toldOf(now)?.kind !== "stop";
+  // Flush is typed as 0: a bounced Keep would else be the next corner's reading.
+  const mayKeepIt = (now: Typed) => isTyped(now) && toldOf(now)?.kind !== "stop";
   const told = toldOf(typed);
   const mayKeep = mayKeepIt(typed) && !keeping;
 
