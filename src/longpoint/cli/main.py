@@ -7,40 +7,59 @@ import click
 
 import longpoint
 
-SUBCOMMANDS: Final = {
-    "app": "Serve the phone app on this machine, or copy it for a web host.",
-    "backup": "Copy the store to another disk, and look through the copy.",
-    "book": "Write all sheets of a house as one PDF, with contents and bookmarks.",
-    "bring": "Bring in other people's files, each figure confirmed before it is used.",
-    "catalogue": "List the kinds of trim that a house file may name, and what each asks for.",
-    "check": "Say what is wrong or doubtful in the readings, before any piece is made.",
-    "give": "Give a house to other people's programs: CSV, XLSX, DXF, IFC.",
-    "handover": "Judge finished work by a guide, and write the pages of handing over.",
-    "history": "List all that was written of a house of the store, and the sheets made from it.",
-    "houses": "Keep houses with their history in a store: house files in and out.",
-    "delivery": "Check a delivery, tell what came, and get the rest planned with it.",
-    "fixing": "Say which nails to load in each room, where they go, and in which order.",
-    "labels": "Write a label for each piece, a test print, and the list of bundles.",
-    "estimate": "Say what a job will take: hours, sticks and money, as ranges.",
-    "invoice": "Make an invoice: quote and signed variations, less what is paid.",
-    "learn": "Learn what a saw and a tape are out by, from finished work.",
-    "new": "Write a commented starter file for a new house.",
-    "order": "Write the order of a plan for each supplier: text, tables and UBL XML.",
-    "pieces": "Show the pieces of a house, or of one opening, run or trim.",
-    "plan": "Plan a house: pieces, sticks and sheets.",
-    "proof": "Say what a frame of four offcuts tells of the saw.",
-    "quote": "Make a quote for the client, from counts or from readings.",
-    "rack": "Keep the crew's rack of offcuts: list it, put offcuts up, take them out.",
-    "recut": "Tell what happened at the saw, and get the rest planned again.",
-    "restore": "Bring a backup of the store back; nothing that is there goes.",
-    "schema": "Print the JSON Schema of the house file.",
-    "street": "Plan every house file of a folder, and sum them up.",
-    "tap": "Say what to tap at a set that stands open.",
-    "thumb": "Say what rules of thumb come to with your figures, and where each breaks.",
-    "undo": "Take back what was last written of a house of the store.",
-    "verify": "Look through the store: is everything as it was written?",
-    "variation": "Say what the readings ask for beyond the quote, with reasons.",
+BY_STEP: Final = {
+    "Read and plan": {
+        "new": "Write a commented starter file for a new house.",
+        "check": "Say what is wrong or doubtful in the readings, before any piece is made.",
+        "plan": "Plan a house: pieces, sticks and sheets.",
+        "pieces": "Show the pieces of a house, or of one opening, run or trim.",
+        "street": "Plan every house file of a folder, and sum them up.",
+    },
+    "Money": {
+        "estimate": "Say what a job will take: hours, sticks and money, as ranges.",
+        "quote": "Make a quote for the client, from counts or from readings.",
+        "variation": "Say what the readings ask for beyond the quote, with reasons.",
+        "invoice": "Make an invoice: quote and signed variations, less what is paid.",
+    },
+    "Timber": {
+        "order": "Write the order of a plan for each supplier: text, tables and UBL XML.",
+        "delivery": "Check a delivery, tell what came, and get the rest planned with it.",
+        "labels": "Write a label for each piece, a test print, and the list of bundles.",
+        "rack": "Keep the crew's rack of offcuts: list it, put offcuts up, take them out.",
+    },
+    "At the saw": {
+        "proof": "Say what a frame of four offcuts tells of the saw.",
+        "recut": "Tell what happened at the saw, and get the rest planned again.",
+    },
+    "On the wall": {
+        "fixing": "Say which nails to load in each room, where they go, and in which order.",
+        "tap": "Say what to tap at a set that stands open.",
+        "learn": "Learn what a saw and a tape are out by, from finished work.",
+        "handover": "Judge finished work by a guide, and write the pages of handing over.",
+        "book": "Write all sheets of a house as one PDF, with contents and bookmarks.",
+    },
+    "Phone, and other people's files": {
+        "app": "Serve the phone app on this machine, or copy it for a web host.",
+        "bring": "Bring in other people's files, each figure confirmed before it is used.",
+        "give": "Give a house to other people's programs: CSV, XLSX, DXF, IFC.",
+    },
+    "Houses kept with their history": {
+        "houses": "Keep houses with their history in a store: house files in and out.",
+        "history": "List all that was written of a kept house, and the sheets made from it.",
+        "undo": "Take back what was last written of a house of the store.",
+        "backup": "Copy the store to another disk, and look through the copy.",
+        "restore": "Bring a backup of the store back; nothing that is there goes.",
+        "verify": "Look through the store: is everything as it was written?",
+    },
+    "To look up": {
+        "catalogue": "List the kinds of trim that a house file may name, and what each asks for.",
+        "thumb": "Say what rules of thumb come to with your figures, and where each breaks.",
+        "schema": "Print the JSON Schema of the house file.",
+    },
 }
+"""The subcommands by the step of the work that they serve."""
+
+SUBCOMMANDS: Final = {name: help for step in BY_STEP.values() for name, help in step.items()}
 
 
 class _Lazy(click.Group):
@@ -59,8 +78,10 @@ class _Lazy(click.Group):
         return command
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
-        with formatter.section("Commands"):
-            formatter.write_dl(list(SUBCOMMANDS.items()))
+        widest = max(map(len, SUBCOMMANDS))
+        for step, commands in BY_STEP.items():
+            with formatter.section(step):
+                formatter.write_dl([(n.ljust(widest), text) for n, text in commands.items()])
 
 
 @click.group(cls=_Lazy, context_settings={"help_option_names": ["-h", "--help"]})
