@@ -197,7 +197,7 @@ def _wall_labels(
 
 def _toward(corner: Point, middle: Point, size_mm: float, text: str) -> Label:
     away_mm = math.dist(corner, middle) or 1.0
-    step = 0.1 * size_mm / away_mm
+    step = 0.17 * size_mm / away_mm
     is_left = corner.x_mm < middle.x_mm
     return Label(
         x_mm=corner.x_mm + (0.03 if is_left else -0.03) * size_mm,
