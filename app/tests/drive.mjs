@@ -99,15 +99,22 @@ export async function type(page, value) {
   await page.waitForFunction((was) => location.hash !== was, hash);
 }
 
-/** Begins a house whose openings get 57 x 19, quirk 5, out of sticks of 5400. */
-export async function beginHouse(page, name) {
+const SIZES = {
+  mm: { face: "57", thickness: "19", quirk: "5", stick: "5400" },
+  inches: { face: "2 1/4", thickness: "11/16", quirk: "3/16", stick: "192" },
+};
+
+/** Begins a house whose openings get 57 x 19, quirk 5, out of sticks of 5400; or near that. */
+export async function beginHouse(page, name, dialect = "nz", units = "mm") {
+  const { face, thickness, quirk, stick } = SIZES[units];
   await page.getByRole("link", { name: "Begin a house" }).tap();
   await page.getByLabel("Name of the house").fill(name);
-  await page.getByLabel("Words on the sheets").selectOption("nz");
-  await page.getByLabel("Face width").fill("57");
-  await page.getByLabel("Thickness").fill("19");
-  await page.getByLabel("Quirk").fill("5");
-  await page.getByLabel("Sticks come in").fill("5400");
+  await page.getByText(units, { exact: true }).tap();
+  await page.getByLabel("Words on the sheets").selectOption(dialect);
+  await page.getByLabel("Face width").fill(face);
+  await page.getByLabel("Thickness").fill(thickness);
+  await page.getByLabel(/^(Quirk|Reveal|Margin)/).fill(quirk);
+  await page.getByLabel("Sticks come in").fill(stick);
   await page.getByRole("button", { name: "Begin" }).tap();
   await page.getByRole("heading", { name: "Add an opening" }).waitFor();
 }

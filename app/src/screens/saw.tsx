@@ -88,7 +88,7 @@ export function Saw({ standing }: { standing: Standing }) {
 
 function OnePiece({ step, done, all }: { step: CutStep; done: number; all: number }) {
   return (
-    <section class="stack" aria-label={`Cut ${step.piece}`}>
+    <section class="stack one-piece" aria-label={`Cut ${step.piece}`}>
       <div class="row">
         <h2 class="grow">{step.what}</h2>
         <span class="faint">
@@ -105,10 +105,15 @@ function OnePiece({ step, done, all }: { step: CutStep; done: number; all: numbe
       <p class="faint">{step.stick_words}</p>
       <div class="cut">
         <End end={step.left} side="Left" />
-        <p class="figure-block">
-          <b class="huge">{step.figure}</b>
-          <span>{step.how_words}</span>
-        </p>
+        <div class="figure-block">
+          <p class="said-back">
+            <b class="huge">{step.figure}</b>
+            <span class="word">
+              <small class="faint">To be said back:</small> <b>{step.check}</b>
+            </span>
+          </p>
+          <p>{step.how_words}</p>
+        </div>
         <End end={step.right} side="Right" />
       </div>
       {step.remarks.map((remark) => (
@@ -120,9 +125,6 @@ function OnePiece({ step, done, all }: { step: CutStep; done: number; all: numbe
         <p>
           <span class="faint">Read out: </span>
           {step.aloud}
-          <br />
-          <span class="faint">To be said back: </span>
-          <b>{step.check}</b>
         </p>
         {"speechSynthesis" in window && (
           <button class="act" onClick={() => speak(`${step.aloud}. ${step.check}.`)}>
