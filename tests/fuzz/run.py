@@ -10,14 +10,15 @@ import sys
 import tempfile
 from pathlib import Path
 
-import atheris
-
 from tests.fuzz import targets
 
 SEEDS = Path(__file__).parents[1] / "corpus" / "foreign"
 
 
 def main() -> None:
+    # Here, so that who only collects tests can do without it.
+    import atheris
+
     name, seconds = sys.argv[1], sys.argv[2]
     target = targets.TARGETS[name]
     memory = Path("/dev/shm")
