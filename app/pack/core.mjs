@@ -63,9 +63,13 @@ writeFileSync(join(out, "library.zip.wasm"), library);
 // What is checked while a figure is typed, so that nothing waits for Python.
 python.unpackArchive(packed, "zip", { extractDir: "/core" });
 const limits = python.runPython(`
-import sys
+import json, sys
 sys.path.insert(0, "/core")
 from longpoint.phone import Ports, answer
-answer('{"ask": "limits"}', Ports())
+from longpoint.survey.house import Dialect
+asked = [(each.value, json.dumps({"ask": "limits", "dialect": each.value})) for each in Dialect]
+json.dumps([[dialect, answer(text, Ports())] for dialect, text in asked])
 `);
-writeFileSync(join(out, "limits.json"), limits);
+for (const [dialect, text] of JSON.parse(limits)) {
+  writeFileSync(join(out, `limits-${dialect}.json`), text);
+}

@@ -45,9 +45,20 @@ let round = 0;
 let watching = 0;
 let isMaking = false;
 
-export async function loadLimits(): Promise<void> {
-  const found = await fetch(`${import.meta.env.BASE_URL}core/limits.json`);
-  limits.set((await found.json()) as Limits);
+/** The words on the screen are those of the house in hand; before there is one, those of the UK. */
+let inWords = "";
+
+export async function loadLimits(dialect = "uk"): Promise<void> {
+  if (dialect === inWords) return;
+  inWords = dialect;
+  const found = await fetch(`${import.meta.env.BASE_URL}core/limits-${dialect}.json`);
+  const read = (await found.json()) as Limits;
+  if (dialect === inWords) limits.set(read);
+}
+
+/** The words of a country for what is set of a house. */
+export function countryWords(known: Limits | undefined, dialect: string | undefined) {
+  return known?.dialects.find(({ value }) => value === dialect) ?? known?.dialects[0];
 }
 
 /** Take a house in hand; what was last seen of it comes at once. */
@@ -55,6 +66,7 @@ export async function open(key: string): Promise<void> {
   if (current.get()?.key === key) return;
   const [entries, fold] = await Promise.all([entriesOf(key), fact<Seen>(`fold:${key}`)]);
   const seen = fold ? { fold: fold.fold, folded: fold.folded } : { folded: 0 };
+  if (fold) void loadLimits(fold.fold.dialect);
   current.set({ key, entries, isPlanning: false, ...seen });
   await refold();
 }
@@ -97,6 +109,7 @@ async function refold(): Promise<void> {
   const { refusal: _, ...rest } = after;
   const folded = now.entries.length;
   current.set({ ...rest, fold: sameOr(fold, rest.fold), folded });
+  void loadLimits(fold.dialect);
   void setFact(`fold:${now.key}`, { fold, folded } satisfies Seen);
   void setFact(`glimpse:${now.key}`, glimpseOf(fold));
   await replan();

@@ -207,6 +207,7 @@ export interface Refusal {
 
 export interface AskLimits {
   readonly ask: "limits";
+  readonly dialect: string;
 }
 
 export interface LineLimits {
@@ -231,6 +232,14 @@ export interface KindLimits {
 export interface Choice {
   readonly value: string;
   readonly words: string;
+}
+
+export interface DialectWords {
+  readonly value: string;
+  readonly words: string;
+  readonly quirk: string;
+  readonly skirting: string;
+  readonly mitre: string;
 }
 
 export interface FormLine {
@@ -260,7 +269,7 @@ export interface Limits {
   readonly kind: "limits";
   readonly kinds: readonly KindLimits[];
   readonly forms: readonly Form[];
-  readonly dialects: readonly Choice[];
+  readonly dialects: readonly DialectWords[];
   readonly trims: readonly Choice[];
   readonly mm_per_inch: number;
 }

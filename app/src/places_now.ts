@@ -39,6 +39,13 @@ export function textsIn(place: FoldedPlace, line: string): readonly string[] {
   return place.lines.find((each) => each.line === line)?.texts ?? [];
 }
 
+/** The same as it is shown: of a choice its words, those of the country. */
+export function shownIn(place: FoldedPlace, line: FormLine): readonly string[] {
+  return textsIn(place, line.line).map(
+    (text) => line.choices.find(({ value }) => value === text)?.words ?? text,
+  );
+}
+
 /** The next line the walk stops at, after a given one; undefined: all that is asked is read. */
 export function nextAsked(place: FoldedPlace, form: Form, after?: string): FormLine | undefined {
   const from = form.lines.findIndex((line) => line.line === after) + 1;

@@ -2,12 +2,12 @@
 
 import { useState } from "preact/hooks";
 import { useSignal } from "../core/signal";
-import { limits, write, type Standing } from "../house";
+import { countryWords, limits, write, type Standing } from "../house";
 import { openingsNow } from "../openings_now";
 import { Choices, TextField } from "../parts/fields";
 import { Frame } from "../parts/frame";
 import { goInstead, link } from "../route";
-import { AddPlace, OTHERS } from "./add_place";
+import { AddPlace, others } from "./add_place";
 
 const LETTERS: Readonly<Record<string, string>> = { window: "W", door: "D", cased: "C" };
 
@@ -19,7 +19,8 @@ export function AddOpening({ standing }: { standing: Standing }) {
   const [mark, setMark] = useState("");
   const [trim, setTrim] = useState("");
   const [faces, setFaces] = useState("1");
-  const other = OTHERS.find((each) => each.value === kind)?.value;
+  const more = others(countryWords(known, standing.fold?.dialect)?.skirting ?? "skirting");
+  const other = more.find((each) => each.value === kind)?.value;
   if (!known) return null;
   const suggested = nextMark(kind, openings.map((opening) => opening.mark));
   const named = mark.trim() || suggested;
@@ -48,7 +49,7 @@ export function AddOpening({ standing }: { standing: Standing }) {
       <Choices
         legend="What is it?"
         value={kind}
-        choices={[...known.kinds.map(({ kind: value, words }) => ({ value, words })), ...OTHERS]}
+        choices={[...known.kinds.map(({ kind: value, words }) => ({ value, words })), ...more]}
         change={setKind}
       />
       {other ? (

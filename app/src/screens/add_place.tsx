@@ -8,13 +8,16 @@ import { placesNow } from "../places_now";
 import { goInstead } from "../route";
 
 /** What can be added besides openings, and the list of the house file it goes to. */
-export const OTHERS = [
-  { value: "rooms", words: "walls and floor" },
-  { value: "runs", words: "skirting run" },
-  { value: "trims", words: "other trim" },
-] as const;
+export type OtherList = "rooms" | "runs" | "trims";
 
-export type OtherList = (typeof OTHERS)[number]["value"];
+export function others(skirting: string) {
+  const found: readonly { readonly value: OtherList; readonly words: string }[] = [
+    { value: "rooms", words: "walls and floor" },
+    { value: "runs", words: `${skirting} run` },
+    { value: "trims", words: "other trim" },
+  ];
+  return found;
+}
 
 interface Props {
   readonly standing: Standing;

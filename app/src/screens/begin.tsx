@@ -2,7 +2,7 @@
 
 import { useState } from "preact/hooks";
 import { useSignal } from "../core/signal";
-import { limits, open } from "../house";
+import { countryWords, limits, open } from "../house";
 import { freshName } from "../journal/entry";
 import { keep, setFact } from "../journal/store";
 import { Choices, TextField } from "../parts/fields";
@@ -18,7 +18,8 @@ export function Begin() {
   const [thickness, setThickness] = useState("");
   const [quirk, setQuirk] = useState("");
   const [stick, setStick] = useState("");
-  const wanting = missing({ name, face, thickness, quirk, stick });
+  const said = countryWords(known, dialect)?.quirk ?? "quirk";
+  const wanting = missing({ name, face, thickness, [said]: quirk, stick });
 
   const begin = async (event: Event) => {
     event.preventDefault();
@@ -67,7 +68,7 @@ export function Begin() {
           <TextField label={`Face width, ${unit}`} value={face} change={setFace} figures />
           <TextField label={`Thickness, ${unit}`} value={thickness} change={setThickness} figures />
           <TextField
-            label={`Quirk: set back from the edge, ${unit}`}
+            label={`${capital(said)}: set back from the edge, ${unit}`}
             value={quirk}
             change={setQuirk}
             figures
@@ -82,6 +83,10 @@ export function Begin() {
       </form>
     </Frame>
   );
+}
+
+export function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }
 
 /** As a house file has it: a number in mm, a text in inches. */

@@ -9,7 +9,7 @@ import { Choices, TextField } from "../parts/fields";
 import { Frame } from "../parts/frame";
 import { toldOfPlace } from "../parts/instant";
 import { Keypad } from "../parts/keypad";
-import { formOf, nextAsked, placesNow, sameWay, textsIn, type Way } from "../places_now";
+import { formOf, nextAsked, placesNow, sameWay, shownIn, textsIn, type Way } from "../places_now";
 import { go, link } from "../route";
 import { typed } from "./begin";
 
@@ -67,7 +67,7 @@ interface Asked {
 }
 
 function Question({ place, line }: Pick<Asked, "place" | "line">) {
-  const texts = textsIn(place, line.line);
+  const texts = shownIn(place, line);
   return (
     <div class="stack">
       <h2>{line.short}</h2>

@@ -17,6 +17,7 @@ import {
   partsOf,
   placesNow,
   sameWay,
+  shownIn,
   textsIn,
   type Way,
 } from "../places_now";
@@ -144,7 +145,7 @@ function Rows({
               <b>{line.short}</b>
               <small class="faint block">{line.words}</small>
             </span>
-            <b class="figures">{textsIn(place, line.line).join(" / ") || "not said"}</b>
+            <b class="figures">{shownIn(place, line).join(" / ") || "not said"}</b>
           </a>
         </li>
       ))}

@@ -1,15 +1,17 @@
 /** What holds for the whole house: trim, stock, saw, tape. Every change is one more entry. */
 
 import { useState } from "preact/hooks";
-import { write, type Standing } from "../house";
+import { useSignal } from "../core/signal";
+import { countryWords, limits, write, type Standing } from "../house";
 import { Choices, TextField } from "../parts/fields";
 import { Frame } from "../parts/frame";
 import { link } from "../route";
-import { typed } from "./begin";
+import { capital, typed } from "./begin";
 
 type Table = Readonly<Record<string, unknown>>;
 
 export function Settings({ standing }: { standing: Standing }) {
+  const said = countryWords(useSignal(limits), standing.fold?.dialect);
   const document = standing.fold?.document ?? {};
   const units = standing.fold?.units ?? "mm";
   const set = (key: readonly string[], value: unknown) =>
@@ -36,7 +38,7 @@ export function Settings({ standing }: { standing: Standing }) {
         <h2>Trim</h2>
         <div class="two">
           <OnChange
-            label={`Quirk, ${units}`}
+            label={`${capital(said?.quirk ?? "quirk")}, ${units}`}
             value={value("quirk")}
             save={(t) => set(["defaults", "quirk"], typed(t, units))}
           />

@@ -2,7 +2,8 @@
 
 import { useState } from "preact/hooks";
 import { ask } from "../core/link";
-import { write, type Standing } from "../house";
+import { useSignal } from "../core/signal";
+import { countryWords, limits, write, type Standing } from "../house";
 import type { Refusal, Wall as WallSaid } from "../messages";
 import { TextField } from "../parts/fields";
 import { Frame } from "../parts/frame";
@@ -66,6 +67,7 @@ interface SetProps {
 }
 
 function OneSet({ standing, mark, hasSill }: SetProps) {
+  const mitre = countryWords(useSignal(limits), standing.fold?.dialect)?.mitre ?? "mitre";
   const [gaps, setGaps] = useState<Gaps>(standing.fold?.gaps[mark] ?? {});
   const [said, setSaid] = useState<WallSaid | Refusal | undefined>();
   const corners = hasSill ? CORNERS : CORNERS.slice(0, 2);
@@ -90,7 +92,7 @@ function OneSet({ standing, mark, hasSill }: SetProps) {
   return (
     <form class="stack" onSubmit={(event) => void tell(event)}>
       <p>
-        How far each mitre stands open at its heel (outside) and its toe (inside), in {unit}. A
+        How far each {mitre} stands open at its heel (outside) and its toe (inside), in {unit}. A
         closed end is 0; leave out what you can't read.
       </p>
       {corners.map(([corner, words]) => (

@@ -25,6 +25,7 @@ from longpoint.phone.messages import (
     Answer,
     AtSaw,
     File,
+    Limits,
     Look,
     Opened,
     OpeningState,
@@ -44,6 +45,7 @@ from longpoint.quantities.formatting import format_length
 from longpoint.sheets.again_sheet import again_sheet
 from longpoint.sheets.book import house_sheets
 from longpoint.sheets.bought import bought, money_of
+from longpoint.sheets.dialects import words_for
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.order_sheet import standing_words
 from longpoint.sheets.outlook_words import safe_line, verdicts
@@ -53,6 +55,7 @@ from longpoint.sheets.verdict_pictures import verdict_words
 from longpoint.sticks.changed_pieces import pieces_as_cut
 from longpoint.sticks.news_words import told_in_words
 from longpoint.sticks.plan_again import plan_again
+from longpoint.survey.house import Dialect
 from longpoint.survey.house_file import read_house
 from longpoint.survey.house_file.parsed_text import parsed_house
 
@@ -72,6 +75,11 @@ def answer(request_json: str, ports: Ports) -> str:
     except LongpointError as error:
         said = Refusal(read=error.read, wrong=error.wrong, do=error.do)
     return json.dumps(asdict(said), ensure_ascii=False, default=str)
+
+
+def _limits(asked: Asked) -> Limits:
+    words = words_for(Dialect(asked["dialect"]))
+    return limits(forms(words), words)
 
 
 def _held(asked: Asked) -> tuple[Said, ...]:
@@ -225,7 +233,7 @@ def _unknown(asked: Asked, _: Ports) -> Answer:
 
 
 _ANSWERS: Final[dict[str, Callable[[Asked, Ports], Answer]]] = {
-    "limits": lambda _asked, _ports: limits(forms()),
+    "limits": lambda asked, _: _limits(asked),
     "fold": lambda asked, _: fold(asked["entries"]),
     "look": lambda asked, _: _look(asked),
     "plan": _plan,

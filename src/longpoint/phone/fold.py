@@ -7,7 +7,7 @@ from longpoint.journal import Entry
 from longpoint.phone.counting import counting, in_order
 from longpoint.phone.decided import kind_of, reading_lines, units_of
 from longpoint.phone.entries import EntryKey, LineState
-from longpoint.phone.folded_places import folded_places, title_of, who_read
+from longpoint.phone.folded_places import country_words, folded_places, title_of, who_read
 from longpoint.phone.forms import LINES
 from longpoint.phone.laying import Laid, laid
 from longpoint.phone.messages import (
@@ -104,7 +104,10 @@ def _held(document: Document) -> Iterable[Said]:
         texts = texts_of(line.table, line.line)
         if not differ(texts, line.apart, line.units):
             continue
-        part = f"{title_of(line.way, form_name(document, line.way))}: " if len(line.way) > 2 else ""
+        part = ""
+        if len(line.way) > 2:
+            form = form_name(document, line.way)
+            part = f"{title_of(line.way, form, country_words(document))}: "
         unit = line.units.value if line.units else "degrees"
         yield Said(
             code="readings-differ",
@@ -129,7 +132,7 @@ def _undo(count: Sequence[Entry], document: Document) -> CanUndo | None:
         return None
     last = count[-1]
     way: Way = tuple(last.get("place", ("", "")))
-    name = title_of(way, form_name(document, way) or "rooms")
+    name = title_of(way, form_name(document, way) or "rooms", country_words(document))
     match last["what"]:
         case "reading":
             words = f"{last['opening']} {last['line']} {last['value_text']}"

@@ -7,10 +7,13 @@ from longpoint.phone.entries import EntryKey, LineState
 from longpoint.phone.forms import LINES
 from longpoint.phone.laying import Laid
 from longpoint.phone.messages.limits import FormLine
+from longpoint.phone.messages.said import Document
 from longpoint.phone.messages.standing import FoldedPlace, ReadLine
 from longpoint.phone.readings import differ, texts_of
 from longpoint.phone.ways import FORMS, Way, places
 from longpoint.quantities.length import Units
+from longpoint.sheets.dialects import Words, in_words, words_for
+from longpoint.survey.house import Dialect
 
 _PARTS = {"walls": "wall", "openings": "at", "lights": "light", "diagonals": "diagonal"}
 
@@ -51,7 +54,7 @@ def _place(house: Laid, way: Way, form: str, table: Mapping[str, Any], units: Un
     return FoldedPlace(
         place=way,
         form=form,
-        title=title_of(way, form),
+        title=title_of(way, form, country_words(house.document)),
         root=way[1],
         room=way[1] if way[0] == "rooms" else str(table.get("room", "")),
         state=state,
@@ -60,18 +63,26 @@ def _place(house: Laid, way: Way, form: str, table: Mapping[str, Any], units: Un
     )
 
 
-def title_of(way: Way, form: str) -> str:
+def country_words(document: Document) -> Words:
+    """Return the words of the country of a house; those of the UK where it names none we know."""
+    said = str(document.get("dialect", "uk"))
+    return words_for(Dialect(said) if said in list(Dialect) else Dialect.UK)
+
+
+def title_of(way: Way, form: str, words: Words) -> str:
     """Return what a place is called.
 
     Example:
-        >>> title_of(("rooms", "Kitchen", "walls", "N"), "rooms.walls")
+        >>> words = words_for(Dialect.US)
+        >>> title_of(("rooms", "Kitchen", "walls", "N"), "rooms.walls", words)
         'Kitchen, wall N'
-        >>> title_of(("trims", "PR1"), "trims:picture-rail")
-        'PR1, picture rail'
+        >>> title_of(("trims", "C1"), "trims:cornice", words)
+        'C1, crown'
     """
     parts = [way[1]]
     if len(way) == 2 and form != "rooms":
-        parts.append(FORMS[form].title.removeprefix("an ").removeprefix("a "))
+        title = in_words(FORMS[form].title, words)
+        parts.append(title.removeprefix("an ").removeprefix("a "))
     for name, label in zip(way[2::2], way[3::2], strict=True):
         what = _PARTS.get(name, name.replace("_", " ").removesuffix("s"))
         parts.append(f"{what} {label}")

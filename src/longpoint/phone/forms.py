@@ -8,6 +8,8 @@ from longpoint.phone.messages.limits import Choice, Form, FormLine
 from longpoint.phone.opening_lines import apart_mm
 from longpoint.phone.ways import FORMS, is_asked, label_key
 from longpoint.quantities.length import LONGEST_MM
+from longpoint.sheets.dialects import Words, in_words, words_for
+from longpoint.survey.house import Dialect
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.instruments import Tape
 
@@ -47,15 +49,19 @@ _NAMES: Final = {
 """Where what a key names is found; other texts are free."""
 
 
-def forms() -> tuple[Form, ...]:
-    """Return every form, those of the catalogue in its order."""
+def forms(words: Words) -> tuple[Form, ...]:
+    """Return every form, those of the catalogue in its order.
+
+    Args:
+        words: Of the country; what an answer is kept as is the same in all.
+    """
     return tuple(
         Form(
             form=name,
-            title=table.title,
+            title=in_words(table.title, words),
             label=label_key(table),
             lines=tuple(
-                _line(name, key)
+                _line(name, key, words)
                 for key in _flat(table)
                 if key.kind in _SCALES and key.name not in {*_UNASKED, label_key(table)}
             ),
@@ -76,25 +82,27 @@ def _flat(table: Table) -> Iterator[Key]:
             yield replace(inner, name=name, required=is_needed)
 
 
-def _line(form: str, key: Key) -> FormLine:
+def _line(form: str, key: Key, words: Words) -> FormLine:
     scale = _SCALES[key.kind]
     is_long = scale in ("length", "signed", "lengths")
     return FormLine(
         line=key.name,
-        short=key.name.replace("_", " ").replace(".", " ").capitalize(),
-        words=key.meaning,
-        left_out=key.left_out,
+        short=in_words(key.name.replace("_", " ").replace(".", " ").capitalize(), words),
+        words=in_words(key.meaning, words),
+        left_out=in_words(key.left_out, words),
         scale=scale,  # type: ignore[arg-type]
         is_reading=key.kind in (Kind.READING, Kind.SIGNED_READING, Kind.ANGLE_READING),
         asked=is_asked(form, key),
         least=key.low,
         most=min(key.high, LONGEST_MM if is_long else 1e6),
         apart=apart_mm(Tape(name="")) if is_long else APART_DEG,
-        choices=tuple(Choice(value=str(each), words=str(each)) for each in key.choices),
+        choices=tuple(
+            Choice(value=str(each), words=in_words(str(each), words)) for each in key.choices
+        ),
         names=_NAMES.get(key.name, "") if scale in ("text", "names") else "",
         form=f"{form}.{key.name}" if scale == "tables" else "",
     )
 
 
-LINES: Final = {form.form: form.lines for form in forms()}
+LINES: Final = {form.form: form.lines for form in forms(words_for(Dialect.UK))}
 """The lines of each form, by its name."""

@@ -3,9 +3,9 @@
 import math
 from typing import Final
 
-from longpoint.phone.messages import Choice, Form, KindLimits, Limits, LineLimits
+from longpoint.phone.messages import Choice, DialectWords, Form, KindLimits, Limits, LineLimits
 from longpoint.quantities.length import MM_PER_INCH
-from longpoint.sheets.dialects import kind_words
+from longpoint.sheets.dialects import Words, kind_words, words_for
 from longpoint.survey.checks.opposite_sides import DOOR_WIDTH_APART_MM, WINDOW_APART_MM
 from longpoint.survey.checks.repeats import ALARM_U
 from longpoint.survey.house import Dialect
@@ -58,11 +58,12 @@ _TRIMS: Final = {
 }
 
 
-def limits(forms: tuple[Form, ...]) -> Limits:
+def limits(forms: tuple[Form, ...], words: Words) -> Limits:
     """Return what a page checks by itself while a figure is typed.
 
     Args:
         forms: Of all that isn't an opening.
+        words: Of the country.
     """
     return Limits(
         forms=forms,
@@ -70,9 +71,23 @@ def limits(forms: tuple[Form, ...]) -> Limits:
             KindLimits(kind=kind.value, words=kind_words(kind), lines=lines_of(kind))
             for kind in OpeningKind
         ),
-        dialects=tuple(Choice(value=d.value, words=words) for d, words in _DIALECTS.items()),
-        trims=tuple(Choice(value=t.value, words=words) for t, words in _TRIMS.items()),
+        dialects=tuple(_country(dialect, name) for dialect, name in _DIALECTS.items()),
+        trims=tuple(
+            Choice(value=trim.value, words=said.replace("board", words.board.split()[-1]))
+            for trim, said in _TRIMS.items()
+        ),
         mm_per_inch=MM_PER_INCH,
+    )
+
+
+def _country(dialect: Dialect, name: str) -> DialectWords:
+    said = words_for(dialect)
+    return DialectWords(
+        value=dialect.value,
+        words=name,
+        quirk=said.quirk,
+        skirting=said.skirting,
+        mitre=said.mitre,
     )
 
 

@@ -4,7 +4,9 @@ References:
     The table of words in `docs/words.md`. Where it gives several, the first is printed.
 """
 
-from dataclasses import dataclass
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
 from typing import Final
 
 from longpoint.pieces.piece import Piece, Role
@@ -26,6 +28,9 @@ class Words:
         cornice: Trim where wall and ceiling meet.
         corner_block: Block at the corner of a set.
         saw: The saw the sheet is read at.
+        dado_rail: Moulding along a wall at chair height.
+        moulding: A shaped strip.
+        wall_reveal: The wall's own face at the side of an opening; no word for the quirk.
     """
 
     architrave: str
@@ -37,6 +42,9 @@ class Words:
     cornice: str
     corner_block: str
     saw: str
+    dado_rail: str = "dado rail"
+    moulding: str = "moulding"
+    wall_reveal: str = "reveal"
 
 
 _SOUTH: Final = Words(
@@ -71,6 +79,9 @@ _STATES: Final = Words(
     cornice="crown",
     corner_block="rosette",
     saw="miter saw",
+    dado_rail="chair rail",
+    moulding="molding",
+    wall_reveal="recess",
 )
 _CANADA: Final = Words(
     architrave="casing",
@@ -82,6 +93,8 @@ _CANADA: Final = Words(
     cornice="crown",
     corner_block="rosette",
     saw="mitre saw",
+    dado_rail="chair rail",
+    wall_reveal="recess",
 )
 
 
@@ -101,6 +114,46 @@ def words_for(dialect: Dialect) -> Words:
             return _STATES
         case Dialect.CA:
             return _CANADA
+
+
+def in_words(text: str, words: Words) -> str:
+    """Return a text of ours with the trade's words as a country says them.
+
+    Args:
+        text: In the words of `docs/words.md`: AU and NZ print them as they are.
+        words: Of the country.
+
+    Example:
+        >>> in_words("Mitred to an architrave; the default skirting", words_for(Dialect.US))
+        'Mitered to a casing; the default baseboard'
+        >>> in_words("as the architrave's quirk", words_for(Dialect.UK))
+        "as the architrave's margin"
+    """
+    said = {getattr(_SOUTH, each.name): getattr(words, each.name) for each in fields(Words)}
+    return _OURS.sub(lambda found: _said(found, said), text)
+
+
+_OURS: Final = re.compile(
+    r"\b(?:(?P<article>an?) )?"
+    rf"(?P<word>{'|'.join(sorted((getattr(_SOUTH, f.name) for f in fields(Words)), reverse=True))})"
+    r"(?P<end>s|d)?\b",
+    re.IGNORECASE,
+)
+"""A word of ours with its article before it, and "s" or "d" behind it."""
+
+
+def _said(found: re.Match[str], said: Mapping[str, str]) -> str:
+    article, word, end = found["article"], found["word"], found["end"] or ""
+    other = said[word.lower()]
+    if other == word.lower():
+        return found[0]
+    if end == "d" and not other.endswith("e"):
+        end = "ed"
+    if word[0].isupper():
+        other = other.capitalize()
+    if article is None:
+        return other + end
+    return f"{article[0]}{'n' if other[0] in 'aeiou' else ''} {other}{end}"
 
 
 def role_words(role: Role, words: Words) -> str:

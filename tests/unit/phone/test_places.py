@@ -1,4 +1,5 @@
 import json
+import re
 from typing import Any
 
 import pytest
@@ -140,7 +141,7 @@ def test_every_kind_of_trim_can_be_typed_and_reads_back() -> None:
 
 
 def test_every_form_has_lines_or_a_label() -> None:
-    limits = ask("limits")
+    limits = ask("limits", dialect="us")
     assert {form["form"] for form in limits["forms"]} == set(FORMS)
     for form in limits["forms"]:
         assert form["lines"] or form["label"]
@@ -149,3 +150,35 @@ def test_every_form_has_lines_or_a_label() -> None:
             assert line["least"] <= line["most"]
             assert (line["scale"] == "choice") == bool(line["choices"])
             assert (line["scale"] == "tables") == (line["form"] in FORMS)
+
+
+def test_the_forms_are_in_the_words_of_the_country() -> None:
+    def texts(dialect: str) -> str:
+        limits = ask("limits", dialect=dialect)
+        forms = [(form["title"], form["lines"]) for form in limits["forms"]]
+        said = [
+            (line["short"], line["words"], line["left_out"], [c["words"] for c in line["choices"]])
+            for _, lines in forms
+            for line in lines
+        ]
+        return json.dumps([[title for title, _ in forms], said, limits["trims"]])
+
+    ours = r"(?i)\b(skirting|architrave|quirk|mitred?|mitres|scribed?|cornice|moulding|reveal)s?\b"
+    australian, american = texts("au"), texts("us")
+    assert set(re.findall(ours, australian)) >= {"Skirting", "architrave", "mitre", "scribe"}
+    assert re.findall(ours, american) == []
+    assert {"baseboard", "casing", "miter", "cope", "crown"} <= set(re.findall(r"\w+", american))
+    assert "stool and apron" in american
+    assert "board and apron" in australian
+
+
+def test_an_answer_is_kept_alike_in_every_country() -> None:
+    def kept(dialect: str) -> list[list[str]]:
+        forms = ask("limits", dialect=dialect)["forms"]
+        return [
+            [form["form"], line["line"], *(choice["value"] for choice in line["choices"])]
+            for form in forms
+            for line in form["lines"]
+        ]
+
+    assert kept("au") == kept("us") == kept("uk")

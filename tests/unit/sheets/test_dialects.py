@@ -4,6 +4,7 @@ import pytest
 
 from longpoint.pieces.piece import Role
 from longpoint.sheets.dialects import (
+    in_words,
     kind_words,
     method_short,
     method_words,
@@ -40,3 +41,28 @@ def test_every_kind_and_method_has_words() -> None:
     assert len({kind_words(kind) for kind in OpeningKind}) == len(OpeningKind)
     assert len({method_words(method) for method in Method}) == len(Method)
     assert len({method_short(method) for method in Method}) == len(Method)
+
+
+@pytest.mark.parametrize(
+    ("ours", "us", "uk"),
+    [
+        ("Mitres of an architrave", "Miters of a casing", "Mitres of an architrave"),
+        ("scribed to the skirting's top", "coped to the baseboard's top", None),
+        ("a mitred return, quirks of 5", "a mitered return, reveals of 5", None),
+        ("to the reveal's near face", "to the recess's near face", "to the reveal's near face"),
+        ("a window board on a cornice", "a stool on a crown", "a window board on a cornice"),
+        ("Moulding above a dado rail", "Molding above a chair rail", None),
+        ("mitresome, unquirked", "mitresome, unquirked", "mitresome, unquirked"),
+    ],
+)
+def test_our_words_in_a_text_become_those_of_the_country(ours: str, us: str, uk: str) -> None:
+    assert in_words(ours, words_for(Dialect.US)) == us
+    assert in_words(ours, words_for(Dialect.AU)) == ours
+    if uk:
+        assert in_words(ours, words_for(Dialect.UK)) == uk
+
+
+def test_a_margin_in_the_isles_is_not_a_reveal() -> None:
+    assert in_words("the quirk of an architrave", words_for(Dialect.IE)) == (
+        "the margin of an architrave"
+    )

@@ -13,6 +13,7 @@ from longpoint.phone.messages.files import (
 from longpoint.phone.messages.limits import (
     AskLimits,
     Choice,
+    DialectWords,
     Form,
     FormLine,
     KindLimits,
@@ -90,6 +91,7 @@ __all__ = [
     "Choice",
     "CutEnd",
     "CutStep",
+    "DialectWords",
     "Document",
     "Face",
     "File",

@@ -6,9 +6,14 @@ from typing import Literal
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskLimits:
-    """What can be checked at once, while a figure is typed?"""
+    """What can be checked at once, while a figure is typed?
+
+    Attributes:
+        dialect: In whose words.
+    """
 
     ask: Literal["limits"] = "limits"
+    dialect: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +60,25 @@ class Choice:
 
     value: str
     words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DialectWords:
+    """A country, and its words for what is set of a house.
+
+    Attributes:
+        value: As a house file has it.
+        words: The country's name.
+        quirk: Set-back of the trim from the lining's edge.
+        skirting: Trim at the floor.
+        mitre: Cut on the slant across the face.
+    """
+
+    value: str
+    words: str
+    quirk: str
+    skirting: str
+    mitre: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,6 +159,6 @@ class Limits:
     kind: Literal["limits"] = "limits"
     kinds: tuple[KindLimits, ...]
     forms: tuple[Form, ...]
-    dialects: tuple[Choice, ...]
+    dialects: tuple[DialectWords, ...]
     trims: tuple[Choice, ...]
     mm_per_inch: float
