@@ -73,7 +73,7 @@ def command(
         if head.buyer and supplier:
             files[f"{name}.xml"] = ubl_order(own, supplier, theirs)
     write_text_safely(sheets / "order.csv", order_csv(lines))
-    write_bytes_safely(sheets / "order.xlsx", order_xlsx(head, lines))
+    write_bytes_safely(sheets / "order.xlsx", order_xlsx(lines))
     for name, text in texts.items():
         write_text_safely(sheets / f"{name}.txt", text)
         click.echo(text)

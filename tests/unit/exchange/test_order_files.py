@@ -1,17 +1,15 @@
 import csv
 import io
-from datetime import date
 from decimal import Decimal
 
 import openpyxl
 import pytest
 
-from longpoint.exchange.order_files import COLUMNS, FORMULA_SIGNS, order_csv, order_xlsx
-from longpoint.sheets.order_text import OrderHead
+from longpoint.exchange.order_files import COLUMNS, order_csv, order_xlsx
+from longpoint.exchange.tables.csv_table import FORMULA_SIGNS
 from longpoint.sticks.order_lines import OrderLine
 from longpoint.survey.profiles import Profile
 
-HEAD = OrderHead(number="XPGPPW", house="Wren House", on=date(2026, 3, 1))
 OG57 = Profile(name="OG57", width_mm=57.0, thickness_mm=18.0, material="primed pine")
 LINES = (
     OrderLine(
@@ -53,7 +51,7 @@ def test_csv_has_a_line_for_each_and_ends_as_the_rfc_asks() -> None:
 
 
 def test_xlsx_says_the_same_in_numbers_and_texts() -> None:
-    titles, first, second = xlsx_rows(order_xlsx(HEAD, LINES))
+    titles, first, second = xlsx_rows(order_xlsx(LINES))
     assert titles == COLUMNS
     assert first == (
         *("Harrow, Timber", "OG57", 57, 18, "primed pine", 5400, 8, 1, 43.2, "HT-1"),
@@ -63,7 +61,7 @@ def test_xlsx_says_the_same_in_numbers_and_texts() -> None:
 
 
 def test_the_same_order_gives_the_same_workbook() -> None:
-    assert order_xlsx(HEAD, LINES) == order_xlsx(HEAD, LINES)
+    assert order_xlsx(LINES) == order_xlsx(LINES)
 
 
 @pytest.mark.parametrize("sign", FORMULA_SIGNS)
@@ -73,7 +71,7 @@ def test_no_text_is_ever_a_formula(sign: str) -> None:
     line = OrderLine(profile=profile, length_mm=1.0, count=1, supplier=text, code=text)
     (row,) = csv_rows(order_csv([line]))
     assert all(row[k] == f"'{text}" for k in ("supplier", "profile", "material", "supplier_code"))
-    sheet = openpyxl.load_workbook(io.BytesIO(order_xlsx(HEAD, [line]))).active
+    sheet = openpyxl.load_workbook(io.BytesIO(order_xlsx([line]))).active
     assert sheet is not None
     cells = [cell for row in sheet.iter_rows() for cell in row]
     assert {cell.data_type for cell in cells} <= {"s", "n"}
@@ -83,7 +81,7 @@ def test_no_text_is_ever_a_formula(sign: str) -> None:
 def test_a_link_stays_a_text() -> None:
     profile = Profile(name="https://x.example", width_mm=57.0, thickness_mm=18.0)
     sheet = openpyxl.load_workbook(
-        io.BytesIO(order_xlsx(HEAD, [OrderLine(profile=profile, length_mm=1.0, count=1)]))
+        io.BytesIO(order_xlsx([OrderLine(profile=profile, length_mm=1.0, count=1)]))
     ).active
     assert sheet is not None
     assert sheet["B2"].hyperlink is None

@@ -141,10 +141,13 @@ def _rows(name: str, text: str, delimiter: str) -> list[tuple[TableCell, ...]]:
 def _plain(cell: str) -> str:
     """Return a cell's text; the apostrophe that keeps a text from being a formula is taken off."""
     text = cell.strip()
-    return text[1:] if text[:1] == "'" and text[1:2] in _FORMULA_SIGNS else text
+    return text[1:] if text[:1] == "'" and text[1:2] in _GUARDED else text
 
 
-_FORMULA_SIGNS: Final = frozenset("=+-@'")
+FORMULA_SIGNS: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "|")
+"""A text that begins so is run as a formula by some spreadsheet when a CSV is opened: well known,
+no one standard."""
+_GUARDED: Final = frozenset((*FORMULA_SIGNS, "'"))
 
 
 def guarded(text: str) -> str:
@@ -154,9 +157,9 @@ def guarded(text: str) -> str:
         >>> guarded("=1+1"), guarded("W1"), guarded("-1/16")
         ("'=1+1", 'W1', "'-1/16")
     """
-    if text[:1] == "'" and text[1:2] in _FORMULA_SIGNS:
+    if text[:1] == "'" and text[1:2] in _GUARDED:
         return f"'{text}"
-    if text[:1] in {"=", "+", "-", "@", "\t", "\r"} and not _is_number(text):
+    if text.startswith(FORMULA_SIGNS) and not _is_number(text):
         return f"'{text}"
     return text
 
