@@ -8,8 +8,8 @@ import click
 from longpoint.cli.days import on_day
 from longpoint.cli.imagined import house_imagined
 from longpoint.cli.outcome import Outcome, exits, outcome
+from longpoint.cli.planning import with_crew
 from longpoint.cli.sheet_folder import paper_option, write_file
-from longpoint.exchange.crew_files import crew_lines
 from longpoint.exchange.house_files import load_house
 from longpoint.pipeline import plan_house
 from longpoint.render.paper import Paper
@@ -39,8 +39,7 @@ BOOK = "book.pdf"
 @exits
 def command(house: Path, out: Path, crew: Path | None, paper: str, on: date) -> Outcome:
     """Plan HOUSE and write one PDF that holds every sheet, with contents and bookmarks."""
-    survey = load_house(house)
-    learned, said = crew_lines(crew, survey.house) if crew is not None else ((), ())
+    survey, learned, said = with_crew(load_house(house), crew)
     for finding in said:
         click.echo(str(finding), err=True)
     plan = plan_house(survey, linear_solver(), house_imagined(), learned)
@@ -50,4 +49,4 @@ def command(house: Path, out: Path, crew: Path | None, paper: str, on: date) -> 
     if plan.held:
         click.echo(f"Held back, so without lengths: {', '.join(sorted(plan.held))}.")
     click.echo(f"The book: {written}")
-    return outcome((*plan.findings, *said))
+    return outcome(plan.findings)
