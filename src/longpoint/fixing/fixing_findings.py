@@ -71,14 +71,17 @@ def _boxes(house: House) -> list[Finding]:
 
 def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
     units = house.units
-    place = f"section {section.name} ({section.profile}), line into the {_words(line.bed.into)}"
+    place = (
+        f"on the line into the {_words(line.bed.into)} of section {section.name} "
+        f"({section.profile})"
+    )
     if line.standing is Standing.NONE:
         return [
             _finding(
                 house,
                 code="no-nail",
                 severity=Severity.WARNING,
-                read=f"At {place} no nail does.",
+                read=f"No nail does {place}.",
                 wrong=f"{line.why_none[0].upper()}{line.why_none[1:]}.",
                 do="Glue the back along that line and hold it with pins until the glue is hard, "
                 "or put in backing before the board goes on.",
@@ -92,20 +95,18 @@ def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
         most_mm = line.bed.most_mm(thickest_mm(nail))
         name = nail_words(nail, units)
         if trouble is Trouble.TOO_LONG:
-            over = format_with_unit(nail.length_mm - most_mm, units)
-            wrong = f"It is {over} too long: {_comes_out(line)}"
+            wrong = f"It is {_by(nail.length_mm - most_mm, units)} too long: {_comes_out(line)}"
         else:
-            short = format_with_unit(line.bed.least_mm - nail.length_mm, units)
             wrong = (
-                f"It is {short} too short: it would be "
-                f"{format_with_unit(line.bed.hold_mm(nail), units)} in the timber that holds."
+                f"It is {_by(line.bed.least_mm - nail.length_mm, units)} too short: only "
+                f"{format_with_unit(line.bed.hold_mm(nail), units)} of it would hold."
             )
         said.append(
             _finding(
                 house,
                 code="nail-too-long" if trouble is Trouble.TOO_LONG else "nail-too-short",
                 severity=Severity.WARNING,
-                read=f"{name[0].upper()}{name[1:]} nails at {place}.",
+                read=f"{name[0].upper()}{name[1:]} nails {place}.",
                 wrong=wrong,
                 do=f"Use {instead}.",
             )
@@ -120,6 +121,12 @@ def _meant_for(line: NailLine) -> list[tuple[Nail, Trouble]]:
     """
     thick = [(nail, said) for nail, said in line.wrong if nail.gauge < BRAD_GAUGE]
     return thick if thick and line.bed.into is Into.STUD else list(line.wrong)
+
+
+def _by(length_mm: float, units: Units) -> str:
+    """Return by how much; what is less than a mark of the tape is told as just that."""
+    least_mm = 0.5 if units is Units.MM else MM_PER_INCH / 16.0
+    return "just" if length_mm < least_mm else format_with_unit(length_mm, units)
 
 
 def _comes_out(line: NailLine) -> str:

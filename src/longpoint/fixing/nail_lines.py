@@ -20,7 +20,8 @@ from longpoint.quantities.length import Units
 from longpoint.survey.fixing import Nail
 
 INTO_STUD_MM: Final = 25.0
-INTO_LINING_MM: Final = 8.0
+INTO_LINING_MM: Final = 7.9375
+"""5/16 in, about 8 mm, so that a nail of whole inches isn't a hair too short. [mm]"""
 PUNCHED_MM: Final = 2.0
 """How far a head is punched below the face, so that the tip goes as much deeper."""
 END_COVER_MM: Final = 5.0

@@ -7,13 +7,10 @@ from typing import Final
 from longpoint.errors import Severity
 from longpoint.fixing.cable_zones import cable_rule
 from longpoint.fixing.fixing_findings import nail_findings, nail_words
-from longpoint.fixing.gauges import thinnest_mm
-from longpoint.fixing.nail_lines import HELD_TIMES, Into, NailLine, Standing
+from longpoint.fixing.nail_lines import Into, NailLine, Standing
 from longpoint.fixing.nailing import NailedPiece, Nailing, Section, Treatment, nail_house
 from longpoint.fixing.order_of_work import room_order
 from longpoint.fixing.supplies import Packer, Supplies, packers, supplies_for
-from longpoint.fixing.wall_behind import Figure, Rests
-from longpoint.fixing.withdrawal import ASSUMED_WOOD, reference_nails
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit, running_length
 from longpoint.quantities.length import Units
@@ -34,6 +31,7 @@ from longpoint.sheets.blocks import (
 from longpoint.sheets.cautions import nailing_cautions
 from longpoint.sheets.dialects import Words, method_short, words_for
 from longpoint.sheets.finding_note import finding_note
+from longpoint.sheets.fixing_basis import holds_compared, what_it_rests_on
 from longpoint.sheets.mark_pictures import Passed, mark_picture
 from longpoint.sheets.nail_picture import nail_picture
 from longpoint.survey.fixing import Nail
@@ -80,8 +78,8 @@ def fixing_blocks(plan: HousePlan, way: Method | None = None) -> tuple[Block, ..
         *_not_here(nailing),
         *(block for room in rooms_of(nailing) for block in _room(plan, nailing, room, way)),
         *_packers(plan),
-        *_compared(plan, nailing),
-        *_rests(plan, nailing),
+        *holds_compared(plan, nailing),
+        *what_it_rests_on(plan, nailing),
     )
 
 
@@ -343,99 +341,3 @@ def _corners(plan: HousePlan, mark: str, found: Iterable[Packer], *, is_behind_i
         for packer in found
         if packer.opening == mark and packer.is_behind_inner is is_behind_inner
     )
-
-
-def _compared(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
-    rows: list[tuple[str | Cell, ...]] = []
-    units, wood = plan.house.units, plan.house.fixing.frame_wood or ASSUMED_WOOD
-    for section in nailing.sections:
-        for number, line in enumerate(section.lines, start=1):
-            if line.nail is None:
-                continue
-            hold_mm = line.bed.hold_mm(line.nail)
-            worth = reference_nails(thinnest_mm(line.nail), hold_mm, _timber(line, wood))
-            asked = format_length(HELD_TIMES * section.thickness_mm, units)
-            rows.append(
-                (
-                    f"{section.name}{number}",
-                    nail_words(line.nail, units),
-                    format_length(hold_mm, units),
-                    f"{worth:.1f}",
-                    asked,
-                )
-            )
-    if not rows:
-        return ()
-    columns = (
-        Column(title="Line", share=1.0),
-        Column(title="Nail", share=3.0),
-        Column(title="Holds over", is_number=True, share=1.6),
-        Column(title="Worth so many reference nails", is_number=True, share=2.2),
-        Column(title="Three times the trim", is_number=True, share=1.8),
-    )
-    return (
-        Together(
-            blocks=(
-                Heading(text="One nail's hold against another's"),
-                Table(columns=columns, rows=tuple(rows), is_close=True),
-                Paragraph(
-                    text="A comparison, not what a nail carries. The published formula (USDA "
-                    "FPL-093: density to the power 2.5, times diameter, times depth) was found "
-                    "for bright common nails; finish nails were not tested. One reference nail: "
-                    f"16 gauge, 25 mm deep in {ASSUMED_WOOD}. Studs are taken as {wood}. The last "
-                    "column is the older rule of a nail three times as long as what it holds is "
-                    "thick (US Navy manual); finish work seldom keeps it.",
-                    is_small=True,
-                ),
-            )
-        ),
-    )
-
-
-def _timber(line: NailLine, wood: str) -> str:
-    """Return the timber that a line holds in; a lining's isn't told, so it is the assumed one."""
-    return wood if line.bed.into is Into.STUD else ASSUMED_WOOD
-
-
-def _rests(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
-    units = plan.house.units
-    rows: tuple[tuple[str | Cell, ...], ...] = tuple(
-        (
-            f"{figure.name[0].upper()}{figure.name[1:]}",
-            format_length(figure.value_mm, units),
-            _source(figure),
-        )
-        for figure in nailing.wall.figures()
-    )
-    columns = (
-        Column(title="What was taken", share=3.0),
-        Column(title="Figure", is_number=True, share=1.2),
-        Column(title="Rests on", share=4.0),
-    )
-    thin = [s.profile for s in nailing.sections if s.thin_mm < s.thickness_mm]
-    edge = (
-        "A section is taken as thick at its inner edge as at its thickest"
-        + (f", but for {', '.join(dict.fromkeys(thin))}" if thin else "")
-        + ": where it is thinner a nail goes deeper, so measure it there (thin_edge)."
-    )
-    return (
-        Together(
-            blocks=(
-                Heading(text="What this rests on"),
-                Table(columns=columns, rows=rows, is_close=True),
-                Paragraph(
-                    text=f"{edge} At least 25 mm in a stud: guides to nails. That a nail in the "
-                    "lining stays in it even when the grain turns it, at least 8 mm in it, a head "
-                    "punched 2 mm, the distances from edges, glue, filler, discs and caulk: common "
-                    "practice, no source. Change the figures under [fixing] in the house file.",
-                    is_small=True,
-                ),
-            )
-        ),
-    )
-
-
-def _source(figure: Figure) -> str:
-    if figure.rests is Rests.READ:
-        return figure.source
-    return figure.rests.value

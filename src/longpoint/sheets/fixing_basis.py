@@ -1,0 +1,129 @@
+"""What the fixing sheet rests on: how nails compare, and where its figures come from."""
+
+from longpoint.fixing.fixing_findings import nail_words
+from longpoint.fixing.gauges import thinnest_mm
+from longpoint.fixing.nail_lines import (
+    HELD_TIMES,
+    INTO_LINING_MM,
+    INTO_STUD_MM,
+    PUNCHED_MM,
+    Into,
+    NailLine,
+)
+from longpoint.fixing.nailing import Nailing
+from longpoint.fixing.wall_behind import Figure, Rests
+from longpoint.fixing.withdrawal import ASSUMED_WOOD, REFERENCE_DEPTH_MM, reference_nails
+from longpoint.house_plan import HousePlan
+from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.sheets.blocks import Block, Cell, Column, Heading, Paragraph, Table, Together
+
+
+def holds_compared(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
+    """Return the table that sets each line's nail against a reference nail.
+
+    Args:
+        plan: The planned house.
+        nailing: How its pieces are nailed.
+    """
+    rows: list[tuple[str | Cell, ...]] = []
+    units, wood = plan.house.units, plan.house.fixing.frame_wood or ASSUMED_WOOD
+    for section in nailing.sections:
+        for number, line in enumerate(section.lines, start=1):
+            if line.nail is None:
+                continue
+            hold_mm = line.bed.hold_mm(line.nail)
+            worth = reference_nails(thinnest_mm(line.nail), hold_mm, _timber(line, wood))
+            asked = format_length(HELD_TIMES * section.thickness_mm, units)
+            rows.append(
+                (
+                    f"{section.name}{number}",
+                    nail_words(line.nail, units),
+                    format_length(hold_mm, units),
+                    f"{worth:.1f}",
+                    asked,
+                )
+            )
+    if not rows:
+        return ()
+    columns = (
+        Column(title="Line", share=1.0),
+        Column(title="Nail", share=3.0),
+        Column(title="Holds over", is_number=True, share=1.6),
+        Column(title="Worth so many reference nails", is_number=True, share=2.2),
+        Column(title="Three times the trim", is_number=True, share=1.8),
+    )
+    return (
+        Together(
+            blocks=(
+                Heading(text="One nail's hold against another's"),
+                Table(columns=columns, rows=tuple(rows), is_close=True),
+                Paragraph(
+                    text="A comparison, not what a nail carries. The published formula (USDA "
+                    "FPL-093: density to the power 2.5, times diameter, times depth) was found "
+                    "for bright common nails; finish nails were not tested. One reference nail: "
+                    f"16 gauge, {format_with_unit(REFERENCE_DEPTH_MM, units)} deep in "
+                    f"{ASSUMED_WOOD}. Studs are taken as {wood}. The last column is the older rule "
+                    "of a nail three times as long as what it holds is thick (US Navy manual); "
+                    "finish work seldom keeps it.",
+                    is_small=True,
+                ),
+            )
+        ),
+    )
+
+
+def _timber(line: NailLine, wood: str) -> str:
+    """Return the timber that a line holds in; a lining's isn't told, so it is the assumed one."""
+    return wood if line.bed.into is Into.STUD else ASSUMED_WOOD
+
+
+def what_it_rests_on(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
+    """Return the figures that the lines of nails were worked out from, each with its source.
+
+    Args:
+        plan: The planned house.
+        nailing: How its pieces are nailed.
+    """
+    units = plan.house.units
+    rows: tuple[tuple[str | Cell, ...], ...] = tuple(
+        (
+            f"{figure.name[0].upper()}{figure.name[1:]}",
+            format_length(figure.value_mm, units),
+            _source(figure),
+        )
+        for figure in nailing.wall.figures()
+    )
+    columns = (
+        Column(title="What was taken", share=3.0),
+        Column(title="Figure", is_number=True, share=1.2),
+        Column(title="Rests on", share=4.0),
+    )
+    thin = [s.profile for s in nailing.sections if s.thin_mm < s.thickness_mm]
+    edge = (
+        "A section is taken as thick at its inner edge as at its thickest"
+        + (f", but for {', '.join(dict.fromkeys(thin))}" if thin else "")
+        + ": where it is thinner a nail goes deeper, so measure it there (thin_edge)."
+    )
+    return (
+        Together(
+            blocks=(
+                Heading(text="What this rests on"),
+                Table(columns=columns, rows=rows, is_close=True),
+                Paragraph(
+                    text=f"{edge} At least {format_with_unit(INTO_STUD_MM, units)} in a stud: "
+                    "guides to nails. That a nail in the lining stays in it even when the grain "
+                    f"turns it, at least {format_with_unit(INTO_LINING_MM, units)} in it, a head "
+                    f"punched {format_with_unit(PUNCHED_MM, units)}, the distances from edges, "
+                    "glue, filler, discs and caulk: common practice, no source. Change the figures "
+                    "under [fixing] in the house file.",
+                    is_small=True,
+                ),
+            )
+        ),
+    )
+
+
+def _source(figure: Figure) -> str:
+    if figure.rests is Rests.READ:
+        return figure.source
+    return figure.rests.value
