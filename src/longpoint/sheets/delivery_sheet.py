@@ -82,7 +82,7 @@ def _blocks(house: House, lines: Sequence[OrderLine]) -> tuple[Block, ...]:
             Heading(text=supplier or "Supplier not named"),
             Table(columns=COLUMNS, rows=tuple(_row(line, house.units) for line in ours)),
         ]
-    return (*blocks, Heading(text="How to check"), *_how(house))
+    return (*blocks, Heading(text="How to check"), *_how(house, lines[0]))
 
 
 def _row(line: OrderLine, units: Units) -> tuple[str | Cell, ...]:
@@ -99,7 +99,7 @@ def _row(line: OrderLine, units: Units) -> tuple[str | Cell, ...]:
     )
 
 
-def _how(house: House) -> tuple[Block, ...]:
+def _how(house: House, line: OrderLine) -> tuple[Block, ...]:
     blocks: list[Block] = [
         Paragraph(lead="Count.", text="Each length by itself; measure the first of every bundle."),
         Paragraph(
@@ -130,8 +130,24 @@ def _how(house: House) -> tuple[Block, ...]:
         Note(
             severity=Severity.NOTE,
             title="Tell what you found",
-            text='longpoint delivery SHEETS "came OG57 5400 6" "crooked OG57 5400 1" '
-            '"section OG57 60 18" "moisture OG57 16": the rest is planned with what is there.',
+            text=f"longpoint delivery SHEETS {_told(line, house.units)}: the rest is planned with "
+            "what is there.",
         )
     )
     return tuple(blocks)
+
+
+def _told(line: OrderLine, units: Units) -> str:
+    """Return sentences that could be told of a line, each in quotes."""
+    name, length = line.profile.name, format_length(line.length_mm, units)
+    section = " ".join(
+        format_length(each_mm, units)
+        for each_mm in (line.profile.width_mm, line.profile.thickness_mm)
+    )
+    told = (
+        f"came {name} {length} {line.count}",
+        f"crooked {name} {length} 1",
+        f"section {name} {section}",
+        f"moisture {name} 16",
+    )
+    return " ".join(f'"{each}"' for each in told)
