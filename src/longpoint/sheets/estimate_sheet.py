@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 from fractions import Fraction
+from typing import Final
 
 from longpoint.errors import Severity
 from longpoint.pricing.accuracy import Recuts
@@ -32,6 +33,9 @@ from longpoint.sheets.money_words import (
     tax_words,
     work_words,
 )
+
+SHORT_JOB_H: Final = 10.0
+"""Hours of a job shorter than this are told to the half."""
 
 
 def estimate_sheet(
@@ -70,9 +74,9 @@ def _in_short(job: Job, quote: Quote | None, money: MoneyText) -> tuple[Block, .
     rows: list[tuple[str | Cell, ...]] = [
         (
             "Hours of one person",
-            f"{hours.low:.0f}",
-            Cell(text=f"{hours.middle:.0f}", is_key=True),
-            f"{hours.high:.0f}",
+            _hours_text(hours.low),
+            Cell(text=_hours_text(hours.middle), is_key=True),
+            _hours_text(hours.high),
         )
     ]
     cost = job.estimate.cost
@@ -306,3 +310,13 @@ def _coarse(amount: float, rates: Rates) -> Money:
     """Return a sum of a range to three figures: no range is known to the penny."""
     digits = max(0, len(f"{abs(amount):.0f}") - 3)
     return rounded(round(amount / 10**digits) * 10**digits, rates.currency)
+
+
+def _hours_text(hours: float) -> str:
+    """Return hours as precisely as they are worth: halves in a short job, else whole.
+
+    Example:
+        >>> _hours_text(3.4), _hours_text(8.0), _hours_text(14.6)
+        ('3.5', '8', '15')
+    """
+    return f"{round(2.0 * hours) / 2.0:g}" if hours < SHORT_JOB_H else f"{hours:.0f}"
