@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from longpoint.fixing.gauges import thickest_mm
 from longpoint.fixing.nail_count import apart_mm, nails_along
 from longpoint.fixing.nail_lines import PUNCHED_MM, Into
-from longpoint.fixing.nailing import nail_house
+from longpoint.fixing.nailing import NEAREST_EDGE_MM, nail_house
 from longpoint.pieces.piece import Role
 from longpoint.survey.fixing import Nail
 from tests.house_documents import the_house, window
@@ -63,7 +63,7 @@ def test_the_nail_of_a_line_stays_in_what_it_may_enter(
                     assert line.nail.length_mm - thickness - board >= 25.0 - 1e-6
                 case Into.UNDER:
                     assert tip_mm < lining + packing + made.wall.stud_face.value_mm
-            assert 0.0 < line.from_edge_mm < width
+            assert NEAREST_EDGE_MM - 1e-6 <= line.from_edge_mm <= width - NEAREST_EDGE_MM + 1e-6
 
 
 @given(shorter=lengths, longer=lengths, first=st.floats(0.0, 100.0), apart=st.floats(50.0, 600.0))

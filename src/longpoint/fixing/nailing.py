@@ -229,7 +229,8 @@ def _set_lines(
     thin_mm: float,
     nails: Nails,
 ) -> tuple[NailLine, ...]:
-    inner_x = min(lining_mm - LINING_BACK_MM, quirk_mm + FURTHEST_IN_MM)
+    furthest_in_mm = min(FURTHEST_IN_MM, piece.width_mm - NEAREST_EDGE_MM)
+    inner_x = min(lining_mm - LINING_BACK_MM, quirk_mm + furthest_in_mm)
     # Between its thin edge and its thickest a section is taken to rise evenly for what has to
     # hold; a tip goes in as deep as behind the thin edge.
     share = min(max((inner_x - quirk_mm) / piece.width_mm, 0.0), 1.0)
