@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from typing import Any, Final, NamedTuple
 
 from longpoint.errors import SurveyError
+from longpoint.journal.json_depth import is_nested_deeper
 
 Entry = Mapping[str, Any]
 """An entry as `phone/entries` describes them, also one of a kind that this version doesn't know."""
@@ -13,6 +14,8 @@ LONGEST_NAME: Final = 100
 """Signs in the name of a device, a house or a kind of entry."""
 LARGEST_ENTRY: Final = 10_000_000
 """Signs in an entry; the largest is a house file that was opened."""
+DEEPEST: Final = 30
+"""Brackets that may be open at once: those of a house file that was opened, and its entry's."""
 MOST_ENTRIES: Final = 2**53
 """A browser counts no further without skipping numbers."""
 
@@ -65,9 +68,11 @@ def read_entry(text: str) -> Entry:
     """
     if len(text) > LARGEST_ENTRY:
         raise _refused("It is far larger than any that longpoint writes.")
+    if is_nested_deeper(text, DEEPEST):
+        raise _refused("It is nested deeper than any that longpoint writes.")
     try:
         return checked_entry(json.loads(text))
-    except (ValueError, RecursionError):
+    except ValueError:
         raise _refused("It is damaged: it can't be read.") from None
 
 

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Any, Final, NoReturn
 
 from longpoint.errors import SurveyError
+from longpoint.journal.json_depth import is_nested_deeper
 
 LARGEST_FILE_BYTES: Final = 8 * 1024 * 1024
 DEEPEST: Final = 20
@@ -76,6 +77,8 @@ def _parse_toml(name: str, text: str) -> object:
 
 
 def _parse_json(name: str, text: str) -> object:
+    if is_nested_deeper(text, DEEPEST):
+        _refuse_depth(name)
     try:
         return json.loads(text, object_pairs_hook=_object, parse_constant=_constant)
     except json.JSONDecodeError as error:
@@ -86,8 +89,6 @@ def _parse_json(name: str, text: str) -> object:
             "Which of the two counts can't be told.",
             "Take one of them out.",
         ) from None
-    except RecursionError:
-        _refuse_depth(name)
     except ValueError:
         _refuse_number(name)
 
