@@ -78,7 +78,7 @@ format: .venv/tools
 
 # The lock for the tools comes first; the small one for the demo takes its pins from it.
 LOCK := build/lock/bin/uv pip compile --quiet --universal --python-version 3.11 \
-	--fork-strategy fewest --generate-hashes --no-header --no-emit-index-url \
+	--fork-strategy fewest --no-strip-extras --generate-hashes --no-header --no-emit-index-url \
 	--no-emit-find-links --no-annotate $(FLAGS) pyproject.toml
 lock: build/lock/bin/uv
 	@$(LOCK) --group dev --output-file requirements-dev.txt

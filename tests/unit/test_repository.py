@@ -50,7 +50,16 @@ def contracts(project: dict[str, Any]) -> dict[str, Any]:
 def pins(lock: str) -> dict[str, str]:
     """Return what a lock says of each package: version, marker and hashes, by name."""
     entries = re.split(r"\n(?=\S)", (ROOT / lock).read_text(encoding="utf-8").strip())
-    return {entry.split("==")[0]: entry for entry in entries}
+    return {plain_name(entry): entry for entry in entries}
+
+
+def installed_requirements(package: str) -> list[str]:
+    """Return what a package asks for on this machine, with none of its own extras."""
+    try:
+        requirements = importlib.metadata.requires(package) or []
+    except importlib.metadata.PackageNotFoundError:
+        return []  # Pinned for another system than this.
+    return [text for text in requirements if "extra ==" not in text]
 
 
 def plain_name(requirement: str) -> str:
@@ -87,10 +96,24 @@ def test_the_search_for_paths_and_hosts_can_find_one() -> None:
 def test_a_lock_holds_nothing_but_pins_with_hashes(lock: str) -> None:
     for name, entry in pins(lock).items():
         first, *others = entry.splitlines()
-        assert re.fullmatch(r"[a-z0-9-]+==[\w.]+( ; [^\\]+)? \\", first), name
+        assert re.fullmatch(r"[a-z0-9-]+(\[[a-z,]+\])?==[\w.]+( ; [^\\]+)? \\", first), name
         assert others, name
         for line in others:
             assert re.fullmatch(r"    --hash=sha256:[0-9a-f]{64}( \\)?", line), name
+
+
+def test_an_extra_that_a_package_asks_for_is_pinned_as_such() -> None:
+    """Else pip takes the newest release for it, and refuses that as unpinned."""
+    locked = pins("requirements-dev.txt")
+    asked = {
+        (plain_name(requirement), extra)
+        for name in locked
+        for requirement in installed_requirements(name)
+        for extra in re.findall(r"^[\w.-]+\[(\w+)\]", requirement)
+    }
+    assert ("coverage", "toml") in asked
+    for name, extra in asked:
+        assert re.match(rf"\S+\[[\w,]*\b{extra}\b", locked[name]), f"{name}[{extra}]"
 
 
 def test_the_small_lock_agrees_with_the_large_one() -> None:
