@@ -1,6 +1,6 @@
 /**
- * Packs the core for the page, every room but the shells, and what it needs of Python's library;
- * `pack.py` says how. Copies Python itself beside them.
+ * Packs for the page what it can come to of the core, and of Python's library; `pack.py` says how.
+ * Copies Python itself beside them.
  *
  *     node pack/core.mjs OUT
  */
@@ -50,8 +50,10 @@ function codeModules() {
 }
 
 const python = await loadPyodide();
-python.globals.set("modules", python.toPy([...modules(join(source, "longpoint")), ...codeModules()].sort()));
 python.runPython(readFileSync(join(here, "pack.py"), "utf8"));
+python.globals.set("page", readFileSync(join(here, "../src/core/ports.py"), "utf8"));
+python.globals.set("found", python.toPy([...modules(join(source, "longpoint")), ...codeModules()]));
+python.runPython("modules = reached_modules(page, found)");
 // Archives, under a name that every host compresses on the way: few do so for a zip.
 const packed = python.runPython("core_zip(modules)").toJs();
 writeFileSync(join(out, "core.zip.wasm"), packed);

@@ -1,14 +1,15 @@
 """Packs Python for a phone, by the very Python that will run it: compiled, without docstrings.
 
-A phone then has nothing to compile and less to fetch. Of Python's own library only what the core or
-Pyodide can come to is kept: whatever an `import` anywhere in a kept module names, in functions too.
+A phone then has nothing to compile and less to fetch. Of the core only what the page's requests can
+come to is kept, and of Python's own library what that or Pyodide can: whatever an `import` anywhere
+in a kept module names, in functions too.
 """
 
 import ast
 import importlib._bootstrap_external as external  # type: ignore[import-not-found]
 import io
 import zipfile
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 PAGE = ("_pyodide", "pyodide")
 """They are called from the page, and read their own docstrings."""
@@ -18,6 +19,14 @@ NEVER = frozenset(
     {("_sitebuiltins", "pydoc"), ("concurrent.futures", "concurrent.futures.process")}
 )
 """The help of a prompt; other processes. There are none in a browser."""
+
+
+def reached_modules(page: str, modules: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Return those of the (path, text) pairs that the page's own Python can come to."""
+    texts = {_module(path): text for path, text in modules}
+    paths = {_module(path): path for path, _ in modules}
+    kept = _reached(set(_imports(page, "page", is_package=False)), texts, paths)
+    return sorted((paths[name], texts[name]) for name in kept)
 
 
 def core_zip(modules: Iterable[tuple[str, str]]) -> bytes:

@@ -72,8 +72,8 @@ try {
   await onThePhone(page);
   await plannerReady(page);
   say("planner ready, first visit", seconds(await readyAt(page)));
-  await page.getByRole("link", { name: "Open a house file" }).tap();
-  await page.locator("input[type=file]").setInputFiles(HOUSE);
+  await page.getByRole("link", { name: "Open a house" }).tap();
+  await page.locator("input[type=file]").first().setInputFiles(HOUSE);
   await page.getByRole("button", { name: "Keep it on this phone" }).tap();
   await page.getByText(/of 8 openings can be cut as planned/).waitFor({ timeout: 120_000 });
   const house = (await page.evaluate(() => location.hash)).split("/")[2];
