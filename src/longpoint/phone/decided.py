@@ -1,4 +1,4 @@
-"""A house as it is planned: where a third reading has decided, the odd one is left out."""
+"""Rooms, runs and trim as planned: where a third reading has decided, the odd one is left out."""
 
 import copy
 from collections.abc import Iterator
@@ -56,10 +56,13 @@ def reading_lines(document: Document) -> Iterator[ReadingLine]:
 def decided(document: Document) -> Document:
     """Return the house with the odd one left out where a third reading has decided.
 
-    The house file keeps all of them; this is what is reckoned with.
+    The house file keeps all of them; this is what is reckoned with. Openings are left as they are:
+    the reader of the house file decides there, and says so.
     """
     done = copy.deepcopy(document)
     for line in reading_lines(done):
+        if line.way[0] == "openings":
+            continue
         texts = texts_of(line.table, line.line)
         if len(texts) > 2 and not differ(texts, line.apart, line.units):
             put(line.table, line.line.split("."), agreeing(texts, line.apart, line.units))

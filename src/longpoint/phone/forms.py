@@ -5,13 +5,13 @@ from dataclasses import replace
 from typing import Final
 
 from longpoint.phone.messages.limits import Choice, Form, FormLine
-from longpoint.phone.opening_lines import apart_mm
 from longpoint.phone.ways import FORMS, is_asked, label_key
 from longpoint.quantities.length import LONGEST_MM
 from longpoint.sheets.dialects import Words, in_words, words_for
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.instruments import Tape
+from longpoint.survey.odd_one import apart_mm
 
 APART_DEG: Final = 2.0
 """Two readings of one angle further apart are looked at again: our choice, no source."""

@@ -1,16 +1,15 @@
 """Which lines of an opening are read, in the order of the walk, and what can be said of each."""
 
-import math
 from typing import Final
 
 from longpoint.phone.messages import Choice, DialectWords, Form, KindLimits, Limits, LineLimits
 from longpoint.quantities.length import MM_PER_INCH
 from longpoint.sheets.dialects import Words, kind_words, words_for
 from longpoint.survey.checks.opposite_sides import DOOR_WIDTH_APART_MM, WINDOW_APART_MM
-from longpoint.survey.checks.repeats import ALARM_U
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file.face_tables import LONGEST_SIDE_MM
 from longpoint.survey.instruments import Tape
+from longpoint.survey.odd_one import apart_mm
 from longpoint.survey.openings import Layout, OpeningKind
 
 SMALLEST_MM: Final = 100.0
@@ -99,11 +98,6 @@ def lines_of(kind: OpeningKind) -> tuple[LineLimits, ...]:
         ['left', 'top', 'right', 'bottom', 'rising', 'falling']
     """
     return tuple(_line(key, kind) for key in _WORDS)
-
-
-def apart_mm(tape: Tape) -> float:
-    """Return how far two readings of one line may be apart. [mm]"""
-    return ALARM_U * math.sqrt(2.0) * tape.private_u_mm()
 
 
 def _line(key: str, kind: OpeningKind) -> LineLimits:

@@ -1,11 +1,12 @@
 """Readings of one line: which stand, whether they agree, and which of three is the odd one."""
 
 from collections.abc import Mapping, Sequence
-from itertools import combinations
+from itertools import compress
 from typing import Any
 
 from longpoint.errors import QuantityError
 from longpoint.quantities.length import Units, parse_signed_length
+from longpoint.survey.odd_one import disagree, standing
 
 
 def texts_of(table: Mapping[str, Any], line: str) -> list[Any]:
@@ -35,10 +36,7 @@ def differ(texts: Sequence[Any], apart: float, units: Units | None) -> bool:
         >>> differ([1187, 1178], 3.0, Units.MM), differ([1187, 1178, 1179], 3.0, Units.MM)
         (True, False)
     """
-    values = _values(texts, units)
-    if len(values) < 2 or max(values) - min(values) <= apart:
-        return False
-    return not (len(values) > 2 and any(abs(a - b) <= apart for a, b in combinations(values, 2)))
+    return disagree(_values(texts, units), apart)
 
 
 def agreeing(texts: Sequence[Any], apart: float, units: Units | None) -> list[Any]:
@@ -51,8 +49,7 @@ def agreeing(texts: Sequence[Any], apart: float, units: Units | None) -> list[An
     values = _values(texts, units)
     if len(values) != len(texts):
         return list(texts)
-    best = max(values, key=lambda one: sum(abs(one - other) <= apart for other in values))
-    return [text for value, text in zip(values, texts, strict=True) if abs(value - best) <= apart]
+    return list(compress(texts, standing(values, apart)))
 
 
 def _values(texts: Sequence[Any], units: Units | None) -> list[float]:

@@ -239,7 +239,7 @@ def _read_again_table(readings: OpeningReadings, units: Units) -> Table:
                 format_length(reading.value_mm, units),
                 Cell(blank=Blank.LINE),
             )
-            for reading in readings.lengths
+            for reading in readings.written()
         ),
     )
 

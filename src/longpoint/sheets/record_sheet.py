@@ -67,7 +67,7 @@ def _opening(
 ) -> list[Block]:
     by = _by_whom(read)
     if not shapes:
-        written = ", ".join(f"{r.place.value} {r.written}" for each in read for r in each.lengths)
+        written = ", ".join(f"{r.place.value} {r.written}" for each in read for r in each.written())
         text = f"{written or 'No length'}. {by} No shape was fitted to them."
         return [Together(blocks=(Heading(text=title), Paragraph(text=text)))]
     blocks: list[Block] = []

@@ -20,8 +20,8 @@ def seen_readings(opening: Opening, face: str) -> OpeningReadings:
         return opening.readings
     if opening.readings_b is not None:
         return opening.readings_b
-    lengths = tuple(
-        replace(reading, place=_MIRROR.get(reading.place, reading.place))
-        for reading in opening.readings.lengths
+    lengths, left_out = (
+        tuple(replace(reading, place=_MIRROR.get(reading.place, reading.place)) for reading in read)
+        for read in (opening.readings.lengths, opening.readings.left_out)
     )
-    return replace(opening.readings, lengths=lengths, plane=None)
+    return replace(opening.readings, lengths=lengths, left_out=left_out, plane=None)

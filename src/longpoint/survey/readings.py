@@ -98,6 +98,7 @@ class OpeningReadings:
 
     Attributes:
         lengths: Tape readings in the order written; a place may stand more than once.
+        left_out: Readings that were decided against by others of the same place.
         angles: Plumb, level and bevel readings.
         plane: Reveal against lining; None when it wasn't read.
         tape: Name of the tape that read the lengths.
@@ -105,6 +106,7 @@ class OpeningReadings:
     """
 
     lengths: tuple[Reading, ...]
+    left_out: tuple[Reading, ...] = ()
     angles: tuple[AngleReading, ...] = ()
     plane: Plane | None = None
     tape: str
@@ -113,6 +115,10 @@ class OpeningReadings:
     def at(self, place: Place) -> tuple[Reading, ...]:
         """Return every reading of one place."""
         return tuple(r for r in self.lengths if r.place is place)
+
+    def written(self) -> tuple[Reading, ...]:
+        """Return every tape reading as it was written, those left out behind the others."""
+        return (*self.lengths, *self.left_out)
 
     def mean_mm(self, place: Place) -> float | None:
         """Return the mean of the readings of a place, None if it wasn't read."""

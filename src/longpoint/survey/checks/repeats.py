@@ -1,24 +1,24 @@
 """Readings of one place that disagree with each other."""
 
-import math
 from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.survey.digits import said, slips_of
 from longpoint.survey.house import House
+from longpoint.survey.odd_one import apart_mm, disagree
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings, Place
-
-ALARM_U: Final = 3.0
-"""Two readings of one place may differ by so many standard uncertainties of a difference."""
 
 STOP_MM: Final = 10.0
 """Beyond this, one of the two is a slip and not a hand that shook."""
 
 
 def check_repeats(house: House) -> tuple[Finding, ...]:
-    """Return a warning, or a stop, for every place whose repeated readings disagree."""
+    """Return a warning, or a stop, for every place whose repeated readings disagree.
+
+    Where a third reading has decided, a note says which was left out.
+    """
     return tuple(
         finding
         for opening in house.openings
@@ -26,7 +26,31 @@ def check_repeats(house: House) -> tuple[Finding, ...]:
         if readings is not None
         for place in Place
         if len(readings.at(place)) > 1
-        for finding in _disagree(house, opening, readings, place)
+        for finding in (
+            *_disagree(house, opening, readings, place),
+            *_decided(house, opening, readings, place),
+        )
+    )
+
+
+def _decided(
+    house: House, opening: Opening, readings: OpeningReadings, place: Place
+) -> tuple[Finding, ...]:
+    out = [r.value_mm for r in readings.left_out if r.place is place]
+    if not out:
+        return ()
+    units = house.units
+    stay = " and ".join(format_length(r.value_mm, units) for r in readings.at(place))
+    left = " and ".join(format_length(value, units) for value in out)
+    return (
+        Finding(
+            code="reading-left-out",
+            severity=Severity.NOTE,
+            place=opening.mark,
+            read=f"The {place.value} was read as {stay}, and as {left} {units.value}.",
+            wrong=f"{stay} agree, so {left} is left out.",
+            do="Nothing, if it was a slip; else read it once more.",
+        ),
     )
 
 
@@ -35,10 +59,10 @@ def _disagree(
 ) -> tuple[Finding, ...]:
     found = readings.at(place)
     values = [r.value_mm for r in found]
-    apart_mm = max(values) - min(values)
-    allowed_mm = ALARM_U * math.sqrt(2.0) * house.tape(readings.tape).private_u_mm()
-    if apart_mm <= allowed_mm:
+    allowed_mm = apart_mm(house.tape(readings.tape))
+    if not disagree(values, allowed_mm):
         return ()
+    most_mm = max(values) - min(values)
     units = house.units
     figures = " and ".join(format_length(v, units) for v in values)
     slip = next(
@@ -54,10 +78,10 @@ def _disagree(
     return (
         Finding(
             code="repeats-disagree",
-            severity=Severity.STOP if apart_mm > STOP_MM else Severity.WARNING,
+            severity=Severity.STOP if most_mm > STOP_MM else Severity.WARNING,
             place=opening.mark,
             read=f"The {place.value} was read as {figures} {units.value}.",
-            wrong=f"They are {format_with_unit(apart_mm, units)} apart, more than a careful hand "
+            wrong=f"They are {format_with_unit(most_mm, units)} apart, more than a careful hand "
             "leaves.",
             do=f"{again}; one may be {slip}." if slip else f"{again}.",
         ),

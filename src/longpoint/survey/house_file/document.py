@@ -232,7 +232,7 @@ class _Writer:
         keys: dict[str, Any] = {}
         middles = {place: key for key, place in MIDDLES.items()}
         for place in dict.fromkeys(reading.place for reading in readings.lengths):
-            value = self.written(reading.written for reading in readings.at(place))
+            value = self.written(r.written for r in readings.written() if r.place is place)
             if place in middles:
                 keys.setdefault("middle", {})[middles[place]] = value
             else:

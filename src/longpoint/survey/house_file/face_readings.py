@@ -9,6 +9,7 @@ from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.trouble import HouseFileTrouble, quoted
 from longpoint.survey.house_file.written_numbers import WrittenLength
 from longpoint.survey.instruments import Tape
+from longpoint.survey.odd_one import apart_mm, standing
 from longpoint.survey.readings import AngleReading, Gauge, OpeningReadings, Place, Plane, Reading
 
 PLACES: Final = tuple(
@@ -78,13 +79,27 @@ def read_face(hand: InHand, values: dict[str, Any], tape: Tape, path: str = "") 
     Raises:
         HouseFileTrouble: Nothing is left of a reading once the tape's offset is taken off.
     """
+    lengths, left_out = _decided(tuple(_lengths(values, tape, path)), apart_mm(tape))
     return OpeningReadings(
-        lengths=tuple(_lengths(values, tape, path)),
+        lengths=lengths,
+        left_out=left_out,
         angles=tuple(_angles(hand, values)),
         plane=_plane(hand, values, path),
         tape=tape.name,
         by=values.get("by", ""),
     )
+
+
+def _decided(
+    lengths: Sequence[Reading], apart_mm: float
+) -> tuple[tuple[Reading, ...], tuple[Reading, ...]]:
+    """Return the readings that stand, and those that others of their place decide against."""
+    out = []
+    for place in dict.fromkeys(reading.place for reading in lengths):
+        found = [reading for reading in lengths if reading.place is place]
+        stands = standing([reading.value_mm for reading in found], apart_mm)
+        out += [reading for reading, stays in zip(found, stands, strict=True) if not stays]
+    return tuple(r for r in lengths if r not in out), tuple(out)
 
 
 def true_mm(shown_mm: float, tape: Tape, path: str) -> float:
