@@ -1,6 +1,7 @@
 /**
  * What outlives the app: a journal that its first version wrote is read by this one, and a newer
- * version that the host serves comes into use without anything that was kept going missing.
+ * version that the host serves comes into use without anything that was kept going missing. A window
+ * that can't write any more says so.
  */
 
 import assert from "node:assert/strict";
@@ -70,6 +71,18 @@ function writeFirst(entries) {
         asked.result.close();
         resolve();
       };
+    };
+  });
+}
+
+/** Open the store as a newer version would. */
+function openNewer() {
+  return new Promise((resolve, reject) => {
+    const asked = indexedDB.open("longpoint", 99);
+    asked.onerror = () => reject(asked.error);
+    asked.onsuccess = () => {
+      asked.result.close();
+      resolve();
     };
   });
 }
@@ -154,4 +167,18 @@ test("the newer version opens with no network, and goes on writing", async () =>
   await page.getByText("Kept: W1 bottom 1186").waitFor();
   await page.evaluate(() => (location.hash = "#/h/dunnockkey/house"));
   await page.getByText("4 of 6").waitFor();
+});
+
+test("a window of an older version lets go of the store, and says that nothing more is kept", async () => {
+  await page.evaluate(() => (location.hash = "#/h/dunnockkey/read/W1/bottom"));
+  await page.getByRole("heading", { name: "Width at the bottom" }).waitFor();
+  const newer = await context.newPage();
+  await newer.goto(`${server.address}licences.txt`);
+  await newer.evaluate(openNewer);
+  await page.getByText("this window has let go of it").waitFor();
+  await page.keyboard.type("1186");
+  await page.keyboard.press("Enter");
+  await page.getByText("nothing typed here is kept").waitFor();
+  assert.equal(await page.getByText("Kept: W1 bottom").count(), 0);
+  await newer.close();
 });

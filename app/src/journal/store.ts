@@ -9,6 +9,7 @@
 import { openDB, type DBSchema, type IDBPDatabase } from "idb";
 import type { Entry } from "../messages";
 import { freshName, type Fresh } from "./entry";
+import { letGo, notKept } from "./refused";
 
 interface Shelf extends DBSchema {
   entries: { key: [string, number]; value: Entry; indexes: { house: string } };
@@ -32,14 +33,28 @@ export function shelf(): Promise<IDBPDatabase<Shelf>> {
       }
     },
     // A newer version waits in another window: let it have the store.
-    blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
+    blocking: (_current, _blocked, event) => {
+      (event.target as IDBDatabase).close();
+      letGo();
+    },
     terminated: () => (opened = undefined),
   });
+  // Where a newer version has been at work, this one can't even open it.
+  opened.catch((why: Error) => (why.name === "VersionError" ? letGo() : notKept(why)));
   return opened;
 }
 
-/** Write entries down, all or none; returns them once they are durable. */
+/** Write entries down, all or none; returns them once they are durable. Else the screen says so. */
 export async function keep(fresh: readonly Fresh[]): Promise<Entry[]> {
+  try {
+    return await written(fresh);
+  } catch (why) {
+    notKept(why);
+    throw why;
+  }
+}
+
+async function written(fresh: readonly Fresh[]): Promise<Entry[]> {
   const db = await shelf();
   const tx = db.transaction(["entries", "facts"], "readwrite", STRICT);
   const facts = tx.objectStore("facts");
@@ -63,22 +78,31 @@ export async function keep(fresh: readonly Fresh[]): Promise<Entry[]> {
 
 /** Take over entries of another phone as they are; those already here stay as they are. */
 export async function takeOver(entries: readonly Entry[]): Promise<number> {
+  try {
+    return await added(entries);
+  } catch (why) {
+    notKept(why);
+    throw why;
+  }
+}
+
+async function added(entries: readonly Entry[]): Promise<number> {
   const db = await shelf();
   const tx = db.transaction(["entries", "facts"], "readwrite", STRICT);
   const [there, facts] = [tx.objectStore("entries"), tx.objectStore("facts")];
-  let added = 0;
+  let count = 0;
   let seen = ((await facts.get("seen")) as number | undefined) ?? 0;
   for (const entry of entries) {
     seen = Math.max(seen, entry.counter);
     if ((await there.getKey([entry.device, entry.counter])) === undefined) {
       void there.add(entry);
-      added++;
+      count++;
     }
   }
   void facts.put(seen, "seen");
   await tx.done;
   told.postMessage([...new Set(entries.map((entry) => entry.house))]);
-  return added;
+  return count;
 }
 
 /** All entries of a house, in the order of writing. */

@@ -3,7 +3,9 @@
 import type { ComponentChildren } from "preact";
 import { planner } from "../core/link";
 import { useSignal } from "../core/signal";
+import { refused } from "../journal/refused";
 import { BackMark, BuyMark, HouseMark, SawMark, SheetMark, TapeMark, WallMark } from "./marks";
+import { Refused } from "./said";
 
 export type Tab = "house" | "read" | "saw" | "wall" | "buy" | "sheets";
 
@@ -48,6 +50,7 @@ export function Frame({ title, above, back, house, tab, aside, foot, children }:
         {aside}
       </header>
       <main class="work" id="work" aria-labelledby="title">
+        <StoreRefuses />
         <PlannerComing />
         {children}
       </main>
@@ -68,6 +71,12 @@ export function Frame({ title, above, back, house, tab, aside, foot, children }:
       )}
     </div>
   );
+}
+
+/** Nothing that is typed is kept any more. */
+function StoreRefuses() {
+  const said = useSignal(refused);
+  return said ? <Refused said={said} /> : null;
 }
 
 /** While the planner loads, and if it can't: readings can be kept either way. */
