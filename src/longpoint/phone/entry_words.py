@@ -1,5 +1,6 @@
 """What an entry of the journal says, for whoever looks back through a house."""
 
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
@@ -32,6 +33,21 @@ def entry_words(entry: Mapping[str, Any]) -> str:
         return f"{entry.get('what')}, which can't be read"
 
 
+def key_words(key: Sequence[str]) -> str:
+    """Return the way to a setting as somebody would say it.
+
+    Example:
+        >>> key_words(["defaults", "floor_gap"]), key_words(["profiles", "AR57", "face"])
+        ('floor gap', 'profile AR57 face')
+        >>> key_words(["plane.bl"])
+        'plane bl'
+    """
+    first, *rest = [re.sub(r"[._]", " ", part) for part in key]
+    if first == "defaults" and rest:
+        return " ".join(rest)
+    return " ".join([first.removesuffix("s") if rest else first, *rest])
+
+
 def _words(entry: Mapping[str, Any]) -> str:
     match entry["what"]:
         case "house-made":
@@ -41,11 +57,11 @@ def _words(entry: Mapping[str, Any]) -> str:
         case "opened-file":
             return _file_words(entry["text"])
         case "setting":
-            return _set(".".join(entry["key"]), entry["value"])
+            return _set(key_words(entry["key"]), entry["value"])
         case "opening-added":
             return f"{entry['opening']} added: {entry['kind']}, {entry['room']}, {entry['trim']}"
         case "opening-changed":
-            return _set(f"{entry['opening']} {'.'.join(entry['key'])}", entry["value"])
+            return _set(f"{entry['opening']} {key_words(entry['key'])}", entry["value"])
         case "opening-left-out":
             return f"{entry['opening']} left out"
         case "reading":
@@ -53,7 +69,7 @@ def _words(entry: Mapping[str, Any]) -> str:
         case "place-added":
             return f"{_place(entry)} added"
         case "place-changed":
-            return _set(f"{_place(entry)} {entry['key']}", entry["value"])
+            return _set(f"{_place(entry)} {key_words([entry['key']])}", entry["value"])
         case "place-left-out":
             return f"{_place(entry)} left out"
         case "place-read":
@@ -74,7 +90,8 @@ def _place(entry: Mapping[str, Any]) -> str:
 
 def _read_words(place: str, entry: Mapping[str, Any]) -> str:
     again = " again" if entry["again"] else ""
-    return f"{place} {entry['line']} read{again}: {entry['value_text']} {entry['unit']}"
+    line = key_words([entry["line"]])
+    return f"{place} {line} read{again}: {entry['value_text']} {entry['unit']}"
 
 
 def _set(key: str, value: object) -> str:

@@ -7,6 +7,7 @@ from longpoint.journal import Entry
 from longpoint.phone.counting import counting, in_order
 from longpoint.phone.decided import kind_of, reading_lines, units_of
 from longpoint.phone.entries import EntryKey, LineState
+from longpoint.phone.entry_words import key_words
 from longpoint.phone.folded_places import country_words, folded_places, title_of, who_read
 from longpoint.phone.forms import LINES
 from longpoint.phone.laying import Laid, laid
@@ -23,6 +24,7 @@ from longpoint.phone.opening_lines import lines_of
 from longpoint.phone.readings import differ, texts_of
 from longpoint.phone.ways import Way, form_name
 from longpoint.quantities.length import Units
+from longpoint.sheets.dialects import in_words
 from longpoint.survey.openings import OpeningKind
 
 
@@ -132,12 +134,13 @@ def _undo(count: Sequence[Entry], document: Document) -> CanUndo | None:
         return None
     last = count[-1]
     way: Way = tuple(last.get("place", ("", "")))
-    name = title_of(way, form_name(document, way) or "rooms", country_words(document))
+    country = country_words(document)
+    name = title_of(way, form_name(document, way) or "rooms", country)
     match last["what"]:
         case "reading":
-            words = f"{last['opening']} {last['line']} {last['value_text']}"
+            words = f"{last['opening']} {key_words([last['line']])} {last['value_text']}"
         case "place-read":
-            words = f"{name}: {last['line']} {last['value_text']}"
+            words = f"{name}: {key_words([last['line']])} {last['value_text']}"
         case "cut-news":
             words = last["told"]
         case "opening-added":
@@ -149,11 +152,13 @@ def _undo(count: Sequence[Entry], document: Document) -> CanUndo | None:
         case "place-left-out":
             words = f"{' '.join(way[1::2])} left out"
         case "place-changed":
-            words = f"{name}: {last['key']} changed"
+            words = f"{name}: {key_words([last['key']])} changed"
         case "wall-gaps":
             words = f"{last['opening']}, gaps on the wall"
-        case "setting" | "opening-changed":
-            words = f"{'.'.join(last['key'])} changed"
+        case "setting":
+            words = in_words(f"{key_words(last['key'])} changed", country)
+        case "opening-changed":
+            words = in_words(f"{last['opening']} {key_words(last['key'])} changed", country)
         case _:
             words = last["what"]
     return CanUndo(of=EntryKey(device=last["device"], counter=last["counter"]), words=words)

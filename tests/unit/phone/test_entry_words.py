@@ -11,7 +11,7 @@ READ = {"opening": "W3", "line": "top", "value_text": "1178", "unit": "mm", "aga
         ({"what": "house-made", "name": "Wren"}, "house begun: Wren"),
         ({"what": "house-named", "name": "Lark"}, "house named Lark"),
         ({"what": "reading", **READ}, "W3 top read: 1178 mm"),
-        ({"what": "setting", "key": ["saws", "S1", "kerf"], "value": 2.4}, "saws.S1.kerf = 2.4"),
+        ({"what": "setting", "key": ["saws", "S1", "kerf"], "value": 2.4}, "saw S1 kerf = 2.4"),
         ({"what": "setting", "key": ["saws"], "value": None}, "saws taken out"),
         ({"what": "setting", "key": ["stock"], "value": [{}, {}]}, "stock = 2 entries"),
         (

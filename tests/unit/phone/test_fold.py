@@ -60,6 +60,15 @@ def test_undo_takes_the_last_entry_back_and_can_be_undone() -> None:
     assert fold(journal.entries).document["openings"][0]["top"] == 1178
 
 
+def test_what_can_be_taken_back_is_said_in_the_words_of_the_house() -> None:
+    journal = begun()
+    journal.write("setting", key=["dialect"], value="us")
+    journal.write("setting", key=["defaults", "quirk"], value=5)
+    undo = fold(journal.entries).undo
+    assert undo is not None
+    assert undo.words == "reveal changed"
+
+
 def test_a_setting_is_put_where_the_house_file_has_it_and_taken_out_again() -> None:
     journal = begun()
     journal.write("setting", key=["profiles", "AR57"], value={"face": 57, "thickness": 19})
