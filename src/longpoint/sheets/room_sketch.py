@@ -14,6 +14,8 @@ from longpoint.survey.rooms import Room, Run, RunEnd
 
 OFF_SQUARE_DEG: Final = 0.25
 """A corner nearer to square than this is not worth a figure: what a bevel gauge tells."""
+NARROW: Final = 0.45
+"""A room less wide than this share of its longest way has no place for figures side by side."""
 
 _END_WORDS: Final = {
     RunEnd.INTERNAL: "internal corner",
@@ -39,6 +41,8 @@ def room_sketch(room: Room, fitted: FittedRoom, units: Units, shown: float = 4.0
         sum(p.x_mm for p in corners) / len(corners), sum(p.y_mm for p in corners) / len(corners)
     )
     size_mm = max(math.dist(a, b) for a in corners for b in corners)
+    across_mm = max(p.x_mm for p in corners) - min(p.x_mm for p in corners)
+    is_narrow = across_mm < NARROW * size_mm
     lines = [
         Line(
             points=tuple((p.x_mm, p.y_mm) for p in corners), stroke=Stroke.EDGE, closed=room.closed
@@ -49,12 +53,17 @@ def room_sketch(room: Room, fitted: FittedRoom, units: Units, shown: float = 4.0
         start, end = corners[index], corners[(index + 1) % len(corners)]
         lines += _openings(room, fitted, index, start, end)
         labels += _wall_labels(
-            wall.mark, format_length(fitted.wall_mm[index], units), start, end, size_mm
+            wall.mark,
+            format_length(fitted.wall_mm[index], units),
+            (start, end),
+            size_mm,
+            is_narrow=is_narrow,
         )
         is_corner = room.closed or index + 1 < len(room.walls)
         angle_deg = fitted.corner_deg[index]
         if is_corner and abs(angle_deg % 180.0 - 90.0) >= OFF_SQUARE_DEG:
-            labels.append(_toward(end, middle, size_mm, f"{format_angle(angle_deg)}°"))
+            text = f"{format_angle(angle_deg)}°"
+            labels.append(_toward(end, middle, size_mm, text, is_narrow=is_narrow))
     return Sketch(
         lines=tuple(lines), labels=tuple(labels), described=_described(room, fitted, units)
     )
@@ -171,16 +180,23 @@ def _openings(room: Room, fitted: FittedRoom, index: int, start: Point, end: Poi
 
 
 def _wall_labels(
-    mark: str, length: str, start: Point, end: Point, size_mm: float
+    mark: str, length: str, wall: tuple[Point, Point], size_mm: float, *, is_narrow: bool
 ) -> tuple[Label, ...]:
-    """Return a wall's mark outside the room and its length inside, both at its middle."""
+    """Return a wall's mark outside the room and its length inside, both at its middle.
+
+    The lengths of a narrow room's long walls stand outside, below their marks.
+    """
+    start, end = wall
     x_mm, y_mm = (start.x_mm + end.x_mm) / 2, (start.y_mm + end.y_mm) / 2
     wide_mm = math.hypot(end.x_mm - start.x_mm, end.y_mm - start.y_mm) or 1.0
     ox, oy = -(end.y_mm - start.y_mm) / wide_mm, (end.x_mm - start.x_mm) / wide_mm
     off_mm = 0.05 * size_mm
-    anchors = (Anchor.START, Anchor.END) if abs(ox) > abs(oy) else (Anchor.MIDDLE, Anchor.MIDDLE)
+    is_steep = abs(ox) > abs(oy)
+    anchors = (Anchor.START, Anchor.END) if is_steep else (Anchor.MIDDLE, Anchor.MIDDLE)
     outside, inside = anchors if ox > 0 else anchors[::-1]
     drop_mm = 0.015 * size_mm
+    side = 1.0 if is_narrow and is_steep else -1.0
+    below_mm = 0.07 * size_mm if side > 0 else 0.0
     return (
         Label(
             x_mm=x_mm + ox * off_mm,
@@ -190,20 +206,25 @@ def _wall_labels(
             bold=True,
         ),
         Label(
-            x_mm=x_mm - ox * off_mm, y_mm=y_mm - oy * off_mm - drop_mm, text=length, anchor=inside
+            x_mm=x_mm + side * ox * off_mm,
+            y_mm=y_mm + side * oy * off_mm - drop_mm - below_mm,
+            text=length,
+            anchor=outside if side > 0 else inside,
         ),
     )
 
 
-def _toward(corner: Point, middle: Point, size_mm: float, text: str) -> Label:
+def _toward(corner: Point, middle: Point, size_mm: float, text: str, *, is_narrow: bool) -> Label:
+    """Return the figure of a corner: inside by it, or outside where there is no place for it."""
     away_mm = math.dist(corner, middle) or 1.0
-    step = 0.17 * size_mm / away_mm
+    step = (0.06 if is_narrow else 0.17) * size_mm / away_mm
     is_left = corner.x_mm < middle.x_mm
+    is_start = is_left is not is_narrow
     return Label(
-        x_mm=corner.x_mm + (0.03 if is_left else -0.03) * size_mm,
+        x_mm=corner.x_mm + (0.03 if is_start else -0.03) * size_mm,
         y_mm=corner.y_mm + step * (middle.y_mm - corner.y_mm),
         text=text,
-        anchor=Anchor.START if is_left else Anchor.END,
+        anchor=Anchor.START if is_start else Anchor.END,
     )
 
 
