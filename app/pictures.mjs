@@ -28,6 +28,7 @@ const SCREENS = [
   ["room", "h/HOUSE/place/rooms/Main", "Walls"],
   ["corner", "h/HOUSE/fill/corner/rooms/Main/walls/N", "Corner with the next wall"],
   ["saw", "h/HOUSE/saw", "To be said back"],
+  ["label", "h/HOUSE/label", "Hold the square code"],
   ["wall", "h/HOUSE/wall/W1", "What to tap"],
   ["buy", "h/HOUSE/buy", "No substitutes"],
   ["sheets", "h/HOUSE/sheets", "Cutting"],

@@ -21,6 +21,7 @@ import { Fill } from "./screens/fill";
 import { Glance } from "./screens/glance";
 import { HandOver } from "./screens/hand_over";
 import { Houses } from "./screens/houses";
+import { Label } from "./screens/label";
 import { OpenFile } from "./screens/open";
 import { Opening } from "./screens/opening";
 import { Place } from "./screens/place";
@@ -75,6 +76,8 @@ function InHouse({ path }: { path: readonly string[] }) {
       return <Opening standing={standing} mark={more[0] ?? ""} />;
     case "saw":
       return <Saw standing={standing} />;
+    case "label":
+      return <Label standing={standing} />;
     case "wall":
       return <Wall standing={standing} mark={more[0]} />;
     case "buy":

@@ -367,6 +367,25 @@ export interface Look {
   readonly lines: readonly string[];
 }
 
+export interface AskLabel {
+  readonly ask: "label";
+  readonly text: string;
+  readonly document: Readonly<Record<string, unknown>>;
+  readonly held: readonly Said[];
+  readonly saw: string;
+}
+
+export interface LabelRead {
+  readonly kind: "label";
+  readonly piece: string;
+  readonly opening: string;
+  readonly what: string;
+  readonly room: string;
+  readonly is_cut: boolean;
+  readonly row: PieceRow;
+  readonly findings: readonly Said[];
+}
+
 export interface AskPlan {
   readonly ask: "plan";
   readonly document: Readonly<Record<string, unknown>>;
@@ -540,6 +559,7 @@ export type Request =
   | AskLimits
   | AskFold
   | AskLook
+  | AskLabel
   | AskPlan
   | AskSheets
   | AskSaw
@@ -553,6 +573,7 @@ export type Answer =
   | Limits
   | Fold
   | Look
+  | LabelRead
   | Plan
   | Sheets
   | AtSaw

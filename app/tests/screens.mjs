@@ -70,6 +70,7 @@ export const SCREENS = [
   ["h/HOUSE/fill/lengths/trims/T2", "Lengths, one behind the other"],
   ["h/HOUSE/saw", "To be said back"],
   ["h/HOUSE/saw", "is still good", tap("Spoiled")],
+  ["h/HOUSE/label", "Hold the square code"],
   ["h/HOUSE/wall/W1", "What to tap"],
   ["h/HOUSE/buy", "All together"],
   ["h/HOUSE/sheets", "Cutting"],

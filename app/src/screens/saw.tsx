@@ -70,6 +70,11 @@ export function Saw({ standing }: { standing: Standing }) {
           <Following steps={plan.cuts.slice(1)} />
         </>
       )}
+      {plan && !asks && plan.pieces > 0 && (
+        <a class="act wide" href={link("h", standing.key, "label")}>
+          Read a label
+        </a>
+      )}
       <p role="status" class="faint">
         {isBusy && plan ? "Planning the rest …" : said}
       </p>

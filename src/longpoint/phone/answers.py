@@ -19,6 +19,7 @@ from longpoint.phone.fold import fold
 from longpoint.phone.forms import forms
 from longpoint.phone.hand_over import FORMAT, handed_over, joined, journal_in
 from longpoint.phone.house_text import house_text
+from longpoint.phone.label_read import label_read
 from longpoint.phone.looked import looked
 from longpoint.phone.looked_places import looked_at_place
 from longpoint.phone.messages import (
@@ -236,6 +237,7 @@ _ANSWERS: Final[dict[str, Callable[[Asked, Ports], Answer]]] = {
     "limits": lambda asked, _: _limits(asked),
     "fold": lambda asked, _: fold(asked["entries"]),
     "look": lambda asked, _: _look(asked),
+    "label": lambda asked, ports: label_read(asked["text"], _at(asked, ports, forecast=False)),
     "plan": _plan,
     "sheets": _sheets,
     "saw": _saw,

@@ -20,7 +20,7 @@ from longpoint.phone.messages.limits import (
     Limits,
     LineLimits,
 )
-from longpoint.phone.messages.looking import AskLook, Face, Look, PieceRow
+from longpoint.phone.messages.looking import AskLabel, AskLook, Face, LabelRead, Look, PieceRow
 from longpoint.phone.messages.news import AskSaw, AskWall, AtSaw, Wall
 from longpoint.phone.messages.planning import (
     AskPlan,
@@ -49,6 +49,7 @@ Request = (
     AskLimits
     | AskFold
     | AskLook
+    | AskLabel
     | AskPlan
     | AskSheets
     | AskSaw
@@ -62,6 +63,7 @@ Answer = (
     Limits
     | Fold
     | Look
+    | LabelRead
     | Plan
     | Sheets
     | AtSaw
@@ -79,6 +81,7 @@ __all__ = [
     "AskFold",
     "AskHandOver",
     "AskJoined",
+    "AskLabel",
     "AskLimits",
     "AskLook",
     "AskOpen",
@@ -103,6 +106,7 @@ __all__ = [
     "HandOver",
     "Joined",
     "KindLimits",
+    "LabelRead",
     "Limits",
     "LineLimits",
     "Look",

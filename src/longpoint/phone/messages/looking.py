@@ -1,4 +1,4 @@
-"""One place by itself: its drawing, its pieces."""
+"""One place or one piece by itself: drawing, pieces, what a label says."""
 
 from dataclasses import dataclass
 from typing import Literal
@@ -62,3 +62,40 @@ class Look:
     pieces: tuple[PieceRow, ...]
     findings: tuple[Said, ...]
     lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskLabel:
+    """Which piece is this label of?
+
+    Attributes:
+        text: What its code says.
+        held: From the fold.
+        saw: Where the cutting stands, as in `AskPlan`.
+    """
+
+    ask: Literal["label"] = "label"
+    text: str
+    document: Document
+    held: tuple[Said, ...]
+    saw: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LabelRead:
+    """The piece that a label is of, as the house stands now.
+
+    Attributes:
+        opening: The opening that it goes to; empty where it goes elsewhere.
+        what: The piece in words, its place among them.
+        findings: What is to be minded: a label of other readings.
+    """
+
+    kind: Literal["label"] = "label"
+    piece: str
+    opening: str
+    what: str
+    room: str
+    is_cut: bool
+    row: PieceRow
+    findings: tuple[Said, ...]
