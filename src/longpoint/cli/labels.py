@@ -15,7 +15,7 @@ from longpoint.render.qr import qr_modules
 from longpoint.sheets.labels.bundle_sheet import bundle_sheet
 from longpoint.sheets.labels.grid import A4, GRIDS, LETTER, LabelGrid, read_grid
 from longpoint.sheets.labels.label_pages import LabelOrder, label_pages, labelled, trial_page
-from longpoint.sheets.settings_table import counted
+from longpoint.speech.said import say, say_many
 
 LABELS = "labels.pdf"
 TEST_PRINT = "labels-test.pdf"
@@ -74,8 +74,17 @@ def command(
     pages = label_pages(plan, used, qr_modules, LabelOrder(order), skip)
     made = write_file(sheets, LABELS, render_labels(pages, f"{plan.house.name}: labels"))
     bundles = write_sheets(sheets, "bundles.pdf", (bundle_sheet(plan),), on)
-    count = counted(len(labelled(plan, LabelOrder.SAW)), "label")
-    click.echo(f"{count} on {counted(len(pages), 'page')} of {used.columns} x {used.rows}.")
+    click.echo(
+        say(
+            "{labels} on {pages} of {columns} x {rows}.",
+            labels=say_many(
+                "{count} label", "{count} labels", count=len(labelled(plan, LabelOrder.SAW))
+            ),
+            pages=say_many("{count} page", "{count} pages", count=len(pages)),
+            columns=used.columns,
+            rows=used.rows,
+        )
+    )
     if plan.held:
         click.echo(f"Held back, labelled HOLD: {', '.join(sorted(plan.held))}.")
     click.echo(f"Labels: {made}\nBundles: {bundles}")

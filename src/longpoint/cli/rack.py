@@ -20,7 +20,7 @@ from longpoint.render.paper import Paper
 from longpoint.render.pdf import render_pdf
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.rack_sheet import rack_sheets, rack_text_lines
-from longpoint.sheets.settings_table import counted
+from longpoint.speech.said import say, say_many
 from longpoint.sticks.kept_offcuts import after_plan, after_saw
 from longpoint.sticks.settle_rack import Settled, settled
 from longpoint.survey.rack import Gone, Out, Rack, RackPiece
@@ -156,7 +156,13 @@ def take(rack: Path, labels: tuple[str, ...], why: str, on: date) -> Outcome:
     for each in labels:
         after = after.without(each, Gone(why=Out(why), on=on))
     _save(rack, before, after)
-    click.echo(f"Out of the rack, {why}: {counted(len(labels), 'offcut')}.")
+    click.echo(
+        say(
+            "Out of the rack, {why}: {offcuts}.",
+            why=why,
+            offcuts=say_many("{count} offcut", "{count} offcuts", count=len(labels)),
+        )
+    )
     return Outcome.DONE
 
 
@@ -193,7 +199,12 @@ def _settled_lines(done: Settled) -> list[str]:
     lines = [f"Out of the rack: {', '.join(done.taken)}."] if done.taken else []
     lines += _put_up_lines(done.rack, done.put_up)
     if done.too_short:
-        lines.append(f"Too short to keep: {counted(done.too_short, 'offcut')}.")
+        lines.append(
+            say(
+                "Too short to keep: {offcuts}.",
+                offcuts=say_many("{count} offcut", "{count} offcuts", count=done.too_short),
+            )
+        )
     if done.known:
         lines.append(f"Put up before: {', '.join(done.known)}.")
     if done.elsewhere:

@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Final
 
 from longpoint.quantities.length import MM_PER_INCH, Units
+from longpoint.speech.said import figure, say
 
 SIXTEENTHS: Final = 16
 
@@ -33,7 +34,7 @@ def format_length(length_mm: float, units: Units = Units.MM) -> str:
     """
     match units:
         case Units.MM:
-            return _tenths(round_half_mm(length_mm))
+            return figure(_tenths(round_half_mm(length_mm)))
         case Units.INCH:
             return _inches(length_mm)
 
@@ -47,12 +48,12 @@ def format_tenth(length_mm: float, units: Units = Units.MM) -> str:
     """
     if units is Units.INCH:
         return _inches(length_mm, parts=32)
-    return _tenths(length_mm)
+    return figure(_tenths(length_mm))
 
 
 def format_unit(units: Units) -> str:
     """Return the unit as printed behind a length."""
-    return "mm" if units is Units.MM else "in"
+    return "mm" if units is Units.MM else say("in")
 
 
 def format_with_unit(length_mm: float, units: Units = Units.MM) -> str:
@@ -62,7 +63,7 @@ def format_with_unit(length_mm: float, units: Units = Units.MM) -> str:
         >>> format_with_unit(1187.45, Units.INCH), format_with_unit(5.0)
         ('46 3/4 in', '5 mm')
     """
-    return f"{format_length(length_mm, units)} {format_unit(units)}"
+    return say("{length} {unit}", length=format_length(length_mm, units), unit=format_unit(units))
 
 
 def running_length(length_mm: float, units: Units) -> str:
@@ -73,8 +74,8 @@ def running_length(length_mm: float, units: Units) -> str:
         '16.2 m'
     """
     if units is Units.INCH:
-        return f"{length_mm / (12 * MM_PER_INCH):.1f} ft"
-    return f"{length_mm / 1000.0:.1f} m"
+        return say("{feet:.1f} ft", feet=length_mm / (12 * MM_PER_INCH))
+    return say("{metres:.1f} m", metres=length_mm / 1000.0)
 
 
 def format_gap(gap_mm: float, units: Units) -> str:
@@ -85,8 +86,8 @@ def format_gap(gap_mm: float, units: Units) -> str:
         ('0.5', '0.020')
     """
     if units is Units.MM:
-        return _tenths(gap_mm)
-    return f"{gap_mm / MM_PER_INCH:.3f}"
+        return figure(_tenths(gap_mm))
+    return figure(f"{gap_mm / MM_PER_INCH:.3f}")
 
 
 def format_angle(angle_deg: float) -> str:
@@ -96,7 +97,7 @@ def format_angle(angle_deg: float) -> str:
         >>> format_angle(44.97), format_angle(-0.04)
         ('45.0', '0.0')
     """
-    return f"{round(angle_deg, 1) + 0.0:.1f}"
+    return figure(f"{round(angle_deg, 1) + 0.0:.1f}")
 
 
 def _tenths(value: float) -> str:

@@ -3,6 +3,7 @@
 from longpoint.pricing.accuracy import Means, Recuts
 from longpoint.pricing.money import MoneyText
 from longpoint.sheets.blocks import Block, Column, Heading, Paragraph, Table
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 
 
@@ -18,28 +19,30 @@ def accuracy_blocks(found: tuple[Recuts, ...], house: House, money: MoneyText) -
         return ()
     now = found[0]
     columns = (
-        Column(title="Cut in one batch", share=3.0),
-        Column(title="Sets that won't fit", is_number=True, share=1.8),
-        Column(title="Cutting again costs", is_number=True, share=2.0),
-        Column(title="Saved", is_number=True, share=1.6),
+        Column(title=say("Cut in one batch"), share=3.0),
+        Column(title=say("Sets that won't fit"), is_number=True, share=1.8),
+        Column(title=say("Cutting again costs"), is_number=True, share=2.0),
+        Column(title=say("Saved"), is_number=True, share=1.6),
     )
     rows = tuple(
         (
             means_words(each.means),
-            f"{each.misfits:.2f}",
+            say("{misfits:.2f}", misfits=each.misfits),
             money.text(each.cost),
             "" if each is now else money.text(now.cost - each.cost),
         )
         for each in found
     )
-    ours = " (ours until you say)" if house.crew.has_our_minutes else ""
-    text = (
-        f"On average of the imagined houses; {house.crew.refit_min:g} minutes a refit{ours} and "
-        "the timber of one piece each, before margin and tax. A saved sum is for this job alone, "
-        "and a minus is chance. Figures of a model."
+    ours = say(" (ours until you say)") if house.crew.has_our_minutes else ""
+    text = say(
+        "On average of the imagined houses; {refit_min:g} minutes a refit{ours} "
+        "and the timber of one piece each, before margin and tax. A saved sum is "
+        "for this job alone, and a minus is chance. Figures of a model.",
+        refit_min=house.crew.refit_min,
+        ours=ours,
     )
     return (
-        Heading(text="What accuracy is worth here"),
+        Heading(text=say("What accuracy is worth here")),
         Table(columns=columns, rows=rows, is_close=True),
         Paragraph(text=text, is_small=True),
     )
@@ -49,8 +52,8 @@ def means_words(means: Means) -> str:
     """Return with what a job is done, in a few words."""
     match means:
         case Means.AS_IT_IS:
-            return "as things are"
+            return say("as things are")
         case Means.SAW_PROVED:
-            return "with the saw proved"
+            return say("with the saw proved")
         case Means.BETTER_TAPE:
-            return "with a tape of class I"
+            return say("with a tape of class I")

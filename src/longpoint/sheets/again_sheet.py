@@ -22,12 +22,12 @@ from longpoint.sheets.blocks import (
 from longpoint.sheets.cautions import saw_cautions
 from longpoint.sheets.cut_sheet import cut_blocks, fixing_line
 from longpoint.sheets.finding_note import finding_note
-from longpoint.sheets.settings_table import counted
+from longpoint.speech.said import joined, say, say_many
 from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
 from longpoint.sticks.plan import CutPlan, CutStick, StickSource
 from longpoint.sticks.plan_again import PlannedAgain, moved_pieces
 
-AGAIN_TITLE = "Cutting, again"
+AGAIN_TITLE = say("Cutting, again")
 
 
 def again_sheet(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> Sheet:
@@ -39,14 +39,18 @@ def again_sheet(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> Sheet
         again: The rest, planned again.
     """
     rest = rest_of(plan, again)
-    unit = "All lengths in mm" if plan.house.units is Units.MM else "All lengths in inches"
+    unit = (
+        say("All lengths in mm") if plan.house.units is Units.MM else say("All lengths in inches")
+    )
     fixing = fixing_line(rest.pieces)
     return Sheet(
         name="again",
         title=AGAIN_TITLE,
         house=plan.house.name,
         readings_code=plan.readings_code,
-        subtitle=f"{unit}. {fixing}." if fixing else f"{unit}.",
+        subtitle=say("{unit}. {fixing}.", unit=unit, fixing=fixing)
+        if fixing
+        else say("{unit}.", unit=unit),
         blocks=(
             *_stands(plan, again),
             *_new(plan, again),
@@ -95,18 +99,39 @@ def _stands(plan: HousePlan, again: PlannedAgain) -> tuple[Block, ...]:
     done, waiting = len(state.done), len(state.open_marks)
     lines: list[Block] = [
         Paragraph(
-            text=f"{counted(done, 'piece')} cut and good, {waiting} still to cut. What is cut "
-            "stays where it is; throw the older cutting sheet away."
+            text=say(
+                "{counted} cut and good, {waiting} still to cut. What is cut "
+                "stays where it is; throw the older cutting sheet away.",
+                counted=say_many("{count} piece", "{count} pieces", count=done),
+                waiting=waiting,
+            )
         )
     ]
     for stick in state.sticks:
         if stick.is_begun and stick.next:
             spent = format_with_unit(stick.spent_mm, plan.house.units)
-            lines.append(Paragraph(text=f"{stick.name} is cut up to {spent} from its left end."))
+            lines.append(
+                Paragraph(
+                    text=say(
+                        "{stick} is cut up to {spent} from its left end.",
+                        stick=stick.name,
+                        spent=spent,
+                    )
+                )
+            )
         for from_mm, to_mm in stick.bad:
             start, end = (format_length(x, plan.house.units) for x in (from_mm, to_mm))
-            lines.append(Paragraph(text=f"{stick.name} is not used from {start} to {end}."))
-    return (Heading(text="Where the cutting stands"), *lines)
+            lines.append(
+                Paragraph(
+                    text=say(
+                        "{stick} is not used from {start} to {end}.",
+                        stick=stick.name,
+                        start=start,
+                        end=end,
+                    )
+                )
+            )
+    return (Heading(text=say("Where the cutting stands")), *lines)
 
 
 def _new(plan: HousePlan, again: PlannedAgain) -> tuple[Block, ...]:
@@ -114,17 +139,25 @@ def _new(plan: HousePlan, again: PlannedAgain) -> tuple[Block, ...]:
         (stick.profile, stick.length_mm) for stick in again.state.sticks if stick.name in again.new
     )
     if not new:
-        text = "No new stick is needed: what is there is enough."
-        return (Note(severity=Severity.NOTE, title="Nothing to buy", text=text),)
-    told = ", ".join(
-        f"{count} x {profile} {format_with_unit(length_mm, plan.house.units)}"
-        for (profile, length_mm), count in sorted(new.items())
+        text = say("No new stick is needed: what is there is enough.")
+        return (Note(severity=Severity.NOTE, title=say("Nothing to buy"), text=text),)
+    told = joined(
+        ", ",
+        (
+            say(
+                "{count} x {profile} {length}",
+                count=count,
+                profile=profile,
+                length=format_with_unit(length_mm, plan.house.units),
+            )
+            for (profile, length_mm), count in sorted(new.items())
+        ),
     )
     return (
         Note(
             severity=Severity.WARNING,
-            title="New timber",
-            text=f"Needed beyond what the order had: {told}.",
+            title=say("New timber"),
+            text=say("Needed beyond what the order had: {told}.", told=told),
         ),
     )
 
@@ -134,7 +167,7 @@ def _saved(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> tuple[Bloc
     if not lines:
         return ()
     return (
-        Heading(text="Without new timber"),
+        Heading(text=say("Without new timber")),
         *(Paragraph(text=line) for line in lines),
     )
 
@@ -146,12 +179,12 @@ def _moved(before: AtTheSaw, again: PlannedAgain) -> tuple[Block, ...]:
     was = {laid.piece: stick.name for stick in before.sticks for laid in stick.next}
     now = {laid.piece: stick.name for stick in again.state.sticks for laid in stick.next}
     return (
-        Heading(text="What comes off another stick now"),
+        Heading(text=say("What comes off another stick now")),
         Table(
             columns=(
-                Column(title="Piece", share=2.0),
-                Column(title="Was on", share=1.5),
-                Column(title="Now on", is_key=True, share=1.5),
+                Column(title=say("Piece"), share=2.0),
+                Column(title=say("Was on"), share=1.5),
+                Column(title=say("Now on"), is_key=True, share=1.5),
                 Column(title="", share=0.6),
             ),
             rows=tuple(

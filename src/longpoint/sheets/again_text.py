@@ -3,7 +3,7 @@
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.sheets.again_words import saving_lines, source_words
-from longpoint.sheets.settings_table import counted
+from longpoint.speech.said import joined, say, say_many
 from longpoint.sticks.at_the_saw import AtTheSaw
 from longpoint.sticks.changed_pieces import AfterChange
 from longpoint.sticks.plan_again import PlannedAgain, moved_pieces
@@ -19,21 +19,48 @@ def again_text(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> str:
     """
     units, state = plan.house.units, again.state
     lines = [
-        f"{plan.house.name}: {counted(len(state.done), 'piece')} cut and good, "
-        f"{len(state.open_marks)} to cut."
+        say(
+            "{house}: {counted} cut and good, {open_marks} to cut.",
+            house=plan.house.name,
+            counted=say_many("{count} piece", "{count} pieces", count=len(state.done)),
+            open_marks=len(state.open_marks),
+        )
     ]
     moved = moved_pieces(before, state)
     was = {laid.piece: stick.name for stick in before.sticks for laid in stick.next}
     for stick in state.sticks:
         if not stick.next:
             continue
-        spent = f", cut up to {format_length(stick.spent_mm, units)}" if stick.is_begun else ""
+        spent = (
+            say(", cut up to {spent}", spent=format_length(stick.spent_mm, units))
+            if stick.is_begun
+            else ""
+        )
         what = source_words(stick)
-        told = f"{format_with_unit(stick.length_mm, units)}{f', {what}' if what else ''}{spent}"
-        lines += ["", f"{stick.name} ({told}){_to_get(stick.name, again)}"]
+        told = say(
+            "{length}{what}{spent}",
+            length=format_with_unit(stick.length_mm, units),
+            what=say(", {what}", what=what) if what else "",
+            spent=spent,
+        )
+        lines += [
+            "",
+            say(
+                "{stick} ({told}){to_get}",
+                stick=stick.name,
+                told=told,
+                to_get=_to_get(stick.name, again),
+            ),
+        ]
         for laid in stick.next:
             from_where = was.get(laid.piece, "to be cut again")
-            lines.append(f"  {laid.piece}{f'  (was: {from_where})' * (laid.piece in moved)}")
+            lines.append(
+                say(
+                    "  {piece}{was}",
+                    piece=laid.piece,
+                    was=say("  (was: {from_where})", from_where=from_where) * (laid.piece in moved),
+                )
+            )
     saved = saving_lines(plan, before, again)
     lines += ["", *saved, *([""] if saved else []), _new_timber(plan, again)]
     lines += [str(finding) for finding in again.findings]
@@ -45,28 +72,42 @@ def changed_lines(change: AfterChange) -> tuple[str, ...]:
     lines = []
     if change.cut_otherwise:
         lines.append(
-            f"Cut before the readings changed: {', '.join(change.cut_otherwise)}. Try each in its "
-            'place. Where it fits, say "fits MARK"; where it is wrong, "lost MARK", or "spoiled '
-            'MARK whole" if another piece may be cut from it.'
+            say(
+                "Cut before the readings changed: {cut_otherwise}. Try each in its "
+                'place. Where it fits, say "fits MARK"; where it is wrong, "lost '
+                'MARK", or "spoiled MARK whole" if another piece may be cut from it.',
+                cut_otherwise=joined(", ", change.cut_otherwise),
+            )
         )
     if change.cut_in_vain:
         lines.append(
-            f"Cut, and not in the plan now, held or taken out: {', '.join(change.cut_in_vain)}."
+            say(
+                "Cut, and not in the plan now, held or taken out: {cut_in_vain}.",
+                cut_in_vain=joined(", ", change.cut_in_vain),
+            )
         )
     return tuple(lines)
 
 
 def _to_get(name: str, again: PlannedAgain) -> str:
     if name in again.new:
-        return ": NEW, get one more"
-    return ": fetch it from the rack" if name in again.fetched else ""
+        return say(": NEW, get one more")
+    return say(": fetch it from the rack") if name in again.fetched else ""
 
 
 def _new_timber(plan: HousePlan, again: PlannedAgain) -> str:
     new = [stick for stick in again.state.sticks if stick.name in again.new]
     if not new:
-        return "No new stick is needed."
-    told = ", ".join(
-        f"{stick.profile} {format_with_unit(stick.length_mm, plan.house.units)}" for stick in new
+        return say("No new stick is needed.")
+    told = joined(
+        ", ",
+        (
+            say(
+                "{profile} {length}",
+                profile=stick.profile,
+                length=format_with_unit(stick.length_mm, plan.house.units),
+            )
+            for stick in new
+        ),
     )
-    return f"New timber needed: {told}."
+    return say("New timber needed: {told}.", told=told)

@@ -3,7 +3,7 @@
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import Piece
 from longpoint.quantities.formatting import format_length, format_with_unit
-from longpoint.sheets.settings_table import counted
+from longpoint.speech.said import joined, say, say_many
 from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
 from longpoint.sticks.plan import Laid, StickSource
 from longpoint.sticks.plan_again import PlannedAgain, moved_pieces
@@ -41,9 +41,13 @@ def saving_lines(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> tupl
 def source_words(stick: StickAtSaw) -> str:
     """Return what a stick is, where it isn't one of the stock list; else nothing."""
     if stick.rest is not None:
-        return f"left of {stick.rest.of}, spoiled"
+        return say("left of {of}, spoiled", of=stick.rest.of)
     if stick.source is StickSource.OFFCUT:
-        return f"rack piece {stick.label}" if stick.label else "offcut from the rack"
+        return (
+            say("rack piece {label}", label=stick.label)
+            if stick.label
+            else say("offcut from the rack")
+        )
     return ""
 
 
@@ -52,15 +56,19 @@ def _from_rest(plan: HousePlan, stick: StickAtSaw, by_mark: dict[str, Piece]) ->
     assert rest is not None
     units = plan.house.units
     longer_mm = rest.length_mm - (first.end_mm - first.start_mm)
-    said = f"{rest.of} (spoiled, {format_with_unit(rest.length_mm, units)} left of it): "
-    said += f"cut {first.piece} from it: "
+    said = say(
+        "{of} (spoiled, {length} left of it): ",
+        of=rest.of,
+        length=format_with_unit(rest.length_mm, units),
+    )
+    said += say("cut {piece} from it: ", piece=first.piece)
     said += (
-        f"it is {format_length(longer_mm, units)} longer."
+        say("it is {longer} longer.", longer=format_length(longer_mm, units))
         if format_length(longer_mm, units) != "0"
-        else "it is as long."
+        else say("it is as long.")
     )
     if others:
-        said += f" Behind it {_listed([laid.piece for laid in others])}."
+        said += say(" Behind it {listed}.", listed=_listed([laid.piece for laid in others]))
     return said + _kept_end(plan, stick, by_mark[first.piece], first)
 
 
@@ -72,19 +80,29 @@ def _kept_end(plan: HousePlan, stick: StickAtSaw, piece: Piece, laid: Laid) -> s
     if seat is None or seat.laid != laid:
         return ""
     ends = {
-        (True, True): "Both its ends stay as they are cut.",
-        (True, False): "Its left end stays as it is cut.",
-        (False, True): "Its right end stays as it is cut.",
+        (True, True): say("Both its ends stay as they are cut."),
+        (True, False): say("Its left end stays as it is cut."),
+        (False, True): say("Its right end stays as it is cut."),
         (False, False): "",
     }
     said = ends[seat.keeps_left, seat.keeps_right]
-    return f" {said}" if said else ""
+    return say(" {said}", said=said) if said else ""
 
 
 def _from_rack(plan: HousePlan, stick: StickAtSaw, laid: list[Laid]) -> str:
     length = format_with_unit(stick.length_mm, plan.house.units)
-    name = f"rack piece {stick.label}" if stick.label else "an offcut from the rack"
-    return f"Fetch {name}, {stick.profile} {length}: cut {_cut(laid)} from it."
+    name = (
+        say("rack piece {label}", label=stick.label)
+        if stick.label
+        else say("an offcut from the rack")
+    )
+    return say(
+        "Fetch {name}, {profile} {length}: cut {cut} from it.",
+        name=name,
+        profile=stick.profile,
+        length=length,
+        cut=_cut(laid),
+    )
 
 
 def _from_stick(
@@ -92,20 +110,42 @@ def _from_stick(
 ) -> str:
     units = plan.house.units
     what = source_words(stick)
-    name = f"{stick.name} ({what})" if what else stick.name
+    name = say("{stick} ({what})", stick=stick.name, what=what) if what else stick.name
     if not stick.is_begun and (before is None or not before.next):
-        return f"{name} lies there unused: cut {_cut(laid)} from it."
+        return say("{name} lies there unused: cut {cut} from it.", name=name, cut=_cut(laid))
     ahead = [each.piece for each in (*stick.done, *stick.next) if each.start_mm < laid[0].start_mm]
-    behind = f" behind {ahead[-1]}" if ahead else ""
+    behind = say(" behind {ahead}", ahead=ahead[-1]) if ahead else ""
     end_mm = max(each.end_mm for each in stick.next)
     left = format_with_unit(max(0.0, stick.length_mm - end_mm), units)
-    return f"{name} has room{behind}: cut {_cut(laid)} from it; {left} are left then."
+    return say(
+        "{name} has room{behind}: cut {cut} from it; {left} are left then.",
+        name=name,
+        behind=behind,
+        cut=_cut(laid),
+        left=left,
+    )
 
 
 def _cut(laid: list[Laid]) -> str:
     marks = [each.piece for each in laid]
-    return marks[0] if len(marks) == 1 else f"{counted(len(marks), 'piece')} ({_listed(marks)})"
+    return (
+        marks[0]
+        if len(marks) == 1
+        else say(
+            "{counted} ({listed})",
+            counted=say_many("{count} piece", "{count} pieces", count=len(marks)),
+            listed=_listed(marks),
+        )
+    )
 
 
 def _listed(marks: list[str]) -> str:
-    return marks[0] if len(marks) == 1 else f"{', '.join(marks[:-1])} and {marks[-1]}"
+    return (
+        marks[0]
+        if len(marks) == 1
+        else say(
+            "{marks} and {marks_2}",
+            marks=joined(", ", marks[:-1]),
+            marks_2=marks[-1],
+        )
+    )

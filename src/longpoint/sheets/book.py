@@ -10,6 +10,7 @@ from longpoint.sheets.opening_sheet import opening_blocks
 from longpoint.sheets.order_sheet import order_blocks
 from longpoint.sheets.outlook_sheet import OUTLOOK_TITLE, outlook_blocks
 from longpoint.sheets.trim_sheet import TRIM_TITLE, trim_blocks
+from longpoint.speech.said import say
 from longpoint.survey.house import EntryKind
 
 
@@ -26,9 +27,11 @@ def house_sheets(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> tup
         The sheets in the order in which they are used.
     """
     house = plan.house
-    unit = "All lengths in mm" if house.units is Units.MM else "All lengths in inches"
+    unit = say("All lengths in mm") if house.units is Units.MM else say("All lengths in inches")
     fixing = fixing_line(plan.pieces)
-    lengths = f"{unit}. {fixing}." if fixing else f"{unit}."
+    lengths = (
+        say("{unit}. {fixing}.", unit=unit, fixing=fixing) if fixing else say("{unit}.", unit=unit)
+    )
 
     def sheet(
         name: str, title: str, subtitle: str, blocks: tuple[Block, ...], cautions: tuple[str, ...]
@@ -47,14 +50,34 @@ def house_sheets(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> tup
     has_trims = bool(house.trims) or any(each.kind is EntryKind.TRIM for each in house.held)
     saw = saw_cautions(plan.pieces, house.units)
     return (
-        sheet("findings", FIRST_SHEET, f"{unit}.", findings_blocks(plan), common_cautions()),
+        sheet(
+            "findings",
+            FIRST_SHEET,
+            say("{unit}.", unit=unit),
+            findings_blocks(plan),
+            common_cautions(),
+        ),
         sheet("outlook", OUTLOOK_TITLE, "", outlook_blocks(plan), common_cautions()),
-        sheet("openings", "Openings", lengths, opening_blocks(plan), fixing_cautions()),
+        sheet("openings", say("Openings"), lengths, opening_blocks(plan), fixing_cautions()),
         *(
-            (sheet("trims", TRIM_TITLE, f"{unit}.", trim_blocks(plan), fixing_cautions()),)
+            (
+                sheet(
+                    "trims",
+                    TRIM_TITLE,
+                    say("{unit}.", unit=unit),
+                    trim_blocks(plan),
+                    fixing_cautions(),
+                ),
+            )
             if has_trims
             else ()
         ),
-        sheet("order", "Order", f"{unit}.", order_blocks(plan), common_cautions()),
-        sheet("cut", "Cutting", lengths, cut_blocks(plan), saw),
+        sheet(
+            "order",
+            say("Order"),
+            say("{unit}.", unit=unit),
+            order_blocks(plan),
+            common_cautions(),
+        ),
+        sheet("cut", say("Cutting"), lengths, cut_blocks(plan), saw),
     )

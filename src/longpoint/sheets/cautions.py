@@ -17,25 +17,32 @@ from longpoint.fixing.wall_behind import country_of
 from longpoint.pieces.piece import Piece
 from longpoint.quantities.length import Units
 from longpoint.sheets.cut_sheet import SHORT_PIECE_MM
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import Dialect, House
 
-_DEFER = (
-    "The rules of the place and the instructions of the tool come first; this list is not all "
-    "there is to know."
+_DEFER = say(
+    "The rules of the place and the instructions of the tool come first; this list "
+    "is not all there is to know."
 )
 
 
 def saw_cautions(pieces: Iterable[Piece], units: Units) -> tuple[str, ...]:
     """Return what to mind at the saw, with the short pieces by name."""
     short = [piece.mark for piece in pieces if piece.long_mm < SHORT_PIECE_MM]
-    limit = "150 mm" if units is Units.MM else "6 in"
-    named = f" Here: {', '.join(short)}." if short else ""
+    limit = say("150 mm") if units is Units.MM else say("6 in")
+    named = say(" Here: {short}.", short=joined(", ", short)) if short else ""
     return (
-        "Eyes and ears covered. Guard on and working; hold or clamp the piece; let the blade stop "
-        "before you reach in or lift it.",
-        f"Never hold a short piece at the blade: cut those under {limit} off a longer stick "
-        f"(our choice, no source).{named}",
-        "Dust of MDF and of hardwood harms the lungs: extract it and wear a mask that fits.",
+        say(
+            "Eyes and ears covered. Guard on and working; hold or clamp the piece; let "
+            "the blade stop before you reach in or lift it."
+        ),
+        say(
+            "Never hold a short piece at the blade: cut those under {limit} off a "
+            "longer stick (our choice, no source).{named}",
+            limit=limit,
+            named=named,
+        ),
+        say("Dust of MDF and of hardwood harms the lungs: extract it and wear a mask that fits."),
         _DEFER,
     )
 
@@ -43,8 +50,11 @@ def saw_cautions(pieces: Iterable[Piece], units: Units) -> tuple[str, ...]:
 def common_cautions() -> tuple[str, ...]:
     """Return what to mind in all of the work, for sheets that are read before it starts."""
     return (
-        "At the saw: guard on, eyes and ears covered, no short piece held by hand, dust drawn off. "
-        "On the wall: look for cables and pipes before nailing; old paint may hold lead.",
+        say(
+            "At the saw: guard on, eyes and ears covered, no short piece held by hand, "
+            "dust drawn off. On the wall: look for cables and pipes before nailing; "
+            "old paint may hold lead."
+        ),
         _DEFER,
     )
 
@@ -52,9 +62,15 @@ def common_cautions() -> tuple[str, ...]:
 def fixing_cautions() -> tuple[str, ...]:
     """Return what to mind when pieces go on the wall."""
     return (
-        "Look for cables and pipes before nailing: above, below and beside every switch and "
-        "socket, in corners and at wall tops. Nails by a door are often right there.",
-        "Old paint may hold lead: test it or treat it as lead before sanding or pulling old trim.",
+        say(
+            "Look for cables and pipes before nailing: above, below and beside every "
+            "switch and socket, in corners and at wall tops. Nails by a door are often "
+            "right there."
+        ),
+        say(
+            "Old paint may hold lead: test it or treat it as lead before sanding or "
+            "pulling old trim."
+        ),
         _DEFER,
     )
 
@@ -74,14 +90,22 @@ OLD_BOARDS_BEFORE: Final = 1990
 def nailing_cautions(house: House) -> tuple[str, ...]:
     """Return what to mind when nails are driven, for the country and age of the house."""
     return (
-        "Scan for cables and pipes before each wall: take what runs above, below and beside every "
-        "switch and socket, corners, wall tops and the floor line as live or full. Trim round a "
-        "door stands right there: the shortest nail that holds.",
-        "Nailer: full sequential trigger, free hand well clear, nose square on the work, no nail "
-        "into a knot, a plate or near an end, none toward glass or toward anybody. Air or battery "
-        "off before you clear a jam.",
-        "Eyes and ears covered. Dust of MDF and of hardwood harms the lungs: draw it off and wear "
-        "a mask that fits; the limit in force where you work is for your authority to say.",
+        say(
+            "Scan for cables and pipes before each wall: take what runs above, below "
+            "and beside every switch and socket, corners, wall tops and the floor line "
+            "as live or full. Trim round a door stands right there: the shortest nail "
+            "that holds."
+        ),
+        say(
+            "Nailer: full sequential trigger, free hand well clear, nose square on the "
+            "work, no nail into a knot, a plate or near an end, none toward glass or "
+            "toward anybody. Air or battery off before you clear a jam."
+        ),
+        say(
+            "Eyes and ears covered. Dust of MDF and of hardwood harms the lungs: draw "
+            "it off and wear a mask that fits; the limit in force where you work is "
+            "for your authority to say."
+        ),
         *_old_house(house),
         _DEFER,
     )
@@ -92,15 +116,21 @@ def _old_house(house: House) -> tuple[str, ...]:
     paint = OLD_PAINT_BEFORE[country_of(house)]
     said = []
     if built is None or built < paint:
-        age = "of unknown age" if built is None else f"of {built}"
+        age = say("of unknown age") if built is None else say("of {built}", built=built)
         said.append(
-            f"A house {age}: old paint may hold lead. Test it or treat it as lead before sanding, "
-            "scraping or pulling old trim; who may do that work for pay is for the law to say."
+            say(
+                "A house {age}: old paint may hold lead. Test it or treat it as lead "
+                "before sanding, scraping or pulling old trim; who may do that work "
+                "for pay is for the law to say.",
+                age=age,
+            )
         )
     if built is None or built < OLD_BOARDS_BEFORE:
         said.append(
-            "Old wall boards, textured coatings and packings may hold asbestos: have them looked "
-            "at before you nail, drill or sand."
+            say(
+                "Old wall boards, textured coatings and packings may hold asbestos: "
+                "have them looked at before you nail, drill or sand."
+            )
         )
     return tuple(said)
 
@@ -108,8 +138,10 @@ def _old_house(house: House) -> tuple[str, ...]:
 def painting_cautions(house: House) -> tuple[str, ...]:
     """Return what to mind when holes are filled, sanded and painted."""
     return (
-        "Sand with the dust drawn off and a mask that fits; keep heat and flame from solvents, and "
-        "air the room.",
+        say(
+            "Sand with the dust drawn off and a mask that fits; keep heat and flame "
+            "from solvents, and air the room."
+        ),
         *_old_house(house),
         _DEFER,
     )

@@ -8,6 +8,7 @@ from longpoint.sheets.dialects import Words
 from longpoint.sheets.end_pictures import HookEdge, SeenEnd, end_picture
 from longpoint.sheets.printed_lengths import PrintedLengths
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure, setting_remarks
+from longpoint.speech.said import say
 from longpoint.sticks.saw_setting import SawSetting, end_settings, hold_at_saw
 from longpoint.survey.instruments import Saw
 
@@ -48,19 +49,19 @@ def key_figure(
     """
     if lengths.hook_mm is not None and piece.hook_from is not None:
         end = seen_at(piece.hook_from, is_turned=is_turned)
-        return format_length(lengths.hook_mm, units), f"hook {end.value}"
+        return format_length(lengths.hook_mm, units), say("hook {end}", end=end.value)
     if piece.is_along_wall:
         is_back = lengths.back_mm >= lengths.long_mm
         longer_mm = lengths.back_mm if is_back else lengths.long_mm
-        return format_length(longer_mm, units), "back" if is_back else "face"
-    return format_length(lengths.long_mm, units), "length"
+        return format_length(longer_mm, units), say("back") if is_back else say("face")
+    return format_length(lengths.long_mm, units), say("length")
 
 
 def sum_line(piece: Piece) -> str:
     """Return the sum behind a figure as it stands below a row; empty where there is none."""
     if not piece.hand_sum or piece.is_along_wall:
         return piece.hand_sum
-    return f"Sum: {piece.hand_sum}"
+    return say("Sum: {hand_sum}", hand_sum=piece.hand_sum)
 
 
 def seen_at(end: HookEnd, *, is_turned: bool) -> HookEnd:

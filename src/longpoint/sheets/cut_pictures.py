@@ -7,9 +7,9 @@ from typing import Final
 
 from longpoint.sheets.blocks import Drawing, Ink, Mark, Outline, Word
 from longpoint.sheets.saw_settings import setting_figure
-from longpoint.sheets.settings_table import counted
 from longpoint.sheets.stick_pictures import PAPER_MM
 from longpoint.sheets.text_width import text_width_mm
+from longpoint.speech.said import joined, say, say_many
 from longpoint.sticks.plan import CutPlan, CutStick
 from longpoint.sticks.saw_setting import Side
 from longpoint.sticks.stick_cuts import StickCut
@@ -76,7 +76,11 @@ def with_cuts(upper: Drawing, lower: Drawing) -> Drawing:
         upper,
         height_mm=upper.height_mm + lower.height_mm,
         marks=(*upper.marks, *moved),
-        described=f"{upper.described}. {lower.described}",
+        described=say(
+            "{described}. {described_2}",
+            described=upper.described,
+            described_2=lower.described,
+        ),
     )
 
 
@@ -89,11 +93,19 @@ def changes_words(plan: CutPlan, cuts: Mapping[str, Sequence[StickCut]]) -> str:
     for profile, ours in by_profile.items():
         anew = sum(cut.is_set_anew for cut in ours)
         shared = sum(cut.is_shared for cut in ours)
-        of = f"{counted(len(ours), 'cut')}, {shared} of them shared"
-        said.append(f"{profile} {anew} times in {of}")
+        of = say(
+            "{counted}, {shared} of them shared",
+            counted=say_many("{count} cut", "{count} cuts", count=len(ours)),
+            shared=shared,
+        )
+        said.append(say("{profile} {anew} times in {of}", profile=profile, anew=anew, of=of))
     every = [cut for ours in by_profile.values() for cut in ours]
-    total = f"; in all {sum(cut.is_set_anew for cut in every)} times" if len(said) > 1 else ""
-    return f"The saw is set anew: {'; '.join(said)}{total}."
+    total = (
+        say("; in all {every} times", every=sum(cut.is_set_anew for cut in every))
+        if len(said) > 1
+        else ""
+    )
+    return say("The saw is set anew: {said}{total}.", said=joined("; ", said), total=total)
 
 
 def _places(
@@ -211,7 +223,15 @@ def _described(cuts: Sequence[StickCut]) -> str:
     said = []
     for cut in cuts:
         figure = setting_figure(cut.setting).replace("\N{NO-BREAK SPACE}", " ")
-        anew = ", set anew" if cut.is_set_anew else ""
-        between = " and ".join(mark for mark in (cut.left, cut.right) if mark)
-        said.append(f"cut {cut.number} {figure}{anew} for {between}")
-    return "; ".join(said)
+        anew = say(", set anew") if cut.is_set_anew else ""
+        between = joined(say(" and "), (mark for mark in (cut.left, cut.right) if mark))
+        said.append(
+            say(
+                "cut {number} {figure}{anew} for {between}",
+                number=cut.number,
+                figure=figure,
+                anew=anew,
+                between=between,
+            )
+        )
+    return joined("; ", said)

@@ -40,8 +40,9 @@ from longpoint.sheets.fetch import fetch_blocks
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_picture import hook_picture, swings_picture
-from longpoint.sheets.settings_table import counted, ends_words, settings_blocks
+from longpoint.sheets.settings_table import ends_words, settings_blocks
 from longpoint.sheets.stick_pictures import Label, scale_of, stick_picture
+from longpoint.speech.said import raised, say, say_many
 from longpoint.sticks.plan import CutStick, StickSource
 from longpoint.sticks.saw_order import saw_steps, settings_used
 from longpoint.sticks.stick_cuts import cuts_by_stick
@@ -51,13 +52,13 @@ SHORT_PIECE_MM: Final = 150.0
 """A piece under this is flagged to be cut from a longer stick: our choice, no source."""
 
 COLUMNS: Final = (
-    Column(title="No.", share=1.15),
-    Column(title="Piece", share=2.7),
-    Column(title="Left end", share=2.75),
-    Column(title="Hook reading", is_key=True, share=3.6),
-    Column(title="Right end", share=2.75),
-    Column(title="Short / long", is_number=True, share=1.5),
-    Column(title="As cut", share=1.7),
+    Column(title=say("No."), share=1.15),
+    Column(title=say("Piece"), share=2.7),
+    Column(title=say("Left end"), share=2.75),
+    Column(title=say("Hook reading"), is_key=True, share=3.6),
+    Column(title=say("Right end"), share=2.75),
+    Column(title=say("Short / long"), is_number=True, share=1.5),
+    Column(title=say("As cut"), share=1.7),
 )
 
 
@@ -81,28 +82,38 @@ def fixing_line(pieces: Iterable[Piece]) -> str:
         return ""
     if len(methods) == 1:
         said = method_words(methods[0])
-        return f"{said[0].upper()}{said[1:]}"
-    return "Way of fixing: named at each piece"
+        return raised(said)
+    return say("Way of fixing: named at each piece")
 
 
 def stick_words(stick: CutStick | None, saw: Saw, units: Units) -> str:
     """Return what a stick is: its name, source, length and what is left of it."""
     if stick is None:
-        return "No stick for these: see the order sheet"
+        return say("No stick for these: see the order sheet")
     kept_mm = rest_mm(stick, saw)
-    rest = f", rest {format_length(kept_mm, units)}" if kept_mm else ""
+    rest = say(", rest {kept}", kept=format_length(kept_mm, units)) if kept_mm else ""
     length = format_with_unit(stick.length_mm, units)
-    return f"{stick.name}: {_source(stick)} {length}{rest}"
+    return say(
+        "{stick}: {source} {length}{rest}",
+        stick=stick.name,
+        source=_source(stick),
+        length=length,
+        rest=rest,
+    )
 
 
 def _source(stick: CutStick) -> str:
     match stick.source:
         case StickSource.STOCK:
-            return "new stick of"
+            return say("new stick of")
         case StickSource.OFFCUT:
-            return f"rack piece {stick.label}," if stick.label else "offcut from the rack of"
+            return (
+                say("rack piece {label},", label=stick.label)
+                if stick.label
+                else say("offcut from the rack of")
+            )
         case StickSource.REST:
-            return f"left of {stick.label}, spoiled,"
+            return say("left of {label}, spoiled,", label=stick.label)
 
 
 def _set_up(saw: Saw, words: Words, units: Units, pieces: Iterable[Piece]) -> tuple[Block, ...]:
@@ -110,22 +121,32 @@ def _set_up(saw: Saw, words: Words, units: Units, pieces: Iterable[Piece]) -> tu
         left, right = saw.found_left_deg or 45.0, saw.found_right_deg or 45.0
         proof = Note(
             severity=Severity.NOTE,
-            title="Saw proved",
-            text=f"{saw.name}: set to 45 it cut {left:g} to the left and {right:g} to the right. "
-            "'Dial' is what to set on its scale to get the true angle.",
+            title=say("Saw proved"),
+            text=say(
+                "{saw}: set to 45 it cut {left:g} to the left and {right:g} to "
+                "the right. 'Dial' is what to set on its scale to get the true "
+                "angle.",
+                saw=saw.name,
+                left=left,
+                right=right,
+            ),
         )
     else:
         proof = Note(
             severity=Severity.WARNING,
-            title="Saw NOT PROVED",
-            text=f"{saw.name}: nobody has said what a cut set to 45 really gives. Before the first "
-            "piece cut two test pieces at L 45 and two at R 45, put each pair together as a "
-            f"{words.mitre}, and hold a square to it.",
-            ask="Found at L 45 and at R 45",
+            title=say("Saw NOT PROVED"),
+            text=say(
+                "{saw}: nobody has said what a cut set to 45 really gives. Before "
+                "the first piece cut two test pieces at L 45 and two at R 45, put "
+                "each pair together as a {mitre}, and hold a square to it.",
+                saw=saw.name,
+                mitre=words.mitre,
+            ),
+            ask=say("Found at L 45 and at R 45"),
         )
     has_skirting = any(piece.is_along_wall for piece in pieces)
     return (
-        Heading(text=f"Set up the {words.saw}"),
+        Heading(text=say("Set up the {saw}", saw=words.saw)),
         proof,
         Beside(left=(swings_picture(),), right=(hook_picture(),), left_share=0.43),
         *(
@@ -136,26 +157,40 @@ def _set_up(saw: Saw, words: Words, units: Units, pieces: Iterable[Piece]) -> tu
 
 
 def _reading_help(saw: Saw, words: Words, units: Units, *, has_skirting: bool) -> tuple[str, ...]:
-    first = (
-        f"Saw cut {format_tenth(saw.kerf_mm, units)} {format_unit(units)} wide. Each piece lies on "
-        "its back, face up, outer edge at the fence, as it is drawn. Hook reading: tape over the "
-        "long point with the black hook, read on the slant at the inner edge of the other end."
+    first = say(
+        "Saw cut {kerf} {units} wide. Each piece lies on its back, face up, outer "
+        "edge at the fence, as it is drawn. Hook reading: tape over the long point "
+        "with the black hook, read on the slant at the inner edge of the other end.",
+        kerf=format_tenth(saw.kerf_mm, units),
+        units=format_unit(units),
     )
     if not has_skirting:
         return (first,)
     held = (
-        f"The {words.skirting} stands upright at the fence, face towards you, and is drawn from "
-        "above."
+        say(
+            "The {skirting} stands upright at the fence, face towards you, and is "
+            "drawn from above.",
+            skirting=words.skirting,
+        )
         if saw.skirting is SkirtingCut.STANDING
-        else f"The {words.skirting} lies flat, top edge at the fence. Tilt L: the top of the "
-        "blade leans to the left; tilt R: to the right."
+        else say(
+            "The {skirting} lies flat, top edge at the fence. Tilt L: the top of "
+            "the blade leans to the left; tilt R: to the right.",
+            skirting=words.skirting,
+        )
     )
-    return (first, f"{held} It has no point to hook on: its figure is the longer of back and face.")
+    return (
+        first,
+        say(
+            "{held} It has no point to hook on: its figure is the longer of back and face.",
+            held=held,
+        ),
+    )
 
 
 def _pieces(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Block, ...]:
     if not lines:
-        return (Paragraph(text="There is nothing to cut."),)
+        return (Paragraph(text=say("There is nothing to cut.")),)
     lengths = printed_lengths(plan.pieces)
     names_method = len({line.piece.method for line in lines if line.piece.method}) > 1
     settings = settings_used(saw_steps(plan.cut_plan, plan.pieces, plan.house.saw))
@@ -166,7 +201,7 @@ def _pieces(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
         if index == 0 or line.stick is not lines[index - 1].stick
     ]
     return (
-        Heading(text="Cut in this order"),
+        Heading(text=say("Cut in this order")),
         Table(
             columns=COLUMNS,
             rows=tuple(
@@ -183,8 +218,14 @@ def _pieces(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
                 for line in lines
             ),
             groups=tuple(groups),
-            caption=f"{counted(len(lines), 'piece')} from "
-            f"{counted(len(plan.cut_plan.sticks), 'stick')}; {ends_words(settings)}.",
+            caption=say(
+                "{counted} from {counted_2}; {ends}.",
+                counted=say_many("{count} piece", "{count} pieces", count=len(lines)),
+                counted_2=say_many(
+                    "{count} stick", "{count} sticks", count=len(plan.cut_plan.sticks)
+                ),
+                ends=ends_words(settings),
+            ),
             steps=tuple(
                 (index, line.piece.notes) for index, line in enumerate(lines) if line.piece.notes
             ),
@@ -226,15 +267,15 @@ def _remarks(
 ) -> tuple[str, ...]:
     piece = line.piece
     what = role_words(piece.role, words)
-    remarks = [f"{what} · {piece.room}" if piece.room else what]
+    remarks = [say("{what} · {room}", what=what, room=piece.room) if piece.room else what]
     if pair is not None:
-        remarks.append(f"pair: no. {pair}")
+        remarks.append(say("pair: no. {pair}", pair=pair))
     if names_method and piece.method:
-        remarks.append(f"fixed: {method_short(piece.method)}")
+        remarks.append(say("fixed: {method_short}", method_short=method_short(piece.method)))
     if line.is_turned:
-        remarks.append("turned: outer edge towards you")
+        remarks.append(say("turned: outer edge towards you"))
     if piece.long_mm < SHORT_PIECE_MM:
-        remarks.append("SHORT: cut it off a longer stick")
+        remarks.append(say("SHORT: cut it off a longer stick"))
     return tuple(remarks)
 
 
@@ -270,17 +311,24 @@ def _sticks(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
         for stick in sticks
     ]
     return (
-        Heading(text="The sticks, to scale"),
+        Heading(text=say("The sticks, to scale")),
         Paragraph(
-            text=f"All at 1 : {1 / scale:.0f}, every lean as it is, the edge at the fence on top. "
-            "Numbers are those of the list; the black point marks the end to hook on. Hatched is "
-            "lost; the dashed rest is kept."
+            text=say(
+                "All at 1 : {scale:.0f}, every lean as it is, the edge at the "
+                "fence on top. Numbers are those of the list; the black point "
+                "marks the end to hook on. Hatched is lost; the dashed rest is "
+                "kept.",
+                scale=1 / scale,
+            )
         ),
         Paragraph(
-            text="Below each stick stand its cuts in order, from its left end. What is kept is "
-            "filled; the black strip is the width of the saw cut, on the side of the mark where "
-            "the blade goes. A cut filled on both sides serves two pieces. A diamond: set the saw "
-            "anew. Dotted: where a tilted blade comes out below."
+            text=say(
+                "Below each stick stand its cuts in order, from its left end. "
+                "What is kept is filled; the black strip is the width of the saw "
+                "cut, on the side of the mark where the blade goes. A cut filled "
+                "on both sides serves two pieces. A diamond: set the saw anew. "
+                "Dotted: where a tilted blade comes out below."
+            )
         ),
         Paragraph(text=changes_words(plan.cut_plan, cuts)),
         *drawn,

@@ -20,19 +20,20 @@ from longpoint.sheets.blocks import (
 )
 from longpoint.sheets.cautions import common_cautions
 from longpoint.sheets.profile_words import section_words
+from longpoint.speech.said import joined, say
 from longpoint.sticks.order_lines import OrderLine
 from longpoint.survey.house import House
 from longpoint.survey.season import Air
 
 COLUMNS: Final = (
-    Column(title="Profile", share=2.6),
-    Column(title="Length", is_number=True, is_key=True, share=1.5),
-    Column(title="Ordered", is_number=True, share=1.2),
-    Column(title="Came", share=1.2),
-    Column(title="Face x thickness", share=2.2),
-    Column(title="Most bowed", share=1.5),
-    Column(title="Moisture %", share=1.4),
-    Column(title="Good", is_number=True, share=0.8),
+    Column(title=say("Profile"), share=2.6),
+    Column(title=say("Length"), is_number=True, is_key=True, share=1.5),
+    Column(title=say("Ordered"), is_number=True, share=1.2),
+    Column(title=say("Came"), share=1.2),
+    Column(title=say("Face x thickness"), share=2.2),
+    Column(title=say("Most bowed"), share=1.5),
+    Column(title=say("Moisture %"), share=1.4),
+    Column(title=say("Good"), is_number=True, share=0.8),
 )
 
 
@@ -44,13 +45,16 @@ def delivery_sheet(house: House, lines: Sequence[OrderLine], readings_code: str)
         lines: What was ordered.
         readings_code: Code of the readings that the plan was made from.
     """
-    unit = "mm" if house.units is Units.MM else "inches"
+    unit = say("mm") if house.units is Units.MM else say("inches")
     return Sheet(
         name="delivery",
-        title="Delivery",
+        title=say("Delivery"),
         house=house.name,
         readings_code=readings_code,
-        subtitle=f"All lengths in {unit}. Check before it is unloaded; write what you find.",
+        subtitle=say(
+            "All lengths in {unit}. Check before it is unloaded; write what you find.",
+            unit=unit,
+        ),
         blocks=_blocks(house, lines),
         cautions=common_cautions(),
     )
@@ -74,15 +78,15 @@ def _settles(air: Air) -> float:
 
 def _blocks(house: House, lines: Sequence[OrderLine]) -> tuple[Block, ...]:
     if not lines:
-        return (Paragraph(text="Nothing was ordered."),)
+        return (Paragraph(text=say("Nothing was ordered.")),)
     blocks: list[Block] = []
     for supplier in dict.fromkeys(line.supplier for line in lines):
         ours = [line for line in lines if line.supplier == supplier]
         blocks += [
-            Heading(text=supplier or "Supplier not named"),
+            Heading(text=supplier or say("Supplier not named")),
             Table(columns=COLUMNS, rows=tuple(_row(line, house.units) for line in ours)),
         ]
-    return (*blocks, Heading(text="How to check"), *_how(house, lines[0]))
+    return (*blocks, Heading(text=say("How to check")), *_how(house, lines[0]))
 
 
 def _row(line: OrderLine, units: Units) -> tuple[str | Cell, ...]:
@@ -90,7 +94,10 @@ def _row(line: OrderLine, units: Units) -> tuple[str | Cell, ...]:
     return (
         Cell(text=line.profile.name, small=(section_words(line.profile, units),)),
         format_length(line.length_mm, units),
-        Cell(text=f"{line.count}", small=(f"{line.spares} spare",) if line.spares else ()),
+        Cell(
+            text=say("{count}", count=line.count),
+            small=(say("{spares} spare", spares=line.spares),) if line.spares else (),
+        ),
         line_blank,
         line_blank,
         line_blank,
@@ -101,37 +108,52 @@ def _row(line: OrderLine, units: Units) -> tuple[str | Cell, ...]:
 
 def _how(house: House, line: OrderLine) -> tuple[Block, ...]:
     blocks: list[Block] = [
-        Paragraph(lead="Count.", text="Each length by itself; measure the first of every bundle."),
         Paragraph(
-            lead="Profile.",
-            text="Face and thickness of one stick of each bundle, and its shape against an offcut. "
-            "A near profile is no substitute: every piece is worked out for this section.",
+            lead=say("Count."),
+            text=say("Each length by itself; measure the first of every bundle."),
         ),
         Paragraph(
-            lead="Straight.",
-            text="Sight along each stick; on the worst, draw a string from end to end and write "
-            "the largest gap, over the length of the stick. No figure is set here: a bow that two "
-            "fingers press out is taken up by the nails, a stick that is bent in its face isn't; "
-            "common practice, no source.",
+            lead=say("Profile."),
+            text=say(
+                "Face and thickness of one stick of each bundle, and its shape "
+                "against an offcut. A near profile is no substitute: every piece "
+                "is worked out for this section."
+            ),
+        ),
+        Paragraph(
+            lead=say("Straight."),
+            text=say(
+                "Sight along each stick; on the worst, draw a string from end to "
+                "end and write the largest gap, over the length of the stick. No "
+                "figure is set here: a bow that two fingers press out is taken up "
+                "by the nails, a stick that is bent in its face isn't; common "
+                "practice, no source."
+            ),
         ),
     ]
     between = moisture_range(house)
     if between is None:
-        said = "Read with a meter, in the middle of a stick."
+        said = say("Read with a meter, in the middle of a stick.")
     else:
-        assumed = " (assumed: write [season])" if house.seasons.assumed else ""
-        said = (
-            "Read with a meter, in the middle of a stick. In the air of this house"
-            f"{assumed} solid timber settles between {between[0]:.0f} % and {between[1]:.0f} %; "
-            "wetter than that, it shrinks after it is up. MDF settles at other figures."
+        assumed = say(" (assumed: write [season])") if house.seasons.assumed else ""
+        said = say(
+            "Read with a meter, in the middle of a stick. In the air of this "
+            "house{assumed} solid timber settles between {between:.0f} % and "
+            "{between_2:.0f} %; wetter than that, it shrinks after it is up. MDF "
+            "settles at other figures.",
+            assumed=assumed,
+            between=between[0],
+            between_2=between[1],
         )
-    blocks.append(Paragraph(lead="Moisture.", text=said))
+    blocks.append(Paragraph(lead=say("Moisture."), text=said))
     blocks.append(
         Note(
             severity=Severity.NOTE,
-            title="Tell what you found",
-            text=f"longpoint delivery SHEETS {_told(line, house.units)}: the rest is planned with "
-            "what is there.",
+            title=say("Tell what you found"),
+            text=say(
+                "longpoint delivery SHEETS {told}: the rest is planned with what is there.",
+                told=_told(line, house.units),
+            ),
         )
     )
     return tuple(blocks)
@@ -140,14 +162,17 @@ def _how(house: House, line: OrderLine) -> tuple[Block, ...]:
 def _told(line: OrderLine, units: Units) -> str:
     """Return sentences that could be told of a line, each in quotes."""
     name, length = line.profile.name, format_length(line.length_mm, units)
-    section = " ".join(
-        format_length(each_mm, units)
-        for each_mm in (line.profile.width_mm, line.profile.thickness_mm)
+    section = joined(
+        " ",
+        (
+            format_length(each_mm, units)
+            for each_mm in (line.profile.width_mm, line.profile.thickness_mm)
+        ),
     )
     told = (
-        f"came {name} {length} {line.count}",
-        f"crooked {name} {length} 1",
-        f"section {name} {section}",
-        f"moisture {name} 16",
+        say("came {name} {length} {count}", name=name, length=length, count=line.count),
+        say("crooked {name} {length} 1", name=name, length=length),
+        say("section {name} {section}", name=name, section=section),
+        say("moisture {name} 16", name=name),
     )
-    return " ".join(f'"{each}"' for each in told)
+    return joined(" ", (say('"{each}"', each=each) for each in told))

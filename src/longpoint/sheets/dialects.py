@@ -10,6 +10,7 @@ from dataclasses import dataclass, fields
 from typing import Final
 
 from longpoint.pieces.piece import Piece, Role
+from longpoint.speech.said import instead, say
 from longpoint.survey.house import Dialect
 from longpoint.survey.openings import Method, OpeningKind
 
@@ -42,59 +43,59 @@ class Words:
     cornice: str
     corner_block: str
     saw: str
-    dado_rail: str = "dado rail"
-    moulding: str = "moulding"
-    wall_reveal: str = "reveal"
+    dado_rail: str = say("dado rail")
+    moulding: str = say("moulding")
+    wall_reveal: str = instead("reveal", say("wall reveal"))
 
 
 _SOUTH: Final = Words(
-    architrave="architrave",
-    skirting="skirting",
-    quirk="quirk",
-    mitre="mitre",
-    scribe="scribe",
-    board="window board",
-    cornice="cornice",
-    corner_block="corner block",
-    saw="drop saw",
+    architrave=say("architrave"),
+    skirting=say("skirting"),
+    quirk=say("quirk"),
+    mitre=say("mitre"),
+    scribe=say("scribe"),
+    board=say("window board"),
+    cornice=say("cornice"),
+    corner_block=say("corner block"),
+    saw=say("drop saw"),
 )
 _ISLES: Final = Words(
-    architrave="architrave",
-    skirting="skirting",
-    quirk="margin",
-    mitre="mitre",
-    scribe="scribe",
-    board="window board",
-    cornice="cornice",
-    corner_block="corner block",
-    saw="mitre saw",
+    architrave=say("architrave"),
+    skirting=say("skirting"),
+    quirk=instead("margin", say("quirk")),
+    mitre=say("mitre"),
+    scribe=say("scribe"),
+    board=say("window board"),
+    cornice=say("cornice"),
+    corner_block=say("corner block"),
+    saw=instead("mitre saw", say("drop saw")),
 )
 _STATES: Final = Words(
-    architrave="casing",
-    skirting="baseboard",
-    quirk="reveal",
-    mitre="miter",
-    scribe="cope",
-    board="stool",
-    cornice="crown",
-    corner_block="rosette",
-    saw="miter saw",
-    dado_rail="chair rail",
-    moulding="molding",
-    wall_reveal="recess",
+    architrave=instead("casing", say("architrave")),
+    skirting=instead("baseboard", say("skirting")),
+    quirk=instead("reveal", say("quirk")),
+    mitre=instead("miter", say("mitre")),
+    scribe=instead("cope", say("scribe")),
+    board=instead("stool", say("window board")),
+    cornice=instead("crown", say("cornice")),
+    corner_block=instead("rosette", say("corner block")),
+    saw=instead("miter saw", say("drop saw")),
+    dado_rail=instead("chair rail", say("dado rail")),
+    moulding=instead("molding", say("moulding")),
+    wall_reveal=instead("recess", say("wall reveal")),
 )
 _CANADA: Final = Words(
-    architrave="casing",
-    skirting="baseboard",
-    quirk="reveal",
-    mitre="mitre",
-    scribe="cope",
-    board="stool",
-    cornice="crown",
-    corner_block="rosette",
-    saw="mitre saw",
-    dado_rail="chair rail",
-    wall_reveal="recess",
+    architrave=instead("casing", say("architrave")),
+    skirting=instead("baseboard", say("skirting")),
+    quirk=instead("reveal", say("quirk")),
+    mitre=say("mitre"),
+    scribe=instead("cope", say("scribe")),
+    board=instead("stool", say("window board")),
+    cornice=instead("crown", say("cornice")),
+    corner_block=instead("rosette", say("corner block")),
+    saw=instead("mitre saw", say("drop saw")),
+    dado_rail=instead("chair rail", say("dado rail")),
+    wall_reveal=instead("recess", say("wall reveal")),
 )
 
 
@@ -130,7 +131,7 @@ def in_words(text: str, words: Words) -> str:
         "as the architrave's margin"
     """
     said = {getattr(_SOUTH, each.name): getattr(words, each.name) for each in fields(Words)}
-    return _OURS.sub(lambda found: _said(found, said), text)
+    return instead(_OURS.sub(lambda found: _said(found, said), text), text)
 
 
 _OURS: Final = re.compile(
@@ -165,33 +166,33 @@ def role_words(role: Role, words: Words) -> str:
     """
     match role:
         case Role.HEAD:
-            return "head"
+            return say("head")
         case Role.LEFT_LEG:
-            return "left leg"
+            return say("left leg")
         case Role.RIGHT_LEG:
-            return "right leg"
+            return say("right leg")
         case Role.SILL:
-            return "sill piece"
+            return say("sill piece")
         case Role.APRON:
-            return "apron"
+            return say("apron")
         case Role.BOARD:
             return words.board
         case Role.RUN:
             return words.skirting
         case Role.RETURN:
-            return "return"
+            return say("return")
         case Role.PLINTH_BLOCK:
-            return "plinth block"
+            return say("plinth block")
         case Role.CORNER_BLOCK:
             return words.corner_block
         case Role.BACK_BAND:
-            return "back-band"
+            return say("back-band")
         case Role.CORNICE:
             return words.cornice
         case Role.STOP:
-            return "door stop"
+            return say("door stop")
         case Role.STILE:
-            return "upright"
+            return say("upright")
         case _:
             return role.value
 
@@ -199,19 +200,24 @@ def role_words(role: Role, words: Words) -> str:
 def piece_words(piece: Piece, words: Words) -> str:
     """Return a piece's place and what it is there, e.g. "W1 head", "D2 face b left leg"."""
     place = piece.place
-    face = f" face {piece.face}" if piece.face else ""
-    return f"{place}{face} {role_words(piece.role, words)}"
+    face = say(" face {face}", face=piece.face) if piece.face else ""
+    return say(
+        "{place}{face} {role}",
+        place=place,
+        face=face,
+        role=role_words(piece.role, words),
+    )
 
 
 def kind_words(kind: OpeningKind) -> str:
     """Return what a kind of opening is called."""
     match kind:
         case OpeningKind.WINDOW:
-            return "window"
+            return say("window")
         case OpeningKind.DOOR:
-            return "door"
+            return say("door")
         case OpeningKind.CASED:
-            return "opening without a door"
+            return say("opening without a door")
 
 
 def method_words(method: Method) -> str:
@@ -223,19 +229,19 @@ def method_words(method: Method) -> str:
     """
     match method:
         case Method.BATCH:
-            return "way of fixing (batch): all cut first, then fixed"
+            return say("way of fixing (batch): all cut first, then fixed")
         case Method.IN_PLACE:
-            return "way of fixing (in place): each piece marked off those already up"
+            return say("way of fixing (in place): each piece marked off those already up")
         case Method.BENCH:
-            return "way of fixing (bench): frames joined first, then fixed"
+            return say("way of fixing (bench): frames joined first, then fixed")
 
 
 def method_short(method: Method) -> str:
     """Return a way of fixing in one or two words."""
     match method:
         case Method.BATCH:
-            return "batch"
+            return say("batch")
         case Method.IN_PLACE:
-            return "in place"
+            return say("in place")
         case Method.BENCH:
-            return "bench"
+            return say("bench")

@@ -8,6 +8,7 @@ from typing import Final
 
 from longpoint.pieces.piece import HookEnd
 from longpoint.sheets.blocks import Drawing, Ink, Outline
+from longpoint.speech.said import say
 from longpoint.sticks.saw_setting import SawSetting, Side
 from longpoint.survey.instruments import SkirtingCut
 
@@ -155,8 +156,8 @@ def _mirrored(outline: Outline) -> Outline:
 
 def _described(seen: SeenEnd, lean_deg: float) -> str:
     if abs(lean_deg) < 1.0:
-        shape = "square"
+        shape = say("square")
     else:
-        shape = "far edge longer" if lean_deg > 0 else "near edge longer"
-    hooked = f", hook at the {seen.hook.value} edge" if seen.hook else ""
-    return f"{seen.end.value} end, {shape}{hooked}"
+        shape = say("far edge longer") if lean_deg > 0 else say("near edge longer")
+    hooked = say(", hook at the {hook} edge", hook=seen.hook.value) if seen.hook else ""
+    return say("{end} end, {shape}{hooked}", end=seen.end.value, shape=shape, hooked=hooked)

@@ -33,6 +33,7 @@ from longpoint.sheets.money_words import (
     tax_words,
     work_words,
 )
+from longpoint.speech.said import joined, lowered, say
 
 SHORT_JOB_H: Final = 10.0
 """Hours of a job shorter than this are told to the half."""
@@ -51,11 +52,11 @@ def estimate_sheet(
     """
     return Sheet(
         name="estimate",
-        title="Estimate",
+        title=say("Estimate"),
         house=job.house.name,
         readings_code=job.made_from,
-        made_from="readings" if job.is_read else "counts",
-        subtitle="For the crew alone: the client gets the quote.",
+        made_from=say("readings") if job.is_read else say("counts"),
+        subtitle=say("For the crew alone: the client gets the quote."),
         blocks=(
             *_in_short(job, quote, money),
             *_hours(job),
@@ -64,7 +65,7 @@ def estimate_sheet(
             *_money(job, quote, money),
             *accuracy_blocks(accuracy, job.house, money),
             *_not_priced(job),
-            *list_blocks("What it rests on", _assumptions(job)),
+            *list_blocks(say("What it rests on"), _assumptions(job)),
         ),
     )
 
@@ -73,7 +74,7 @@ def _in_short(job: Job, quote: Quote | None, money: MoneyText) -> tuple[Block, .
     hours = job.estimate.hours
     rows: list[tuple[str | Cell, ...]] = [
         (
-            "Hours of one person",
+            say("Hours of one person"),
             _hours_text(hours.low),
             Cell(text=_hours_text(hours.middle), is_key=True),
             _hours_text(hours.high),
@@ -84,19 +85,23 @@ def _in_short(job: Job, quote: Quote | None, money: MoneyText) -> tuple[Block, .
         low, middle, high = (
             money.text(_coarse(each, job.rates)) for each in (cost.low, cost.middle, cost.high)
         )
-        rows.append(("Cost, before margin and tax", low, Cell(text=middle, is_key=True), high))
+        rows.append((say("Cost, before margin and tax"), low, Cell(text=middle, is_key=True), high))
     columns = (
         Column(title="", share=3.0),
-        Column(title="9 jobs in 10 take more", is_number=True, share=2.0),
-        Column(title="half take more", is_number=True, share=2.0),
-        Column(title="1 job in 10 takes more", is_number=True, share=2.0),
+        Column(title=say("9 jobs in 10 take more"), is_number=True, share=2.0),
+        Column(title=say("half take more"), is_number=True, share=2.0),
+        Column(title=say("1 job in 10 takes more"), is_number=True, share=2.0),
     )
     blocks: list[Block] = [Table(columns=columns, rows=tuple(rows))]
     if quote is not None:
         blocks.append(
             Paragraph(
-                lead="A quote on it:",
-                text=f"{money.text(quote.sums.gross)} to pay. {part_sums(quote, money)}",
+                lead=say("A quote on it:"),
+                text=say(
+                    "{gross} to pay. {part_sums}",
+                    gross=money.text(quote.sums.gross),
+                    part_sums=part_sums(quote, money),
+                ),
             )
         )
     return tuple(blocks)
@@ -105,30 +110,33 @@ def _in_short(job: Job, quote: Quote | None, money: MoneyText) -> tuple[Block, .
 def _hours(job: Job) -> tuple[Block, ...]:
     estimate = job.estimate
     columns = (
-        Column(title="Work", share=4.0),
-        Column(title="Quantity", is_number=True, share=1.3),
-        Column(title="Hours for one: least, likely, most", is_number=True, share=2.4),
-        Column(title="Hours expected", is_number=True, share=1.3),
+        Column(title=say("Work"), share=4.0),
+        Column(title=say("Quantity"), is_number=True, share=1.3),
+        Column(title=say("Hours for one: least, likely, most"), is_number=True, share=2.4),
+        Column(title=say("Hours expected"), is_number=True, share=1.3),
     )
     rows = tuple(_hours_row(job, line) for line in estimate.lines)
     mean = _figure(estimate.mean_hours, 1)
-    total = (Cell(text="Expected together"), "", "", Cell(text=mean, is_key=True))
+    total = (Cell(text=say("Expected together")), "", "", Cell(text=mean, is_key=True))
     return (
-        Heading(text="Hours"),
+        Heading(text=say("Hours")),
         Table(columns=columns, rows=(*rows, total), is_close=True),
         Paragraph(
             is_small=True,
-            text="Expected is the mean of the three figures. What the crew takes for one kind of "
-            "work is drawn once for a job, so the range does not shrink with the count; half of "
-            "what makes a job slow is taken to be shared by all its kinds (ours, no source).",
+            text=say(
+                "Expected is the mean of the three figures. What the crew takes "
+                "for one kind of work is drawn once for a job, so the range does "
+                "not shrink with the count; half of what makes a job slow is "
+                "taken to be shared by all its kinds (ours, no source)."
+            ),
         ),
     )
 
 
 def _hours_row(job: Job, line: WorkLine) -> tuple[str | Cell, ...]:
     hours = line.rate.hours
-    three = ", ".join(
-        _figure(Fraction(each), 3) for each in (hours.least, hours.likely, hours.most)
+    three = joined(
+        ", ", (_figure(Fraction(each), 3) for each in (hours.least, hours.likely, hours.most))
     )
     return (
         Cell(text=work_words(line.kind, job.house.dialect), small=(line.rate.source,)),
@@ -140,11 +148,15 @@ def _hours_row(job: Job, line: WorkLine) -> tuple[str | Cell, ...]:
 
 def _why(job: Job) -> tuple[Block, ...]:
     found = [
-        f"{work_words(line.kind, job.house.dialect)}: {'; '.join(line.whys)}."
+        say(
+            "{work}: {whys}.",
+            work=work_words(line.kind, job.house.dialect),
+            whys=joined("; ", line.whys),
+        )
         for line in job.estimate.lines
         if line.whys
     ]
-    return list_blocks("Why there is extra work", found)
+    return list_blocks(say("Why there is extra work"), found)
 
 
 def _timber(job: Job) -> tuple[Block, ...]:
@@ -154,28 +166,43 @@ def _timber(job: Job) -> tuple[Block, ...]:
     if not every:
         return ()
     columns = (
-        Column(title="Profile and length", share=3.2),
-        Column(title="half the jobs", is_number=True, share=1.4),
-        Column(title=f"{_in_hundred(job.sure)} jobs", is_number=True, share=1.6),
-        Column(title="9 jobs in 10", is_number=True, share=1.4),
+        Column(title=say("Profile and length"), share=3.2),
+        Column(title=say("half the jobs"), is_number=True, share=1.4),
+        Column(
+            title=say("{in_hundred} jobs", in_hundred=_in_hundred(job.sure)),
+            is_number=True,
+            share=1.6,
+        ),
+        Column(title=say("9 jobs in 10"), is_number=True, share=1.4),
     )
     rows = tuple(
         (
-            f"{profile}, {format_with_unit(length_mm, job.house.units)}",
-            *(f"{house.get((profile, length_mm), 0)}" for house in (half, sure, nine)),
+            say(
+                "{profile}, {length}",
+                profile=profile,
+                length=format_with_unit(length_mm, job.house.units),
+            ),
+            *(
+                say("{house}", house=house.get((profile, length_mm), 0))
+                for house in (half, sure, nine)
+            ),
         )
         for profile, length_mm in every
     )
     slips = job.house.crew.slips_counted
-    ours = " (ours, no source)" if job.house.crew.slips is None else ""
-    sizes = "sizes drawn round the drawing's" if job.doubt else "the sizes as read"
-    text = (
-        f"{len(timber.draws)} houses were nested, with {sizes} and {slips:g} in a hundred pieces "
-        f"cut twice{ours}; waste is what came of it, no percentage. Each column is one of these "
-        "houses, the one whose timber is enough so often."
+    ours = say(" (ours, no source)") if job.house.crew.slips is None else ""
+    sizes = say("sizes drawn round the drawing's") if job.doubt else say("the sizes as read")
+    text = say(
+        "{draws} houses were nested, with {sizes} and {slips:g} in a hundred "
+        "pieces cut twice{ours}; waste is what came of it, no percentage. Each "
+        "column is one of these houses, the one whose timber is enough so often.",
+        draws=len(timber.draws),
+        sizes=sizes,
+        slips=slips,
+        ours=ours,
     )
     return (
-        Heading(text="Timber"),
+        Heading(text=say("Timber")),
         Table(columns=columns, rows=rows, is_close=True),
         Paragraph(text=text, is_small=True),
         *_timber_notes(job),
@@ -186,65 +213,106 @@ def _timber_notes(job: Job) -> tuple[Block, ...]:
     timber = job.estimate.timber
     notes: list[Block] = []
     if timber.unpriced and job.rates is not None and job.rates.timber is Timber.OURS:
-        named = ", ".join(
-            f"{profile} {format_with_unit(length_mm, job.house.units)}"
-            for profile, length_mm in timber.unpriced
+        named = joined(
+            ", ",
+            (
+                say(
+                    "{profile} {length}",
+                    profile=profile,
+                    length=format_with_unit(length_mm, job.house.units),
+                )
+                for profile, length_mm in timber.unpriced
+            ),
         )
-        text = f"{named} has no price: its cost isn't in the sums, and no quote is made without it."
-        notes.append(Note(severity=Severity.WARNING, title="LOOK · no price", text=text))
+        text = say(
+            "{named} has no price: its cost isn't in the sums, and no quote is made without it.",
+            named=named,
+        )
+        notes.append(Note(severity=Severity.WARNING, title=say("LOOK · no price"), text=text))
     without = max(draw.without for draw in timber.draws)
     if without:
-        text = f"In some house {without} pieces had no stick long enough; write longer stock."
-        notes.append(Note(severity=Severity.WARNING, title="LOOK · no stick", text=text))
+        text = say(
+            "In some house {without} pieces had no stick long enough; write longer stock.",
+            without=without,
+        )
+        notes.append(Note(severity=Severity.WARNING, title=say("LOOK · no stick"), text=text))
     return tuple(notes)
 
 
 def _money(job: Job, quote: Quote | None, money: MoneyText) -> tuple[Block, ...]:
     rates = job.rates
     if rates is None:
-        text = "No money: no rates file was named. Name one with --rates."
-        return (Heading(text="Money"), Paragraph(text=text))
-    ours = " (ours, no source)" if rates.is_sure_assumed else ""
+        text = say("No money: no rates file was named. Name one with --rates.")
+        return (Heading(text=say("Money")), Paragraph(text=text))
+    ours = say(" (ours, no source)") if rates.is_sure_assumed else ""
     lines = [
-        f"An hour is {money.text(rates.hour)}. {_margin(rates)}",
-        f"A quote is made on hours and timber that are enough in {_in_hundred(rates.sure)}"
-        f"{ours}: every expected hour is charged as {job.estimate.ready.normalize():f}, "
-        f"{job.estimate.sure_hours:.1f} hours in all.",
+        say(
+            "An hour is {hour}. {margin}",
+            hour=money.text(rates.hour),
+            margin=_margin(rates),
+        ),
+        say(
+            "A quote is made on hours and timber that are enough in "
+            "{in_hundred}{ours}: every expected hour is charged as {normalize:f}, "
+            "{sure_hours:.1f} hours in all.",
+            in_hundred=_in_hundred(rates.sure),
+            ours=ours,
+            normalize=job.estimate.ready.normalize(),
+            sure_hours=job.estimate.sure_hours,
+        ),
         tax_words(rates.tax),
-        "The price of an hour and the prices of sticks are taken as without tax.",
+        say("The price of an hour and the prices of sticks are taken as without tax."),
     ]
     if quote is not None:
         spent = rounded(quote.sums.net.exact / (1 + rates.markup), rates.currency)
         kept = quote.sums.net - spent
         lines.append(
-            f"Of {money.text(quote.sums.net)} without tax, about {money.text(kept)} is margin if "
-            "it takes the hours it is quoted at."
+            say(
+                "Of {net} without tax, about {kept} is margin if it takes the hours it "
+                "is quoted at.",
+                net=money.text(quote.sums.net),
+                kept=money.text(kept),
+            )
         )
-    return (Heading(text="Money"), *(Paragraph(text=line) for line in lines))
+    return (Heading(text=say("Money")), *(Paragraph(text=line) for line in lines))
 
 
 def _margin(rates: Rates) -> str:
     if not rates.markup:
-        return "No margin is put on."
+        return say("No margin is put on.")
     of_cost = _figure(rates.markup * 100, 2)
     of_price = _figure(rates.markup / (1 + rates.markup) * 100, 2)
-    return f"The margin is {of_price} percent of the price, which is {of_cost} percent on the cost."
+    return say(
+        "The margin is {of_price} percent of the price, which is {of_cost} percent on the cost.",
+        of_price=of_price,
+        of_cost=of_cost,
+    )
 
 
 def _not_priced(job: Job) -> tuple[Block, ...]:
     if not job.estimate.without_rate:
         return ()
-    named = "; ".join(
-        f"{work_words(kind, job.house.dialect)}: {quantity_words(quantity, kind, _running(job))} "
-        f"({kind.value})"
-        for kind, quantity in job.estimate.without_rate
+    named = joined(
+        "; ",
+        (
+            say(
+                "{work}: {quantity} ({kind})",
+                work=work_words(kind, job.house.dialect),
+                quantity=quantity_words(quantity, kind, _running(job)),
+                kind=kind.value,
+            )
+            for kind, quantity in job.estimate.without_rate
+        ),
     )
     return (
         Note(
             severity=Severity.WARNING,
-            title="LOOK · no hours",
-            text=f"Not in the hours, since no figure is known: {named}. Write hours for it under "
-            "[hours] of the rates file.",
+            title=say("LOOK · no hours"),
+            text=say(
+                "Not in the hours, since no figure is known: {named}. Write hours "
+                "for it under [hours] of the rates file.",
+                named=named,
+            ),
         ),
     )
 
@@ -252,43 +320,70 @@ def _not_priced(job: Job) -> tuple[Block, ...]:
 def _assumptions(job: Job) -> tuple[str, ...]:
     units, found = job.house.units, []
     if job.doubt is not None:
-        ours = "; ours, no source" if job.is_spread_assumed else ""
+        ours = say("; ours, no source") if job.is_spread_assumed else ""
         opening, wall = (
             format_with_unit(each, units) for each in (job.doubt.opening_mm, job.doubt.wall_mm)
         )
         found.append(
-            "Nothing is read yet: every opening is taken as drawn and square. Widths and heights "
-            f"are drawn with a standard deviation of {opening}, "
-            f"runs with {wall}{ours}."
+            say(
+                "Nothing is read yet: every opening is taken as drawn and square. "
+                "Widths and heights are drawn with a standard deviation of {opening}, "
+                "runs with {wall}{ours}.",
+                opening=opening,
+                wall=wall,
+                ours=ours,
+            )
         )
         if not any(task.place == ALLOWED for task in job.tasks):
-            found.append("Nothing is allowed for odd corners, reveals to re-set or packing.")
+            found.append(say("Nothing is allowed for odd corners, reveals to re-set or packing."))
     own = sum(line.rate.source.startswith(CREWS_OWN) for line in job.estimate.lines)
     started = len(job.estimate.lines) - own
     if started:
         found.append(
-            f"{started} of {len(job.estimate.lines)} kinds of work rest on figures to start from, "
-            "named in the table; published hours for one thing differ several times over. Write "
-            "your own."
+            say(
+                "{started} of {lines} kinds of work rest on figures to start from, "
+                "named in the table; published hours for one thing differ several "
+                "times over. Write your own.",
+                started=started,
+                lines=len(job.estimate.lines),
+            )
         )
     if job.stood_in:
         found.append(
-            f"In doubt: {', '.join(job.stood_in)}. Counted by mean width and height, as if square; "
-            "what their readings would ask for isn't."
+            say(
+                "In doubt: {stood_in}. Counted by mean width and height, as if square; "
+                "what their readings would ask for isn't.",
+                stood_in=joined(", ", job.stood_in),
+            )
         )
     if job.uncounted:
-        found.append(f"Can't be read, and not counted at all: {', '.join(job.uncounted)}.")
+        found.append(
+            say(
+                "Can't be read, and not counted at all: {uncounted}.",
+                uncounted=joined(", ", job.uncounted),
+            )
+        )
     if job.labour_only:
-        named = ", ".join(work_words(kind, job.house.dialect).lower() for kind in job.labour_only)
-        found.append(f"Of {named} the work is counted and no timber: only its length is known.")
+        named = joined(
+            ", ", (lowered(work_words(kind, job.house.dialect)) for kind in job.labour_only)
+        )
+        found.append(
+            say(
+                "Of {named} the work is counted and no timber: only its length is known.",
+                named=named,
+            )
+        )
     if job.left_alone:
         found.append(
-            f"Corners proud or shy at {', '.join(job.left_alone)} are priced as left alone, as the "
-            "house file has it."
+            say(
+                "Corners proud or shy at {left_alone} are priced as left alone, as the "
+                "house file has it.",
+                left_alone=joined(", ", job.left_alone),
+            )
         )
     if not any(line.kind is WorkKind.SET_UP for line in job.estimate.lines):
-        found.append("Setting up and travel are not counted: set_up has no hours.")
-    found.append("Nails, glue, filler and other sundries are not counted.")
+        found.append(say("Setting up and travel are not counted: set_up has no hours."))
+    found.append(say("Nails, glue, filler and other sundries are not counted."))
     return tuple(found)
 
 
@@ -297,7 +392,7 @@ def _running(job: Job) -> Units:
 
 
 def _in_hundred(chance: float) -> str:
-    return f"{100 * chance:.0f} in 100"
+    return say("{chance:.0f} in 100", chance=100 * chance)
 
 
 def _figure(value: Fraction, digits: int) -> str:
@@ -308,7 +403,7 @@ def _figure(value: Fraction, digits: int) -> str:
 
 def _coarse(amount: float, rates: Rates) -> Money:
     """Return a sum of a range to three figures: no range is known to the penny."""
-    digits = max(0, len(f"{abs(amount):.0f}") - 3)
+    digits = max(0, len(say("{amount:.0f}", amount=abs(amount))) - 3)
     return rounded(round(amount / 10**digits) * 10**digits, rates.currency)
 
 
@@ -319,4 +414,11 @@ def _hours_text(hours: float) -> str:
         >>> _hours_text(3.4), _hours_text(8.0), _hours_text(14.6)
         ('3.5', '8', '15')
     """
-    return f"{round(2.0 * hours) / 2.0:g}" if hours < SHORT_JOB_H else f"{hours:.0f}"
+    return (
+        say("{hours:g}", hours=round(2.0 * hours) / 2.0)
+        if hours < SHORT_JOB_H
+        else say(
+            "{hours:.0f}",
+            hours=hours,
+        )
+    )

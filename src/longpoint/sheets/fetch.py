@@ -3,6 +3,7 @@
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Paragraph, Table
+from longpoint.speech.said import joined, say
 from longpoint.sticks.plan import CutStick, StickSource
 
 
@@ -17,11 +18,19 @@ def fetched(plan: HousePlan) -> tuple[CutStick, ...]:
 
 def fetch_line(plan: HousePlan) -> str:
     """Return what to fetch in one line; empty where there is nothing."""
-    told = ", ".join(
-        f"{stick.label} ({stick.profile} {format_with_unit(stick.length_mm, plan.house.units)})"
-        for stick in fetched(plan)
+    told = joined(
+        ", ",
+        (
+            say(
+                "{label} ({profile} {length})",
+                label=stick.label,
+                profile=stick.profile,
+                length=format_with_unit(stick.length_mm, plan.house.units),
+            )
+            for stick in fetched(plan)
+        ),
     )
-    return f"Fetch from the rack: {told}." if told else ""
+    return say("Fetch from the rack: {told}.", told=told) if told else ""
 
 
 def fetch_blocks(plan: HousePlan) -> tuple[Block, ...]:
@@ -30,14 +39,14 @@ def fetch_blocks(plan: HousePlan) -> tuple[Block, ...]:
     if not sticks:
         return ()
     return (
-        Heading(text="Fetch from the rack"),
+        Heading(text=say("Fetch from the rack")),
         Table(
             columns=(
-                Column(title="Label", is_key=True, share=1.6),
-                Column(title="Profile", share=2.2),
-                Column(title="Length", is_number=True, share=1.6),
-                Column(title="Cut as", share=1.8),
-                Column(title="Here", is_number=True, share=0.9),
+                Column(title=say("Label"), is_key=True, share=1.6),
+                Column(title=say("Profile"), share=2.2),
+                Column(title=say("Length"), is_number=True, share=1.6),
+                Column(title=say("Cut as"), share=1.8),
+                Column(title=say("Here"), is_number=True, share=0.9),
             ),
             rows=tuple(
                 (
@@ -52,7 +61,9 @@ def fetch_blocks(plan: HousePlan) -> tuple[Block, ...]:
             is_close=True,
         ),
         Paragraph(
-            text="One that isn't there is told as missing; the plan is then made again without it.",
+            text=say(
+                "One that isn't there is told as missing; the plan is then made again without it."
+            ),
             is_small=True,
         ),
     )

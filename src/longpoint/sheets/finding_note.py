@@ -4,10 +4,15 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.sheets.blocks import Note
+from longpoint.speech.said import joined, say
 from longpoint.survey.checks.accept import ACCEPTABLE
 from longpoint.survey.house import House
 
-TITLES: Final = {Severity.STOP: "STOP", Severity.WARNING: "LOOK", Severity.NOTE: "NOTE"}
+TITLES: Final = {
+    Severity.STOP: say("STOP"),
+    Severity.WARNING: say("LOOK"),
+    Severity.NOTE: say("NOTE"),
+}
 """The word in front of a finding: told apart by word as well as by shape and shade."""
 
 
@@ -20,11 +25,16 @@ def finding_note(finding: Finding, house: House, *, ask: str = "") -> Note:
         ask: What is to be written behind it by hand; empty: nothing.
     """
     sentences = (finding.read, finding.wrong, finding.do)
-    code = f" · {finding.code}" if finding.severity is Severity.STOP else ""
+    code = say(" · {code}", code=finding.code) if finding.severity is Severity.STOP else ""
     return Note(
         severity=finding.severity,
-        title=f"{TITLES[finding.severity]} · {finding.place}{code}",
-        text=" ".join(sentence for sentence in sentences if sentence),
+        title=say(
+            "{titles} · {place}{code}",
+            titles=TITLES[finding.severity],
+            place=finding.place,
+            code=code,
+        ),
+        text=joined(" ", (sentence for sentence in sentences if sentence)),
         ask=ask,
         small=accept_line(finding, house),
     )
@@ -38,11 +48,19 @@ def accept_line(finding: Finding, house: House) -> str:
     if finding.severity is not Severity.STOP or finding.code not in ACCEPTABLE:
         return ""
     where = {
-        **{f"{r.name} {wall.mark}": f"room {r.name}" for r in house.rooms for wall in r.walls},
-        **{room.name: f"room {room.name}" for room in house.rooms},
+        **{
+            f"{r.name} {wall.mark}": say("room {r}", r=r.name)
+            for r in house.rooms
+            for wall in r.walls
+        },
+        **{room.name: say("room {room}", room=room.name) for room in house.rooms},
         **{run.mark: run.mark for run in house.runs},
         **{trim.mark: trim.mark for trim in house.trims},
         **{opening.mark: opening.mark for opening in house.openings},
     }
     place = where.get(finding.place)
-    return f'If it is so: accept = ["{finding.code}"] in {place}' if place else ""
+    return (
+        say('If it is so: accept = ["{code}"] in {place}', code=finding.code, place=place)
+        if place
+        else ""
+    )

@@ -16,8 +16,9 @@ from longpoint.sheets.blocks import (
 )
 from longpoint.sheets.dialects import kind_words
 from longpoint.sheets.finding_note import finding_note
+from longpoint.speech.said import joined, say
 
-FIRST_SHEET: Final = "Before you cut"
+FIRST_SHEET: Final = say("Before you cut")
 """Title of the sheet that is read first."""
 
 
@@ -29,10 +30,10 @@ def findings_blocks(plan: HousePlan) -> tuple[Block, ...]:
     """Return what stands on the findings sheet."""
     return (
         *_held(plan),
-        *_group(plan, Severity.STOP, "Stop: read again before cutting", "New reading"),
-        *_group(plan, Severity.WARNING, "Look at these before cutting", "Seen, or read"),
-        *_group(plan, Severity.NOTE, "What was taken for granted", ""),
-    ) or (Paragraph(text="Nothing stands out, and nothing had to be assumed."),)
+        *_group(plan, Severity.STOP, say("Stop: read again before cutting"), say("New reading")),
+        *_group(plan, Severity.WARNING, say("Look at these before cutting"), say("Seen, or read")),
+        *_group(plan, Severity.NOTE, say("What was taken for granted"), ""),
+    ) or (Paragraph(text=say("Nothing stands out, and nothing had to be assumed.")),)
 
 
 def _group(plan: HousePlan, severity: Severity, heading: str, ask: str) -> tuple[Block, ...]:
@@ -41,7 +42,11 @@ def _group(plan: HousePlan, severity: Severity, heading: str, ask: str) -> tuple
         for finding in plan.findings
         if finding.severity is severity and finding.code not in ELSEWHERE
     )
-    return (Heading(text=f"{heading} ({len(notes)})"), *notes) if notes else ()
+    return (
+        (Heading(text=say("{heading} ({notes})", heading=heading, notes=len(notes))), *notes)
+        if notes
+        else ()
+    )
 
 
 def _held(plan: HousePlan) -> tuple[Block, ...]:
@@ -49,13 +54,13 @@ def _held(plan: HousePlan) -> tuple[Block, ...]:
         return (
             Note(
                 severity=Severity.NOTE,
-                title="Nothing is held back",
-                text="Everything that was written has its lengths.",
+                title=say("Nothing is held back"),
+                text=say("Everything that was written has its lengths."),
             ),
         )
     described = {
         **{o.mark: (kind_words(o.kind), o.room) for o in plan.house.openings},
-        **{run.mark: ("run", run.room) for run in plan.house.runs},
+        **{run.mark: (say("run"), run.room) for run in plan.house.runs},
         **{trim.mark: (trim.kind, trim.room) for trim in plan.house.trims},
         **{entry.mark: (entry.kind.value, entry.room) for entry in plan.house.held},
     }
@@ -65,7 +70,7 @@ def _held(plan: HousePlan) -> tuple[Block, ...]:
     for mark in marks:
         kind, room = described.get(mark, ("", ""))
         reasons = [
-            f"{finding.read} {finding.wrong}"
+            say("{read} {wrong}", read=finding.read, wrong=finding.wrong)
             for finding in plan.findings
             if finding.place == mark and finding.severity is Severity.STOP
         ]
@@ -73,17 +78,17 @@ def _held(plan: HousePlan) -> tuple[Block, ...]:
             (
                 Cell(text=mark, is_key=True),
                 Cell(text=kind, small=(room,) if room else ()),
-                " ".join(reasons) or "See below.",
+                joined(" ", reasons) or say("See below."),
                 Cell(blank=Blank.TICK),
             )
         )
     columns = (
-        Column(title="HOLD", share=1.6),
-        Column(title="What it is", share=1.6),
-        Column(title="Why", share=5.0),
-        Column(title="Read", is_number=True, share=0.8),
+        Column(title=say("HOLD"), share=1.6),
+        Column(title=say("What it is"), share=1.6),
+        Column(title=say("Why"), share=5.0),
+        Column(title=say("Read"), is_number=True, share=0.8),
     )
     return (
-        Heading(text=f"Held back: no length is given ({len(marks)})"),
+        Heading(text=say("Held back: no length is given ({marks})", marks=len(marks))),
         Table(columns=columns, rows=tuple(rows)),
     )

@@ -23,9 +23,10 @@ from longpoint.sheets.blocks import (
 from longpoint.sheets.findings_sheet import FIRST_SHEET
 from longpoint.sheets.outlook_words import chance_words, verdicts
 from longpoint.sheets.verdict_pictures import IN_ORDER, verdict_picture, verdict_words
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 
-CORNERS: Final = ("bottom left", "bottom right", "top right", "top left")
+CORNERS: Final = (say("bottom left"), say("bottom right"), say("top right"), say("top left"))
 
 
 def first_steps(plan: HousePlan, outlook: Outlook) -> tuple[Block, ...]:
@@ -49,16 +50,16 @@ def _order(plan: HousePlan) -> tuple[Block, ...]:
                 small=(_meaning(verdict),),
                 picture=verdict_picture(verdict, 0.7),
             ),
-            Cell(text=f"{len(marks[verdict])}", is_key=True),
-            ", ".join(marks[verdict]),
+            Cell(text=say("{marks}", marks=len(marks[verdict])), is_key=True),
+            joined(", ", marks[verdict]),
         )
         for verdict in IN_ORDER
         if verdict in marks
     ]
     columns = (
-        Column(title="What to do first, from the top down", share=4.2),
-        Column(title="Openings", is_number=True, share=1.0),
-        Column(title="Which", share=4.0),
+        Column(title=say("What to do first, from the top down"), share=4.2),
+        Column(title=say("Openings"), is_number=True, share=1.0),
+        Column(title=say("Which"), share=4.0),
     )
     return (Table(columns=columns, rows=tuple(rows), is_close=True),) if rows else ()
 
@@ -66,15 +67,15 @@ def _order(plan: HousePlan) -> tuple[Block, ...]:
 def _meaning(verdict: Verdict) -> str:
     match verdict:
         case Verdict.PROVE_SAW:
-            return "Four offcuts on the bench, as below; then plan again."
+            return say("Four offcuts on the bench, as below; then plan again.")
         case Verdict.READ_FIRST:
-            return "One more reading makes each safe; then plan again."
+            return say("One more reading makes each safe; then plan again.")
         case Verdict.CUT_LONG:
-            return "The head long, marked off the legs and fitted."
+            return say("The head long, marked off the legs and fitted.")
         case Verdict.HOLD:
-            return f"No length is given; see {FIRST_SHEET}."
+            return say("No length is given; see {first_sheet}.", first_sheet=FIRST_SHEET)
         case Verdict.BATCH:
-            return "As printed; those of a batch in one go."
+            return say("As printed; those of a batch in one go.")
 
 
 def _proof(house: House, outlook: Outlook) -> tuple[Block, ...]:
@@ -82,13 +83,13 @@ def _proof(house: House, outlook: Outlook) -> tuple[Block, ...]:
     if not _is_worth_proving(outlook):
         return ()
     left: tuple[Plain, ...] = tuple(
-        Paragraph(lead=f"{number}.", text=text)
+        Paragraph(lead=say("{number}.", number=number), text=text)
         for number, text in enumerate(_proof_steps(house), 1)
     )
     columns = (
-        Column(title="Corner", share=1.5),
-        Column(title="Heel (inside)", share=1.0),
-        Column(title="Toe (outside)", share=1.0),
+        Column(title=say("Corner"), share=1.5),
+        Column(title=say("Heel (inside)"), share=1.0),
+        Column(title=say("Toe (outside)"), share=1.0),
     )
     blank = Cell(blank=Blank.LINE)
     gaps = Table(
@@ -97,7 +98,7 @@ def _proof(house: House, outlook: Outlook) -> tuple[Block, ...]:
     return (
         Together(
             blocks=(
-                Heading(text="Prove the saw", level=3),
+                Heading(text=say("Prove the saw"), level=3),
                 Beside(left=left, right=(gaps,), left_share=0.62),
             )
         ),
@@ -116,13 +117,18 @@ def _proof_steps(house: House) -> tuple[str, ...]:
     width_mm = house.profile(house.openings[0].profiles.head).width_mm
     none = saw_proof([(0.0, 0.0)] * 4, width_mm, house.crew.feeler_mm)
     return (
-        "Cut four offcuts of one moulding, two long and two short, every end at the 45 stop: "
-        "left ends on one swing, right ends on the other.",
-        "Push them together into a frame on the bench. No nails, no glue.",
-        "Read all eight gaps with feelers, noughts too, and note them.",
-        "Add the four heels, take off the four toes, divide by a fifth of the face width: so many "
-        f"degrees is your 45 too steep (minus: too shallow). Over {2.0 * none.u_deg:.2f} either "
-        "way: move the stop by that much and prove it again.",
+        say(
+            "Cut four offcuts of one moulding, two long and two short, every end at "
+            "the 45 stop: left ends on one swing, right ends on the other."
+        ),
+        say("Push them together into a frame on the bench. No nails, no glue."),
+        say("Read all eight gaps with feelers, noughts too, and note them."),
+        say(
+            "Add the four heels, take off the four toes, divide by a fifth of the face "
+            "width: so many degrees is your 45 too steep (minus: too shallow). Over "
+            "{u_deg:.2f} either way: move the stop by that much and prove it again.",
+            u_deg=2.0 * none.u_deg,
+        ),
     )
 
 
@@ -135,12 +141,12 @@ def _readings(house: House, outlook: Outlook) -> tuple[Block, ...]:
         return ()
     asked.sort(key=lambda pair: (pair[1].step in FREE, -pair[1].saved_per_minute))
     columns = (
-        Column(title="Opening", share=1.2),
-        Column(title="To do before cutting, the best first", share=4.6),
-        Column(title="Minutes", is_number=True, share=1.0),
-        Column(title="Fits now", is_number=True, share=1.3),
-        Column(title="Fits then", is_number=True, share=1.3),
-        Column(title="Done", is_number=True, share=0.7),
+        Column(title=say("Opening"), share=1.2),
+        Column(title=say("To do before cutting, the best first"), share=4.6),
+        Column(title=say("Minutes"), is_number=True, share=1.0),
+        Column(title=say("Fits now"), is_number=True, share=1.3),
+        Column(title=say("Fits then"), is_number=True, share=1.3),
+        Column(title=say("Done"), is_number=True, share=0.7),
     )
     rows = tuple(_reading_row(*pair) for pair in asked)
     return (Table(columns=columns, rows=rows, is_close=True),)
@@ -159,8 +165,8 @@ def _reading_row(advice: Advice, worth: Worth) -> tuple[str | Cell, ...]:
     is_second = worth.step in FREE and advice.verdict is Verdict.READ_FIRST
     return (
         Cell(text=advice.mark),
-        f"or {worth.step.value}" if is_second else worth.step.value,
-        f"{worth.minutes:g}",
+        say("or {step}", step=worth.step.value) if is_second else worth.step.value,
+        say("{minutes:g}", minutes=worth.minutes),
         chance_words(advice),
         in_hundred(worth.after),
         Cell(blank=Blank.TICK),

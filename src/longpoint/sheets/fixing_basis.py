@@ -16,6 +16,7 @@ from longpoint.fixing.withdrawal import ASSUMED_WOOD, REFERENCE_DEPTH_MM, refere
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Paragraph, Table, Together
+from longpoint.speech.said import joined, raised, say
 
 
 def holds_compared(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
@@ -36,35 +37,41 @@ def holds_compared(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
             asked = format_length(HELD_TIMES * section.thickness_mm, units)
             rows.append(
                 (
-                    f"{section.name}{number}",
+                    say("{section}{number}", section=section.name, number=number),
                     nail_words(line.nail, units),
                     format_length(hold_mm, units),
-                    f"{worth:.1f}",
+                    say("{worth:.1f}", worth=worth),
                     asked,
                 )
             )
     if not rows:
         return ()
     columns = (
-        Column(title="Line", share=1.0),
-        Column(title="Nail", share=3.0),
-        Column(title="Holds over", is_number=True, share=1.6),
-        Column(title="Worth so many reference nails", is_number=True, share=2.2),
-        Column(title="Three times the trim", is_number=True, share=1.8),
+        Column(title=say("Line"), share=1.0),
+        Column(title=say("Nail"), share=3.0),
+        Column(title=say("Holds over"), is_number=True, share=1.6),
+        Column(title=say("Worth so many reference nails"), is_number=True, share=2.2),
+        Column(title=say("Three times the trim"), is_number=True, share=1.8),
     )
     return (
         Together(
             blocks=(
-                Heading(text="One nail's hold against another's"),
+                Heading(text=say("One nail's hold against another's")),
                 Table(columns=columns, rows=tuple(rows), is_close=True),
                 Paragraph(
-                    text="A comparison, not what a nail carries. The published formula (USDA "
-                    "FPL-093: density to the power 2.5, times diameter, times depth) was found "
-                    "for bright common nails; finish nails were not tested. One reference nail: "
-                    f"16 gauge, {format_with_unit(REFERENCE_DEPTH_MM, units)} deep in "
-                    f"{ASSUMED_WOOD}. Studs are taken as {wood}. The last column is the older rule "
-                    "of a nail three times as long as what it holds is thick (US Navy manual); "
-                    "finish work seldom keeps it.",
+                    text=say(
+                        "A comparison, not what a nail carries. The published "
+                        "formula (USDA FPL-093: density to the power 2.5, times "
+                        "diameter, times depth) was found for bright common "
+                        "nails; finish nails were not tested. One reference nail: "
+                        "16 gauge, {reference_depth} deep in {assumed_wood}. "
+                        "Studs are taken as {wood}. The last column is the older "
+                        "rule of a nail three times as long as what it holds is "
+                        "thick (US Navy manual); finish work seldom keeps it.",
+                        reference_depth=format_with_unit(REFERENCE_DEPTH_MM, units),
+                        assumed_wood=ASSUMED_WOOD,
+                        wood=wood,
+                    ),
                     is_small=True,
                 ),
             )
@@ -87,35 +94,41 @@ def what_it_rests_on(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
     units = plan.house.units
     rows: tuple[tuple[str | Cell, ...], ...] = tuple(
         (
-            f"{figure.name[0].upper()}{figure.name[1:]}",
+            raised(figure.name),
             format_length(figure.value_mm, units),
             _source(figure),
         )
         for figure in nailing.wall.figures()
     )
     columns = (
-        Column(title="What was taken", share=3.0),
-        Column(title="Figure", is_number=True, share=1.2),
-        Column(title="Rests on", share=4.0),
+        Column(title=say("What was taken"), share=3.0),
+        Column(title=say("Figure"), is_number=True, share=1.2),
+        Column(title=say("Rests on"), share=4.0),
     )
     thin = [s.profile for s in nailing.sections if s.thin_mm < s.thickness_mm]
     edge = (
-        "A section is taken as thick at its inner edge as at its thickest"
-        + (f", but for {', '.join(dict.fromkeys(thin))}" if thin else "")
-        + ": where it is thinner a nail goes deeper, so measure it there (thin_edge)."
+        say("A section is taken as thick at its inner edge as at its thickest")
+        + (say(", but for {fromkeys}", fromkeys=joined(", ", dict.fromkeys(thin))) if thin else "")
+        + say(": where it is thinner a nail goes deeper, so measure it there (thin_edge).")
     )
     return (
         Together(
             blocks=(
-                Heading(text="What this rests on"),
+                Heading(text=say("What this rests on")),
                 Table(columns=columns, rows=rows, is_close=True),
                 Paragraph(
-                    text=f"{edge} At least {format_with_unit(INTO_STUD_MM, units)} in a stud: "
-                    "guides to nails. That a nail in the lining stays in it even when the grain "
-                    f"turns it, at least {format_with_unit(INTO_LINING_MM, units)} in it, a head "
-                    f"punched {format_with_unit(PUNCHED_MM, units)}, the distances from edges, "
-                    "glue, filler, discs and caulk: common practice, no source. Change the figures "
-                    "under [fixing] in the house file.",
+                    text=say(
+                        "{edge} At least {into_stud} in a stud: guides to nails. "
+                        "That a nail in the lining stays in it even when the "
+                        "grain turns it, at least {into_lining} in it, a head "
+                        "punched {punched}, the distances from edges, glue, "
+                        "filler, discs and caulk: common practice, no source. "
+                        "Change the figures under [fixing] in the house file.",
+                        edge=edge,
+                        into_stud=format_with_unit(INTO_STUD_MM, units),
+                        into_lining=format_with_unit(INTO_LINING_MM, units),
+                        punched=format_with_unit(PUNCHED_MM, units),
+                    ),
                     is_small=True,
                 ),
             )

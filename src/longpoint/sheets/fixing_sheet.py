@@ -34,11 +34,12 @@ from longpoint.sheets.finding_note import finding_note
 from longpoint.sheets.fixing_basis import holds_compared, what_it_rests_on
 from longpoint.sheets.mark_pictures import Passed, mark_picture
 from longpoint.sheets.nail_picture import nail_picture
+from longpoint.speech.said import joined, raised, say
 from longpoint.survey.fixing import Nail
 from longpoint.survey.openings import Method
 
-FIXING_TITLE: Final = "Fixing"
-NO_ROOM: Final = "No room named"
+FIXING_TITLE: Final = say("Fixing")
+NO_ROOM: Final = say("No room named")
 
 
 def fixing_sheets(
@@ -51,7 +52,9 @@ def fixing_sheets(
         state: Stale when the readings have changed since the plan was made.
         way: Show the order of work of this way of fixing; None: that of each opening.
     """
-    unit = "All lengths in mm" if plan.house.units is Units.MM else "All lengths in inches"
+    unit = (
+        say("All lengths in mm") if plan.house.units is Units.MM else say("All lengths in inches")
+    )
     return (
         Sheet(
             name="fixing",
@@ -59,7 +62,7 @@ def fixing_sheets(
             house=plan.house.name,
             readings_code=plan.readings_code,
             state=state,
-            subtitle=f"{unit}. Nails are what to try on an offcut first.",
+            subtitle=say("{unit}. Nails are what to try on an offcut first.", unit=unit),
             blocks=fixing_blocks(plan, way),
             cautions=nailing_cautions(plan.house),
         ),
@@ -69,7 +72,9 @@ def fixing_sheets(
 def fixing_blocks(plan: HousePlan, way: Method | None = None) -> tuple[Block, ...]:
     """Return what stands on the fixing sheet."""
     if not plan.pieces:
-        return (Paragraph(text="There is no piece to fix: every place is held, or none was read."),)
+        return (
+            Paragraph(text=say("There is no piece to fix: every place is held, or none was read.")),
+        )
     nailing = nail_house(plan.house, plan.pieces)
     return (
         *(finding_note(each, plan.house) for each in nail_findings(plan.house, nailing)),
@@ -91,19 +96,22 @@ def rooms_of(nailing: Nailing) -> tuple[str, ...]:
 def _held(plan: HousePlan) -> tuple[Block, ...]:
     if not plan.held:
         return ()
-    places = ", ".join(sorted(plan.held))
-    text = f"Held back, so not counted here: {places}."
-    return (Note(severity=Severity.WARNING, title="LOOK · not counted", text=text),)
+    places = joined(", ", sorted(plan.held))
+    text = say("Held back, so not counted here: {places}.", places=places)
+    return (Note(severity=Severity.WARNING, title=say("LOOK · not counted"), text=text),)
 
 
 def _sections(plan: HousePlan, nailing: Nailing) -> list[Block]:
     words = words_for(plan.house.dialect)
     rule = cable_rule(nailing.wall.country)
     blocks: list[Block] = [
-        Heading(text="Where the lines run"),
+        Heading(text=say("Where the lines run")),
         Paragraph(
-            text="Each section is drawn in true proportion. Line 1 is the one nearer to the "
-            f"opening, or to the floor. {rule.said}",
+            text=say(
+                "Each section is drawn in true proportion. Line 1 is the one "
+                "nearer to the opening, or to the floor. {said}",
+                said=rule.said,
+            ),
         ),
     ]
     for section in nailing.sections:
@@ -125,18 +133,29 @@ def _sections(plan: HousePlan, nailing: Nailing) -> list[Block]:
 
 def _section_title(plan: HousePlan, section: Section, words: Words) -> str:
     units = plan.house.units
-    size = f"{format_length(section.width_mm, units)} x "
+    size = say("{width} x ", width=format_length(section.width_mm, units))
     size += format_length(section.thickness_mm, units)
-    title = f"{section.name} · {section.profile}, {size}"
+    title = say(
+        "{section} · {profile}, {size}",
+        section=section.name,
+        profile=section.profile,
+        size=size,
+    )
     match section.treatment:
         case Treatment.SET:
             lining = format_length(section.lining_mm, units)
             quirk = format_length(section.quirk_mm, units)
-            return f"{title}, over a lining of {lining}, {words.quirk} {quirk}"
+            return say(
+                "{title}, over a lining of {lining}, {quirk} {quirk_2}",
+                title=title,
+                lining=lining,
+                quirk=words.quirk,
+                quirk_2=quirk,
+            )
         case Treatment.UNDER:
-            return f"{title}, onto the lining"
+            return say("{title}, onto the lining", title=title)
         case _:
-            return f"{title}, to the studs"
+            return say("{title}, to the studs", title=title)
 
 
 def _line_table(plan: HousePlan, nailing: Nailing, section: Section) -> Table:
@@ -147,63 +166,79 @@ def _line_table(plan: HousePlan, nailing: Nailing, section: Section) -> Table:
         rows.append(_line_row(plan, line, index + 1))
         under.append((index, _line_said(plan, nailing, line, units)))
     columns = (
-        Column(title="Line", share=1.6),
-        Column(title="Nail", share=3.0),
-        Column(title="In from the edge", is_number=True, share=1.6),
+        Column(title=say("Line"), share=1.6),
+        Column(title=say("Nail"), share=3.0),
+        Column(title=say("In from the edge"), is_number=True, share=1.6),
     )
     return Table(columns=columns, rows=tuple(rows), under=tuple(under), under_is_said=True)
 
 
 def _line_row(plan: HousePlan, line: NailLine, number: int) -> tuple[str | Cell, ...]:
     units = plan.house.units
-    into = "lining" if line.bed.into is Into.UNDER else line.bed.into.value
+    into = say("lining") if line.bed.into is Into.UNDER else line.bed.into.value
     edge = format_length(line.from_edge_mm, units)
-    name = Cell(text=f"{number}", small=(into,))
+    name = Cell(text=say("{number}", number=number), small=(into,))
     passed, verdict = {
-        Standing.HELD: (Passed.YES, "you have it"),
-        Standing.OTHER: (Passed.NO, "NOT YOURS: get this one"),
-        Standing.USUAL: (Passed.NO_NUMBER, "usual size"),
-        Standing.NONE: (Passed.NO, "glue and pins"),
+        Standing.HELD: (Passed.YES, say("you have it")),
+        Standing.OTHER: (Passed.NO, say("NOT YOURS: get this one")),
+        Standing.USUAL: (Passed.NO_NUMBER, say("usual size")),
+        Standing.NONE: (Passed.NO, say("glue and pins")),
     }[line.standing]
-    nail = "NO NAIL" if line.nail is None else nail_words(line.nail, units)
+    nail = say("NO NAIL") if line.nail is None else nail_words(line.nail, units)
     return (name, Cell(text=nail, small=(verdict,), picture=mark_picture(passed)), edge)
 
 
 def _line_said(plan: HousePlan, nailing: Nailing, line: NailLine, units: Units) -> str:
     if line.nail is None:
-        return f"{line.why_none[0].upper()}{line.why_none[1:]}."
+        return say("{why_none}.", why_none=raised(line.why_none))
     hold = format_with_unit(line.bed.hold_mm(line.nail), units)
     tip_mm = line.bed.tip_mm(line.nail)
     tip = format_with_unit(tip_mm, units)
     if line.bed.into is Into.UNDER:
-        return f"{hold} of it hold."
-    said = f"{hold} of it hold; punched, its tip is {tip} below the wall's face"
+        return say("{hold} of it hold.", hold=hold)
+    said = say(
+        "{hold} of it hold; punched, its tip is {tip} below the wall's face",
+        hold=hold,
+        tip=tip,
+    )
     board_mm = nailing.wall.board.value_mm
     if line.bed.into is Into.STUD:
         past = format_with_unit(max(0.0, tip_mm - board_mm), units)
-        said += f", {past} past the board"
+        said += say(", {past} past the board", past=past)
     rule = cable_rule(nailing.wall.country)
     if rule.depth_mm is None:
-        return f"{said}."
+        return say("{said}.", said=said)
     limit = format_with_unit(rule.depth_mm, units)
     if tip_mm > rule.depth_mm:
-        return f"{said}. PAST {limit}: a cable may run there anywhere."
-    return f"{said}; less than {limit}."
+        return say(
+            "{said}. PAST {limit}: a cable may run there anywhere.",
+            said=said,
+            limit=limit,
+        )
+    return say("{said}; less than {limit}.", said=said, limit=limit)
 
 
 def _not_here(nailing: Nailing) -> tuple[Block, ...]:
     """Return which pieces are fixed otherwise than with two lines of nails."""
     said = {
-        Treatment.PINNED: "Glue the back, pins while it sets",
-        Treatment.GLUED: "Glue alone",
-        Treatment.OTHER: "Screws, brackets or backing, as the maker or the wall asks",
+        Treatment.PINNED: say("Glue the back, pins while it sets"),
+        Treatment.GLUED: say("Glue alone"),
+        Treatment.OTHER: say("Screws, brackets or backing, as the maker or the wall asks"),
     }
     found = []
     for treatment, words in said.items():
         marks = [each.piece.mark for each in nailing.pieces if each.treatment is treatment]
         if marks:
-            found.append(Paragraph(lead=f"{words}:", text=f"{', '.join(marks)}."))
-    return (Heading(text="Fixed otherwise"), *found) if found else ()
+            found.append(
+                Paragraph(
+                    lead=say("{words}:", words=words),
+                    text=say(
+                        "{marks}.",
+                        marks=joined(", ", marks),
+                    ),
+                )
+            )
+    return (Heading(text=say("Fixed otherwise")), *found) if found else ()
 
 
 def _room(plan: HousePlan, nailing: Nailing, room: str, way: Method | None) -> tuple[Block, ...]:
@@ -227,9 +262,15 @@ def _to_load(plan: HousePlan, nailing: Nailing, here: Sequence[NailedPiece]) -> 
         for number, (line, count) in enumerate(pairs, start=1):
             if line.nail is None:
                 continue
-            key = (line.nail, f"{section.name}{number}")
+            key = (line.nail, say("{section}{number}", section=section.name, number=number))
             counts[key] += count
-            marks.setdefault(key, []).append(f"{nailed.piece.mark} {count}")
+            marks.setdefault(key, []).append(
+                say(
+                    "{mark} {count}",
+                    mark=nailed.piece.mark,
+                    count=count,
+                )
+            )
     if not counts:
         return ()
     per_nail: Counter[Nail] = Counter()
@@ -243,13 +284,31 @@ def _to_load(plan: HousePlan, nailing: Nailing, here: Sequence[NailedPiece]) -> 
         nail, line_name = key
         if nail != last:
             name = nail_words(nail, plan.house.units)
-            groups.append((len(rows), f"Load {name}: {per_nail[nail]}"))
+            groups.append(
+                (
+                    len(rows),
+                    say(
+                        "Load {name}: {per_nail}",
+                        name=name,
+                        per_nail=per_nail[nail],
+                    ),
+                )
+            )
             last = nail
-        rows.append((line_name, Cell(small=(", ".join(marks[key]),)), f"{counts[key]}"))
+        rows.append(
+            (
+                line_name,
+                Cell(small=(joined(", ", marks[key]),)),
+                say(
+                    "{counts}",
+                    counts=counts[key],
+                ),
+            )
+        )
     columns = (
-        Column(title="Line", share=0.8),
-        Column(title="Pieces and how many in each", share=8.0),
-        Column(title="Nails", is_number=True, share=1.0),
+        Column(title=say("Line"), share=0.8),
+        Column(title=say("Pieces and how many in each"), share=8.0),
+        Column(title=say("Nails"), is_number=True, share=1.0),
     )
     return (Table(columns=columns, rows=tuple(rows), groups=tuple(groups), is_close=True),)
 
@@ -258,25 +317,55 @@ def _supplies_line(plan: HousePlan, need: Supplies) -> str:
     units = plan.house.units
     parts = []
     if need.mitres:
-        joints = "joint" if need.mitres == 1 else "joints"
-        parts.append(f"glue {need.glue_ml:.1f} ml for {need.mitres} glued {joints}")
+        joints = say("joint") if need.mitres == 1 else say("joints")
+        parts.append(
+            say(
+                "glue {glue_ml:.1f} ml for {mitres} glued {joints}",
+                glue_ml=need.glue_ml,
+                mitres=need.mitres,
+                joints=joints,
+            )
+        )
     if need.back_glue_ml >= 0.5:
-        parts.append(f"{need.back_glue_ml:.0f} ml more on backs that no nail holds")
+        parts.append(
+            say(
+                "{back_glue_ml:.0f} ml more on backs that no nail holds",
+                back_glue_ml=need.back_glue_ml,
+            )
+        )
     if need.pins:
-        parts.append(f"{need.pins} pins")
+        parts.append(say("{pins} pins", pins=need.pins))
     if need.holes:
-        parts.append(f"filler {need.filler_ml:.1f} ml for {need.holes} holes")
+        parts.append(
+            say(
+                "filler {filler_ml:.1f} ml for {holes} holes",
+                filler_ml=need.filler_ml,
+                holes=need.holes,
+            )
+        )
     if need.mitres:
         low, high = need.discs
-        discs = f"{low}" if low == high else f"{low} to {high}"
-        parts.append(f"{discs} sanding disc{'' if high == 1 else 's'} (120)")
+        discs = say("{low}", low=low) if low == high else say("{low} to {high}", low=low, high=high)
+        parts.append(
+            say(
+                "{discs} sanding disc{s} (120)",
+                discs=discs,
+                s="" if high == 1 else say("s"),
+            )
+        )
     if need.caulk_mm:
         caulk = running_length(need.caulk_mm, units)
-        parts.append(f"caulk {need.caulk_ml:.0f} ml for {caulk} of edge")
+        parts.append(
+            say(
+                "caulk {caulk_ml:.0f} ml for {caulk} of edge",
+                caulk_ml=need.caulk_ml,
+                caulk=caulk,
+            )
+        )
     if not parts:
-        return "Nothing else is used up here."
-    text = "; ".join(parts)
-    return f"{text[0].upper()}{text[1:]}."
+        return say("Nothing else is used up here.")
+    text = joined("; ", parts)
+    return say("{text}.", text=raised(text))
 
 
 def _orders(plan: HousePlan, here: Iterable[NailedPiece], way: Method | None) -> tuple[Block, ...]:
@@ -294,21 +383,27 @@ def _orders(plan: HousePlan, here: Iterable[NailedPiece], way: Method | None) ->
         shown = way or method
         rows: tuple[tuple[str | Cell, ...], ...] = tuple(
             (
-                Cell(text=f"{number}", blank=Blank.TICK),
+                Cell(text=say("{number}", number=number), blank=Blank.TICK),
                 Cell(text=step.what, small=_marks(step.marks)),
             )
             for number, step in enumerate(room_order(own, shown), start=1)
         )
-        columns = (Column(title="Step", share=1.0), Column(title="What is done", share=9.0))
-        caption = f"In this order ({method_short(shown)})"
+        columns = (
+            Column(title=say("Step"), share=1.0),
+            Column(title=say("What is done"), share=9.0),
+        )
+        caption = say("In this order ({method_short})", method_short=method_short(shown))
         if way is not None and methods and way not in methods:
-            caption += f"; the lengths were made for {method_short(methods[0])}"
+            caption += say(
+                "; the lengths were made for {method_short}",
+                method_short=method_short(methods[0]),
+            )
         blocks.append(Table(columns=columns, rows=rows, caption=caption, is_close=True))
     return tuple(blocks)
 
 
 def _marks(marks: tuple[str, ...]) -> tuple[str, ...]:
-    return (", ".join(marks),) if marks else ()
+    return (joined(", ", marks),) if marks else ()
 
 
 def _packers(plan: HousePlan) -> tuple[Block, ...]:
@@ -324,20 +419,27 @@ def _packers(plan: HousePlan) -> tuple[Block, ...]:
         for mark in dict.fromkeys(packer.opening for packer in found)
     )
     columns = (
-        Column(title="Opening", share=1.2),
-        Column(title="Lining shy: pack between lining and trim", share=4.0),
-        Column(title="Lining proud: pack under the outer edge, or relieve the cut", share=4.0),
+        Column(title=say("Opening"), share=1.2),
+        Column(title=say("Lining shy: pack between lining and trim"), share=4.0),
+        Column(title=say("Lining proud: pack under the outer edge, or relieve the cut"), share=4.0),
     )
     return (
-        Heading(text="Packers and wedges"),
+        Heading(text=say("Packers and wedges")),
         Table(columns=columns, rows=rows, is_close=True),
     )
 
 
 def _corners(plan: HousePlan, mark: str, found: Iterable[Packer], *, is_behind_inner: bool) -> str:
     units = plan.house.units
-    return ", ".join(
-        f"{packer.corner} {format_length(packer.thickness_mm, units)}"
-        for packer in found
-        if packer.opening == mark and packer.is_behind_inner is is_behind_inner
+    return joined(
+        ", ",
+        (
+            say(
+                "{corner} {thickness}",
+                corner=packer.corner,
+                thickness=format_length(packer.thickness_mm, units),
+            )
+            for packer in found
+            if packer.opening == mark and packer.is_behind_inner is is_behind_inner
+        ),
     )

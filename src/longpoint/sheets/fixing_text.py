@@ -6,13 +6,14 @@ from longpoint.fixing.fixing_findings import nail_findings, nail_words
 from longpoint.fixing.nailing import nail_house
 from longpoint.house_plan import HousePlan
 from longpoint.sheets.fixing_sheet import NO_ROOM, rooms_of
+from longpoint.speech.said import joined, say
 from longpoint.survey.fixing import Nail
 
 
 def fixing_text(plan: HousePlan) -> str:
     """Return one line a room: each nail and how many; findings above, what is held below."""
     if not plan.pieces:
-        return "There is no piece to fix: every place is held, or none was read."
+        return say("There is no piece to fix: every place is held, or none was read.")
     nailing = nail_house(plan.house, plan.pieces)
     lines = [str(finding) for finding in nail_findings(plan.house, nailing)]
     for room in rooms_of(nailing):
@@ -25,8 +26,23 @@ def fixing_text(plan: HousePlan) -> str:
                 if line.nail is not None:
                     counts[line.nail] += count
         ordered = sorted(counts, key=lambda nail: (nail.gauge, nail.length_mm))
-        load = "; ".join(f"{counts[n]} of {nail_words(n, plan.house.units)}" for n in ordered)
-        lines.append(f"{room or NO_ROOM}: {load or 'no nails'}.")
+        load = joined(
+            "; ",
+            (
+                say(
+                    "{counts} of {nail}",
+                    counts=counts[n],
+                    nail=nail_words(n, plan.house.units),
+                )
+                for n in ordered
+            ),
+        )
+        lines.append(say("{room}: {load}.", room=room or NO_ROOM, load=load or "no nails"))
     if plan.held:
-        lines.append(f"Held back, so not counted: {', '.join(sorted(plan.held))}.")
+        lines.append(
+            say(
+                "Held back, so not counted: {held}.",
+                held=joined(", ", sorted(plan.held)),
+            )
+        )
     return "\n".join(lines)

@@ -6,6 +6,7 @@ from typing import assert_never
 from longpoint.quantities.formatting import format_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Paragraph, Table
+from longpoint.speech.said import joined, say
 from longpoint.sticks.plan import Goal, Reached
 
 
@@ -20,17 +21,19 @@ def goal_blocks(reached: tuple[Reached, ...], units: Units) -> tuple[Block, ...]
         return ()
     rows = [row for goal in Goal for row in _rows([r for r in reached if r.goal is goal], units)]
     columns = (
-        Column(title="Goal", share=3.4),
-        Column(title="Profile", share=1.8),
-        Column(title="Got", is_number=True, share=1.2),
-        Column(title="At best", is_number=True, share=1.2),
-        Column(title="How good it is", share=2.4),
+        Column(title=say("Goal"), share=3.4),
+        Column(title=say("Profile"), share=1.8),
+        Column(title=say("Got"), is_number=True, share=1.2),
+        Column(title=say("At best"), is_number=True, share=1.2),
+        Column(title=say("How good it is"), share=2.4),
     )
     return (
-        Heading(text="What the plan was made for next"),
+        Heading(text=say("What the plan was made for next")),
         Paragraph(
-            text="Least cost comes first. Then these in their order, each without giving up"
-            " anything of those above it."
+            text=say(
+                "Least cost comes first. Then these in their order, each without "
+                "giving up anything of those above it."
+            )
         ),
         Table(columns=columns, rows=tuple(rows)),
     )
@@ -41,26 +44,28 @@ def _rows(reached: Sequence[Reached], units: Units) -> Iterator[tuple[str | Cell
     for one in reached:
         if not one.is_proved:
             figures = (_figure(one, one.value, units), _figure(one, one.limit, units))
-            yield (_words(one.goal), one.profile or "all sticks", *figures, "best found")
+            yield (_words(one.goal), one.profile or say("all sticks"), *figures, say("best found"))
     proved = [one for one in reached if one.is_proved]
     if proved:
-        got = _figure(proved[0], proved[0].value, units) if len(proved) == 1 else "each its best"
-        names = ", ".join(one.profile or "all sticks" for one in proved)
-        yield (_words(proved[0].goal), names, got, "", "proved: can't be bettered")
+        got = (
+            _figure(proved[0], proved[0].value, units) if len(proved) == 1 else say("each its best")
+        )
+        names = joined(", ", (one.profile or say("all sticks") for one in proved))
+        yield (_words(proved[0].goal), names, got, "", say("proved: can't be bettered"))
 
 
 def _words(goal: Goal) -> str:
     match goal:
         case Goal.FEW_STICKS:
-            return "Few new sticks"
+            return say("Few new sticks")
         case Goal.LONG_OFFCUT:
-            return "One long offcut"
+            return say("One long offcut")
         case Goal.BIG_FIRST:
-            return "Big pieces first: sticks out of turn"
+            return say("Big pieces first: sticks out of turn")
         case Goal.TOGETHER:
-            return "An opening from one stick: openings that aren't"
+            return say("An opening from one stick: openings that aren't")
         case Goal.FEW_SETTINGS:
-            return "Few changes of the saw"
+            return say("Few changes of the saw")
         case _:
             assert_never(goal)
 
@@ -68,4 +73,4 @@ def _words(goal: Goal) -> str:
 def _figure(one: Reached, value: float, units: Units) -> str:
     if one.goal is Goal.LONG_OFFCUT:
         return format_length(value, units)
-    return f"{value:.0f}"
+    return say("{value:.0f}", value=value)

@@ -14,6 +14,7 @@ from longpoint.sheets.painter_sheet import PAINTER_TITLE, painter_blocks
 from longpoint.sheets.qa_sheet import QA_TITLE, qa_blocks
 from longpoint.sheets.record_sheet import RECORD_TITLE, record_blocks
 from longpoint.sheets.supervisor_sheet import SUPERVISOR_TITLE, supervisor_blocks
+from longpoint.speech.said import joined, say
 
 
 def handover_sheets(
@@ -35,7 +36,7 @@ def handover_sheets(
     month = months_since(house.handover.handed_over, on)
     judged = judge_house(house, guides, month)
     progress = house_progress(house, plan.pieces, plan.held, to_mend(plan, judged))
-    unit = "All lengths in mm" if house.units is Units.MM else "All lengths in inches"
+    unit = say("All lengths in mm") if house.units is Units.MM else say("All lengths in inches")
 
     def sheet(name: str, title: str, blocks: tuple[Block, ...], cautions: tuple[str, ...]) -> Sheet:
         return Sheet(
@@ -44,7 +45,7 @@ def handover_sheets(
             house=house.name,
             readings_code=plan.readings_code,
             state=state,
-            subtitle=f"{unit}. As of {on.isoformat()}.",
+            subtitle=say("{unit}. As of {on}.", unit=unit, on=on.isoformat()),
             blocks=blocks,
             cautions=cautions,
         )
@@ -80,15 +81,25 @@ def handover_text(plan: HousePlan, on: date) -> str:
     house = plan.house
     guides = chosen_guides(house)
     judged = judge_house(house, guides, months_since(house.handover.handed_over, on))
-    name = "no guide with figures"
+    name = say("no guide with figures")
     if guides.guide is not None:
-        name = f"{guides.guide.name} {guides.guide.edition}"
+        name = say(
+            "{guide} {edition}",
+            guide=guides.guide.name,
+            edition=guides.guide.edition,
+        )
     read = sum(each.what is not What.DEFECT for each in judged)
     fails = sum(each.fails_guide for each in judged)
     own = sum(each.fails_own for each in judged)
     lines = [
-        f"Judged by {name}. {guides.why}",
-        f"{read} readings of finished work: {fails} fail by the guide, {own} by your own limits.",
+        say("Judged by {name}. {why}", name=name, why=guides.why),
+        say(
+            "{read} readings of finished work: {fails} fail by the guide, {own} by "
+            "your own limits.",
+            read=read,
+            fails=fails,
+            own=own,
+        ),
     ]
     progress = house_progress(house, plan.pieces, plan.held, to_mend(plan, judged))
     lines += [_room_line(each) for each in progress]
@@ -96,9 +107,14 @@ def handover_text(plan: HousePlan, on: date) -> str:
 
 
 def _room_line(room: RoomProgress) -> str:
-    parts = [f"{len(room.up)} up", f"{len(room.to_do)} to go up"]
-    parts += [f"{len(room.held)} held"] if room.held else []
-    parts += [f"{room.mends} to mend"] if room.mends else []
-    parts += ["wet"] if room.is_wet else []
-    ready = " Ready for the painter." if room.is_ready else ""
-    return f"{room.room or 'No room named'}: {', '.join(parts)}.{ready}"
+    parts = [say("{up} up", up=len(room.up)), say("{to_do} to go up", to_do=len(room.to_do))]
+    parts += [say("{held} held", held=len(room.held))] if room.held else []
+    parts += [say("{mends} to mend", mends=room.mends)] if room.mends else []
+    parts += [say("wet")] if room.is_wet else []
+    ready = say(" Ready for the painter.") if room.is_ready else ""
+    return say(
+        "{room}: {parts}.{ready}",
+        room=room.room or "No room named",
+        parts=joined(", ", parts),
+        ready=ready,
+    )

@@ -4,6 +4,7 @@ from dataclasses import replace
 from typing import Final
 
 from longpoint.sheets.blocks import Drawing, Ink, Mark, Outline, Word
+from longpoint.speech.said import say
 
 WIDTH_MM: Final = 106.0
 HEIGHT_MM: Final = 62.0
@@ -25,13 +26,13 @@ def hold_picture(place: str, kind: str) -> Drawing:
     marks += [Outline(points=bar, ink=Ink.BAR) for bar in diagonal_bars(WIDTH_MM, HEIGHT_MM)]
     plate = ((15.0, 17.0), (WIDTH_MM - 15.0, 17.0), (WIDTH_MM - 15.0, 46.0), (15.0, 46.0))
     marks.append(Outline(points=plate, ink=Ink.LEFT))
-    marks.append(Word(x_mm=WIDTH_MM / 2, y_mm=40.0, text="HOLD", size_mm=WORD_MM, bold=True))
+    marks.append(Word(x_mm=WIDTH_MM / 2, y_mm=40.0, text=say("HOLD"), size_mm=WORD_MM, bold=True))
     return Drawing(
         width_mm=WIDTH_MM,
         height_mm=HEIGHT_MM,
         marks=tuple(marks),
-        caption="No length is given until it has been read again or accepted.",
-        described=f"HOLD: {place}, {kind}, is not to be cut.",
+        caption=say("No length is given until it has been read again or accepted."),
+        described=say("HOLD: {place}, {kind}, is not to be cut.", place=place, kind=kind),
     )
 
 
@@ -58,13 +59,16 @@ def voided(drawing: Drawing) -> Drawing:
             Word(
                 x_mm=drawing.width_mm / 2,
                 y_mm=middle + 1.0,
-                text="VOID",
+                text=say("VOID"),
                 size_mm=min(9.0, size_mm),
                 bold=True,
             ),
-            Word(x_mm=drawing.width_mm / 2, y_mm=middle + 6.5, text="readings have changed"),
+            Word(x_mm=drawing.width_mm / 2, y_mm=middle + 6.5, text=say("readings have changed")),
         ),
-        described=f"VOID, readings have changed. {drawing.described}",
+        described=say(
+            "VOID, readings have changed. {described}",
+            described=drawing.described,
+        ),
     )
 
 

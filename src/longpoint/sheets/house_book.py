@@ -14,6 +14,7 @@ from longpoint.sheets.fixing_sheet import fixing_sheets
 from longpoint.sheets.handover_sheets import handover_sheets
 from longpoint.sheets.html import VOID
 from longpoint.sheets.labels.bundle_sheet import bundle_sheet
+from longpoint.speech.said import say
 from longpoint.sticks.order_lines import order_lines
 
 
@@ -102,8 +103,11 @@ def house_book(book: BookOf, parts: tuple[Part, ...] = PARTS) -> Book:
     house = book.plan.house
     return Book(
         title=house.name,
-        subtitle=f"All sheets of the house. Readings {book.plan.readings_code}, made "
-        f"{book.on.isoformat()}.",
+        subtitle=say(
+            "All sheets of the house. Readings {readings_code}, made {on}.",
+            readings_code=book.plan.readings_code,
+            on=book.on.isoformat(),
+        ),
         void=VOID if book.state is SheetState.STALE else "",
         sheets=tuple(sheet for part in parts for sheet in part(book)),
     )

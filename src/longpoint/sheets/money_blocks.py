@@ -16,21 +16,22 @@ from longpoint.sheets.blocks import (
     Together,
 )
 from longpoint.sheets.money_words import percent_words, quantity_cell, row_words
+from longpoint.speech.said import joined, say
 
 
 def crew_blocks(quote: Quote) -> tuple[Block, ...]:
     """Return who writes, with the lines below."""
-    lines = " · ".join(quote.address)
+    lines = joined(" · ", quote.address)
     return (Paragraph(lead=quote.crew, text=lines),)
 
 
 def row_table(rows: Iterable[Row], quote: Quote, money: MoneyText) -> Table:
     """Return priced rows, reasons small below what they are for."""
     columns = (
-        Column(title="What", share=4.6),
-        Column(title="Quantity", is_number=True, share=1.3),
-        Column(title="Each", is_number=True, share=1.5),
-        Column(title="Sum", is_number=True, share=1.7),
+        Column(title=say("What"), share=4.6),
+        Column(title=say("Quantity"), is_number=True, share=1.3),
+        Column(title=say("Each"), is_number=True, share=1.5),
+        Column(title=say("Sum"), is_number=True, share=1.7),
     )
     return Table(
         columns=columns,
@@ -68,17 +69,20 @@ def sum_table(
     """
     rows: list[tuple[str | Cell, ...]] = []
     if tax is not None:
-        rate = f"{tax.name} {percent_words(tax.percent)} %"
+        rate = say("{tax} {percent} %", tax=tax.name, percent=percent_words(tax.percent))
         if tax.shown is TaxShown.ADDED:
-            rows.append(("Without tax", money.text(below.net)))
+            rows.append((say("Without tax"), money.text(below.net)))
             rows.append((rate, money.text(below.tax)))
         else:
-            rows.append((f"{rate} in it", money.text(below.tax)))
-            rows.append(("Without it", money.text(below.net)))
+            rows.append((say("{rate} in it", rate=rate), money.text(below.tax)))
+            rows.append((say("Without it"), money.text(below.net)))
     rows += more
     if not more:
         rows.append((pay, Cell(text=money.text(below.gross), is_key=True)))
-    columns = (Column(title="Together", share=3.0), Column(title="", is_number=True, share=2.0))
+    columns = (
+        Column(title=say("Together"), share=3.0),
+        Column(title="", is_number=True, share=2.0),
+    )
     return Together(blocks=(Table(columns=columns, rows=tuple(rows)),))
 
 
@@ -87,11 +91,11 @@ def sign_table(what: str) -> Together:
     line = Cell(blank=Blank.LINE)
     columns = (
         Column(title="", share=1.2),
-        Column(title="Name", share=2.0),
-        Column(title="Signature", share=2.6),
-        Column(title="Day", share=1.4),
+        Column(title=say("Name"), share=2.0),
+        Column(title=say("Signature"), share=2.6),
+        Column(title=say("Day"), share=1.4),
     )
-    rows = (("For the client", line, line, line), ("For the crew", line, line, line))
+    rows = ((say("For the client"), line, line, line), (say("For the crew"), line, line, line))
     return Together(
         blocks=(Heading(text=what), Table(columns=columns, rows=rows)),
     )
@@ -99,7 +103,7 @@ def sign_table(what: str) -> Together:
 
 def list_blocks(title: str, lines: Iterable[str]) -> tuple[Block, ...]:
     """Return a heading with one line each below it; nothing where there is none."""
-    told = tuple(Paragraph(text=f"– {line}") for line in lines)
+    told = tuple(Paragraph(text=say("– {line}", line=line)) for line in lines)
     return (Heading(text=title), *told) if told else ()
 
 
@@ -108,5 +112,9 @@ def part_sums(quote: Quote, money: MoneyText) -> str:
     work = total((row.amount for row in quote.rows if row.work), quote.currency)
     timber = total((row.amount for row in quote.rows if row.stick), quote.currency)
     if not any(row.stick for row in quote.rows):
-        return f"Work {money.text(work)}."
-    return f"Work {money.text(work)}, timber {money.text(timber)}."
+        return say("Work {work}.", work=money.text(work))
+    return say(
+        "Work {work}, timber {timber}.",
+        work=money.text(work),
+        timber=money.text(timber),
+    )

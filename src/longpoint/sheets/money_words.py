@@ -12,17 +12,25 @@ from longpoint.pricing.work import WorkKind
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import Units
 from longpoint.sheets.dialects import words_for
+from longpoint.speech.said import joined, lowered, raised, say
 from longpoint.survey.house import Dialect
 
 _MONTHS: Final = (
-    *("January", "February", "March", "April", "May", "June"),
-    *("July", "August", "September", "October", "November", "December"),
+    *(say("January"), say("February"), say("March"), say("April"), say("May"), say("June")),
+    *(
+        say("July"),
+        say("August"),
+        say("September"),
+        say("October"),
+        say("November"),
+        say("December"),
+    ),
 )
 
 NO_BREAK: Final = "\N{NO-BREAK SPACE}"
-MONEY_RULE: Final = (
-    "Each row is its quantity times its price, rounded to the nearest smallest coin of the "
-    "currency, halves up; sums are of the rows as they stand."
+MONEY_RULE: Final = say(
+    "Each row is its quantity times its price, rounded to the nearest smallest "
+    "coin of the currency, halves up; sums are of the rows as they stand."
 )
 
 
@@ -33,7 +41,12 @@ def day_words(day: date) -> str:
         >>> day_words(date(2026, 3, 2))
         '2 March 2026'
     """
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    return say(
+        "{day} {months} {year}",
+        day=day.day,
+        months=_MONTHS[day.month - 1],
+        year=day.year,
+    )
 
 
 def work_words(kind: WorkKind, dialect: Dialect) -> str:
@@ -47,51 +60,64 @@ def work_words(kind: WorkKind, dialect: Dialect) -> str:
     """
     words = words_for(dialect)
     is_american = dialect in (Dialect.US, Dialect.CA)
-    lining = "Jambs" if is_american else "Reveals"
-    inside, outside = ("Inside", "Outside") if is_american else ("Internal", "External")
-    scribed = f"{words.scribe}d"
-    trim = words.architrave.capitalize()
+    lining = say("Jambs") if is_american else say("Reveals")
+    inside, outside = (
+        (say("Inside"), say("Outside")) if is_american else (say("Internal"), say("External"))
+    )
+    scribed = say("{scribe}d", scribe=words.scribe)
+    trim = raised(words.architrave)
     match kind:
         case WorkKind.SET_UP:
-            return "Setting up and clearing away"
+            return say("Setting up and clearing away")
         case WorkKind.WINDOW_FOUR_SIDES:
-            return f"{trim} round windows, four sides"
+            return say("{trim} round windows, four sides", trim=trim)
         case WorkKind.WINDOW_THREE_SIDES:
-            return f"{trim} round windows, three sides or with board and apron"
+            return say(
+                "{trim} round windows, three sides or with board and apron",
+                trim=trim,
+            )
         case WorkKind.DOOR_FACE:
-            return f"{trim} round doors and lined openings, by the face"
+            return say("{trim} round doors and lined openings, by the face", trim=trim)
         case WorkKind.LONG_SIDE:
-            return "Long sides of windows, extra"
+            return say("Long sides of windows, extra")
         case WorkKind.ODD_CORNER:
-            return "Corners out of square, extra"
+            return say("Corners out of square, extra")
         case WorkKind.ARCH:
-            return "Arched heads, extra"
+            return say("Arched heads, extra")
         case WorkKind.RESET_REVEAL:
-            return f"{lining} taken loose and re-set"
+            return say("{lining} taken loose and re-set", lining=lining)
         case WorkKind.PACK_CORNER:
-            return "Corners proud or shy, packed or relieved"
+            return say("Corners proud or shy, packed or relieved")
         case WorkKind.WINDOW_BOARD:
-            return f"{words.board.capitalize()}s"
+            return say("{board}s", board=raised(words.board))
         case WorkKind.SKIRTING:
-            return words.skirting.capitalize()
+            return raised(words.skirting)
         case WorkKind.INTERNAL_CORNER:
-            return f"{inside} corners of {words.skirting}, {scribed}"
+            return say(
+                "{inside} corners of {skirting}, {scribed}",
+                inside=inside,
+                skirting=words.skirting,
+                scribed=scribed,
+            )
         case WorkKind.EXTERNAL_CORNER:
             return f"{outside} corners of {words.skirting}, {words.mitre}ed".replace("reed", "red")
         case WorkKind.FLOOR_SCRIBE:
-            return f"{words.skirting.capitalize()} fitted to an uneven floor"
+            return say(
+                "{skirting} fitted to an uneven floor",
+                skirting=raised(words.skirting),
+            )
         case WorkKind.CORNICE:
-            return words.cornice.capitalize()
+            return raised(words.cornice)
         case WorkKind.HANDRAIL:
-            return "Handrail"
+            return say("Handrail")
         case WorkKind.SHELF:
-            return "Shelving"
+            return say("Shelving")
         case WorkKind.OTHER_TRIM:
-            return "Linings, stops, rails, beads and panelling"
+            return say("Linings, stops, rails, beads and panelling")
         case WorkKind.PIECE:
-            return "Pieces cut and fixed"
+            return say("Pieces cut and fixed")
         case WorkKind.JOINT:
-            return "Joints"
+            return say("Joints")
 
 
 def row_words(row: Row, dialect: Dialect, units: Units) -> str:
@@ -100,8 +126,12 @@ def row_words(row: Row, dialect: Dialect, units: Units) -> str:
         return work_words(row.work, dialect)
     if row.stick is not None:
         profile, length_mm = row.stick
-        return f"{profile}, lengths of {format_with_unit(length_mm, units)}"
-    return "Other"
+        return say(
+            "{profile}, lengths of {length}",
+            profile=profile,
+            length=format_with_unit(length_mm, units),
+        )
+    return say("Other")
 
 
 def quantity_words(quantity: Decimal, kind: WorkKind | None, running: Units) -> str:
@@ -114,8 +144,8 @@ def quantity_words(quantity: Decimal, kind: WorkKind | None, running: Units) -> 
         '3'
     """
     unit = unit_words(kind, running)
-    figure = f"{quantity.normalize():f}"
-    return f"{figure} {unit}" if unit else figure
+    figure = say("{normalize:f}", normalize=quantity.normalize())
+    return say("{figure} {unit}", figure=figure, unit=unit) if unit else figure
 
 
 def quantity_cell(quantity: Decimal, kind: WorkKind | None, running: Units) -> str:
@@ -127,7 +157,7 @@ def unit_words(kind: WorkKind | None, running: Units) -> str:
     """Return the unit of a kind of work: metres, feet, or none for what is counted."""
     if kind is None or not kind.is_running:
         return ""
-    return "m" if running is Units.MM else "ft"
+    return say("m") if running is Units.MM else say("ft")
 
 
 def percent_words(percent: Decimal) -> str:
@@ -137,23 +167,38 @@ def percent_words(percent: Decimal) -> str:
         >>> percent_words(Decimal("20.0")), percent_words(Decimal("12.5"))
         ('20', '12.5')
     """
-    return f"{percent.normalize():f}"
+    return say("{normalize:f}", normalize=percent.normalize())
 
 
 def tax_words(tax: Tax | None) -> str:
     """Return what the sheet says of tax and of how it is rounded."""
     if tax is None:
-        return "No tax is charged: none was named."
-    rate = f"{tax.name} at {percent_words(tax.percent)} percent"
-    where = (
-        "rounded on each row and added up"
-        if tax.rounding is TaxRounding.LINE
-        else "rounded once, on the whole"
+        return say("No tax is charged: none was named.")
+    rate = say(
+        "{tax} at {percent} percent",
+        tax=tax.name,
+        percent=percent_words(tax.percent),
     )
-    number = f" {tax.name} number {tax.number}." if tax.number else ""
+    where = (
+        say("rounded on each row and added up")
+        if tax.rounding is TaxRounding.LINE
+        else say("rounded once, on the whole")
+    )
+    number = say(" {tax} number {number}.", tax=tax.name, number=tax.number) if tax.number else ""
     if tax.shown is TaxShown.INCLUDED:
-        return f"Every price holds {rate}; what is said of it below is {where}.{number}"
-    return f"Prices are without {tax.name}; {rate} is added below them, {where}.{number}"
+        return say(
+            "Every price holds {rate}; what is said of it below is {where}.{number}",
+            rate=rate,
+            where=where,
+            number=number,
+        )
+    return say(
+        "Prices are without {tax}; {rate} is added below them, {where}.{number}",
+        tax=tax.name,
+        rate=rate,
+        where=where,
+        number=number,
+    )
 
 
 def excluded(
@@ -175,19 +220,23 @@ def excluded(
         uncounted: Marks that couldn't be read at all.
         unpriced: Kinds of work that the job asks for and that have no hours.
     """
-    lining = "jambs" if dialect in (Dialect.US, Dialect.CA) else "reveals"
+    lining = say("jambs") if dialect in (Dialect.US, Dialect.CA) else say("reveals")
     mine = (
-        "filling, caulking and painting",
-        "hanging doors, locks and hinges",
-        "nails, glue and other sundries, unless they are in the price of an hour",
-        f"walls, {lining} and floors put right beyond what is listed",
-        "taking old trim down, and anything found behind it",
-        "waste taken away",
+        say("filling, caulking and painting"),
+        say("hanging doors, locks and hinges"),
+        say("nails, glue and other sundries, unless they are in the price of an hour"),
+        say("walls, {lining} and floors put right beyond what is listed", lining=lining),
+        say("taking old trim down, and anything found behind it"),
+        say("waste taken away"),
     )
-    timbers = tuple(f"timber for: {work_words(kind, dialect).lower()}" for kind in labour_only)
+    timbers = tuple(
+        say("timber for: {work}", work=lowered(work_words(kind, dialect))) for kind in labour_only
+    )
     if timber is Timber.CLIENTS:
-        timbers = ("all mouldings: they are bought by the client",)
-    unread = ", ".join(uncounted)
-    unreadable = (f"what couldn't be read: {unread}",) if unread else ()
-    unworked = tuple(f"work on: {work_words(kind, dialect).lower()}" for kind in unpriced)
+        timbers = (say("all mouldings: they are bought by the client"),)
+    unread = joined(", ", uncounted)
+    unreadable = (say("what couldn't be read: {unread}", unread=unread),) if unread else ()
+    unworked = tuple(
+        say("work on: {work}", work=lowered(work_words(kind, dialect))) for kind in unpriced
+    )
     return tuple(dict.fromkeys((*unreadable, *unworked, *timbers, *own, *mine)))

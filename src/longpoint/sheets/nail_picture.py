@@ -9,6 +9,7 @@ from longpoint.fixing.nail_lines import PUNCHED_MM, NailLine
 from longpoint.fixing.nailing import Section, Treatment
 from longpoint.fixing.wall_behind import WallBehind
 from longpoint.sheets.blocks import Anchor, Drawing, Ink, Mark, Outline, Word
+from longpoint.speech.said import joined, say
 
 WIDEST_MM: Final = 84.0
 HIGHEST_MM: Final = 64.0
@@ -98,13 +99,13 @@ def _behind(
         thick_mm = section.lining_mm
         return [
             view.box((-6.0, wide_mm), (0.0, thick_mm), Ink.OPENING),
-            _word(view, (wide_mm * 0.5, thick_mm * 0.6), "lining"),
+            _word(view, (wide_mm * 0.5, thick_mm * 0.6), say("lining")),
         ]
     if section.treatment is Treatment.WALL:
         return [
             view.box((-6.0, wide_mm), (0.0, board_mm), Ink.WASTE),
             view.box((-6.0, wide_mm), (board_mm, end_mm), Ink.OPENING),
-            _word(view, (-4.0, (board_mm + end_mm) / 2.0), "stud"),
+            _word(view, (-4.0, (board_mm + end_mm) / 2.0), say("stud")),
             Outline(
                 points=(view.at(0.0, -section.thickness_mm - 2.0), view.at(0.0, 0.0)),
                 ink=Ink.MARK,
@@ -117,8 +118,8 @@ def _behind(
         view.box((0.0, section.lining_mm), (0.0, depth_mm), Ink.OPENING),
         view.box((start_mm, wide_mm), (0.0, board_mm), Ink.WASTE),
         view.box(stud_mm, (board_mm, end_mm), Ink.OPENING),
-        _word(view, (section.lining_mm / 2.0, depth_mm - 3.0), "lining"),
-        _word(view, (sum(stud_mm) / 2.0, end_mm - 3.0), "stud"),
+        _word(view, (section.lining_mm / 2.0, depth_mm - 3.0), say("lining")),
+        _word(view, (sum(stud_mm) / 2.0, end_mm - 3.0), say("stud")),
     ]
 
 
@@ -172,7 +173,9 @@ def _nail(section: Section, line: NailLine, number: int, view: _View) -> list[Ma
         )
     x, y = number_at
     lift = 1.0 if view.is_upright else 0.0
-    marks.append(Word(x_mm=x, y_mm=y + lift, text=f"{number}", size_mm=3.2, bold=True))
+    marks.append(
+        Word(x_mm=x, y_mm=y + lift, text=say("{number}", number=number), size_mm=3.2, bold=True)
+    )
     return marks
 
 
@@ -184,7 +187,7 @@ def _cable_line(view: _View, depth_mm: float, wide_mm: float) -> list[Mark]:
         Word(
             x_mm=x,
             y_mm=y - 1.0,
-            text=f"{depth_mm:g} deep",
+            text=say("{depth_mm:g} deep", depth_mm=depth_mm),
             size_mm=2.6,
             anchor=Anchor.MIDDLE if view.is_upright else Anchor.END,
         ),
@@ -199,8 +202,26 @@ def _word(view: _View, place: tuple[float, float], text: str) -> Word:
 def _described(section: Section) -> str:
     lines = []
     for number, line in enumerate(section.lines, start=1):
-        nail = "no nail" if line.nail is None else f"a nail {line.nail.length_mm:g} mm long"
-        lines.append(
-            f"line {number}, {line.from_edge_mm:.0f} mm in, {nail} into {line.bed.into.value}"
+        nail = (
+            say("no nail")
+            if line.nail is None
+            else say(
+                "a nail {length_mm:g} mm long",
+                length_mm=line.nail.length_mm,
+            )
         )
-    return f"Section {section.name}, {section.profile}: {'; '.join(lines)}"
+        lines.append(
+            say(
+                "line {number}, {from_edge_mm:.0f} mm in, {nail} into {into}",
+                number=number,
+                from_edge_mm=line.from_edge_mm,
+                nail=nail,
+                into=line.bed.into.value,
+            )
+        )
+    return say(
+        "Section {section}, {profile}: {lines}",
+        section=section.name,
+        profile=section.profile,
+        lines=joined("; ", lines),
+    )

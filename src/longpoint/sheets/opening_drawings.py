@@ -8,6 +8,7 @@ from longpoint.sheets.blocks import Drawing, SheetState
 from longpoint.sheets.dialects import kind_words
 from longpoint.sheets.hold_picture import hold_picture, voided
 from longpoint.sheets.opening_faces import face_echo, fitted_faces
+from longpoint.speech.said import say
 from longpoint.survey.house import EntryKind
 
 LONGEST_NAME: Final = 60
@@ -29,11 +30,14 @@ def opening_drawings(
             drawn.append((opening.mark, hold_picture(opening.mark, kind_words(opening.kind))))
             continue
         drawn += [
-            (f"{opening.mark}{fitted.face}", face_echo(plan, opening, fitted).drawing)
+            (
+                say("{mark}{face}", mark=opening.mark, face=fitted.face),
+                face_echo(plan, opening, fitted).drawing,
+            )
             for fitted in fitted_faces(plan, opening)
         ]
     drawn += [
-        (entry.mark, hold_picture(entry.mark, "opening"))
+        (entry.mark, hold_picture(entry.mark, say("opening")))
         for entry in plan.house.held
         if entry.kind is EntryKind.OPENING
     ]
@@ -49,8 +53,8 @@ def opening_drawings(
 def _file_name(mark: str, taken: Sequence[str]) -> str:
     """Return a mark as a name that any file system takes, not taken yet."""
     plain = "".join(sign if sign.isascii() and sign.isalnum() else "-" for sign in mark)
-    plain = plain[:LONGEST_NAME] or "opening"
+    plain = plain[:LONGEST_NAME] or say("opening")
     name, count = plain, 2
     while name.lower() in {other.lower() for other in taken}:
-        name, count = f"{plain}-{count}", count + 1
+        name, count = say("{plain}-{count}", plain=plain, count=count), count + 1
     return name

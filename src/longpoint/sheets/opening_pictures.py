@@ -22,6 +22,7 @@ from longpoint.sheets.opening_stance import (
     true_rectangle,
 )
 from longpoint.sheets.opening_trim import trim_rings
+from longpoint.speech.said import say
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings, Place
 
@@ -87,7 +88,7 @@ def echo_of(
         marks += _side_readings(drawn, readings, page, units)
     marks += _piece_names(page, outer, pieces, words)
     marks += _corner_words(page, outer, fitted, readings, units)
-    bottom = "floor" if opening.stands_on_floor else "bottom"
+    bottom = say("floor") if opening.stands_on_floor else say("bottom")
     question = lean_words(shape, units, bottom=bottom)
     return Echo(
         drawing=Drawing(
@@ -95,7 +96,11 @@ def echo_of(
             height_mm=page.height_mm,
             marks=tuple(marks),
             caption=f"{_caption(times, page.scale)} {level_words(opening, fitted)}".rstrip(),
-            described=f"{opening.mark} seen from inside the room. {question}",
+            described=say(
+                "{mark} seen from inside the room. {question}",
+                mark=opening.mark,
+                question=question,
+            ),
         ),
         times=times,
         question=question,
@@ -251,9 +256,22 @@ def _corner_words(
     marks: list[Mark] = []
     figures = zip(spots, fitted.corner_deg, fitted.corner_u_deg, plane, strict=True)
     for (x, y, way, anchor), angle, u, out_mm in figures:
-        lines = [f"{format_angle(angle)}° ± {u:.{1 if u >= 0.1 else 2}f}"]
+        lines = [
+            say(
+                "{angle}° ± {u:.{value}f}",
+                angle=format_angle(angle),
+                u=u,
+                value=1 if u >= 0.1 else 2,
+            )
+        ]
         if format_length(abs(out_mm), units) != "0":
-            lines.append(f"{format_length(abs(out_mm), units)} {'proud' if out_mm > 0 else 'shy'}")
+            lines.append(
+                say(
+                    "{out} {proud}",
+                    out=format_length(abs(out_mm), units),
+                    proud=say("proud") if out_mm > 0 else say("shy"),
+                )
+            )
         for row, text in enumerate(lines):
             marks.append(
                 Word(
@@ -275,8 +293,17 @@ def _bounds(page: _Page, points: Sequence[Point]) -> tuple[float, float, float, 
 
 
 def _caption(times: int, scale: float) -> str:
-    crooked = "drawn as crooked as it is" if times == 1 else f"drawn {times} x as crooked as it is"
-    return (
-        f"Seen from inside the room; {crooked}; dotted: true square. "
-        f"Sizes 1 : {1 / scale:.0f}. Angles with their standard doubt."
+    crooked = (
+        say("drawn as crooked as it is")
+        if times == 1
+        else say(
+            "drawn {times} x as crooked as it is",
+            times=times,
+        )
+    )
+    return say(
+        "Seen from inside the room; {crooked}; dotted: true square. Sizes 1 : "
+        "{scale:.0f}. Angles with their standard doubt.",
+        crooked=crooked,
+        scale=1 / scale,
     )

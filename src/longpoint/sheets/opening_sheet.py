@@ -30,6 +30,7 @@ from longpoint.sheets.opening_faces import FittedShape, face_echo, face_pieces, 
 from longpoint.sheets.piece_table import piece_table
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
 from longpoint.sheets.verdict_pictures import verdict_picture, verdict_words
+from longpoint.speech.said import joined, raised, say
 from longpoint.survey.house import EntryKind
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings
@@ -62,7 +63,7 @@ def opening_blocks(plan: HousePlan) -> tuple[Block, ...]:
     for entry in plan.house.held:
         if entry.kind is EntryKind.OPENING:
             blocks += _unread(plan, entry.mark, entry.room)
-    return tuple(blocks) or (Paragraph(text="There is no opening in this house."),)
+    return tuple(blocks) or (Paragraph(text=say("There is no opening in this house.")),)
 
 
 def _with_notes(blocks: Sequence[Block], notes: Sequence[Note]) -> list[Block]:
@@ -90,18 +91,25 @@ def _face(plan: HousePlan, opening: Opening, fitted: FittedShape | None) -> tupl
     if fitted is None:
         return (
             Heading(text=_title(opening.mark, opening.room, kind_words(opening.kind), "")),
-            Paragraph(text="No shape could be fitted to it, so there is nothing to cut."),
+            Paragraph(text=say("No shape could be fitted to it, so there is nothing to cut.")),
         )
     words, units = words_for(plan.house.dialect), plan.house.units
     pieces = face_pieces(plan, fitted)
     echo = face_echo(plan, opening, fitted)
     right: list[Plain] = [
-        Heading(text="Does it lean this way?", level=3),
+        Heading(text=say("Does it lean this way?"), level=3),
         Paragraph(text=echo.question),
         _readings_table(fitted, units),
     ]
     if fitted.assumed:
-        right.append(Paragraph(text=f"Assumed, not read: {', '.join(fitted.assumed)}."))
+        right.append(
+            Paragraph(
+                text=say(
+                    "Assumed, not read: {assumed}.",
+                    assumed=joined(", ", fitted.assumed),
+                )
+            )
+        )
     right.append(Paragraph(text=echo.drawing.caption, is_small=True))
     drawing = replace(echo.drawing, caption="")
     lengths = printed_lengths(plan.pieces)
@@ -126,7 +134,7 @@ def _verdict(plan: HousePlan, opening: Opening) -> tuple[Paragraph, ...]:
     words = verdict_words(advice.verdict)
     return (
         Paragraph(
-            lead=f"{words[0].upper()}{words[1:]}.",
+            lead=say("{words}.", words=raised(words)),
             text=advice.why,
             picture=verdict_picture(advice.verdict, 0.6),
         ),
@@ -134,16 +142,21 @@ def _verdict(plan: HousePlan, opening: Opening) -> tuple[Paragraph, ...]:
 
 
 def _title(mark: str, room: str, kind: str, face: str) -> str:
-    parts = [mark, kind, *([f"face {face}"] if face else []), *([room] if room else [])]
-    return " · ".join(parts)
+    parts = [
+        mark,
+        kind,
+        *([say("face {face}", face=face)] if face else []),
+        *([room] if room else []),
+    ]
+    return joined(" · ", parts)
 
 
 def _readings_table(fitted: FittedShape, units: Units) -> Table:
     columns = (
-        Column(title="Read", share=1.3),
-        Column(title="Reading", is_number=True, share=1.0),
-        Column(title="Off the fit", is_number=True, share=1.1),
-        Column(title="Times its doubt", is_number=True, share=1.5),
+        Column(title=say("Read"), share=1.3),
+        Column(title=say("Reading"), is_number=True, share=1.0),
+        Column(title=say("Off the fit"), is_number=True, share=1.1),
+        Column(title=say("Times its doubt"), is_number=True, share=1.5),
     )
     rows = tuple(residual_row(residual, units) for residual in fitted.residuals)
     return Table(columns=columns, rows=rows, caption=_fit_words(fitted, units), is_close=True)
@@ -151,9 +164,17 @@ def _readings_table(fitted: FittedShape, units: Units) -> Table:
 
 def residual_row(residual: Residual, units: Units) -> tuple[str, ...]:
     """Return a reading's name, what was read, what it differs by, and that over its doubt."""
-    is_angle = any(word in residual.name for word in ("plumb", "level", "bevel", "corner"))
+    is_angle = any(
+        word in residual.name for word in (say("plumb"), say("level"), say("bevel"), say("corner"))
+    )
     if is_angle:
-        figures = (f"{residual.read:g}°", f"{residual.residual:+.2f}°")
+        figures = (
+            say("{read:g}°", read=residual.read),
+            say(
+                "{residual:+.2f}°",
+                residual=residual.residual,
+            ),
+        )
     else:
         figures = (
             format_length(residual.read, units),
@@ -163,22 +184,30 @@ def residual_row(residual: Residual, units: Units) -> tuple[str, ...]:
 
 
 def _tenths(value: float) -> str:
-    return "0.0" if abs(value) < 0.05 else f"{value:+.1f}"
+    return "0.0" if abs(value) < 0.05 else say("{value:+.1f}", value=value)
 
 
 def _signed(text: str) -> str:
-    return text if text.startswith("-") or text == "0" else f"+{text}"
+    return text if text.startswith("-") or text == "0" else say("+{text}", text=text)
 
 
 def _fit_words(fitted: FittedShape, units: Units) -> str:
     closing = fitted.misclosure
     if closing is None:
-        return "Nothing checks these readings: there is none to spare."
-    said = f"{closing.spare} reading{'s' if closing.spare != 1 else ''} to spare"
+        return say("Nothing checks these readings: there is none to spare.")
+    said = say(
+        "{spare} reading{s} to spare",
+        spare=closing.spare,
+        s=say("s") if closing.spare != 1 else "",
+    )
     if closing.misclosure_mm is not None:
         size = format_tenth(abs(closing.misclosure_mm), units)
-        said += f"; the last diagonal is {size} {format_unit(units)} off"
-    return f"{said}."
+        said += say(
+            "; the last diagonal is {size} {units} off",
+            size=size,
+            units=format_unit(units),
+        )
+    return say("{said}.", said=said)
 
 
 def _pieces_table(
@@ -189,9 +218,20 @@ def _pieces_table(
     words: Words,
 ) -> Table:
     units = plan.house.units
-    band = " to ".join(format_length(value, units) for value in opening.quirk_band_mm)
-    quirk = f"{words.quirk} {_quirks(opening, units)} {format_unit(units)}, {band} accepted"
-    caption = f"{words.architrave.capitalize()}, {method_words(opening.method)}; {quirk}."
+    band = joined(say(" to "), (format_length(value, units) for value in opening.quirk_band_mm))
+    quirk = say(
+        "{quirk} {quirks} {units}, {band} accepted",
+        quirk=words.quirk,
+        quirks=_quirks(opening, units),
+        units=format_unit(units),
+        band=band,
+    )
+    caption = say(
+        "{architrave}, {method}; {quirk}.",
+        architrave=raised(words.architrave),
+        method=method_words(opening.method),
+        quirk=quirk,
+    )
     return piece_table(plan.house, pieces, lengths, words, caption)
 
 
@@ -199,8 +239,19 @@ def _quirks(opening: Opening, units: Units) -> str:
     bottom, right, head, left = opening.quirk_mm.anticlockwise()
     if bottom == right == head == left:
         return format_length(head, units)
-    named = (("head", head), ("left", left), ("right", right), ("bottom", bottom))
-    return ", ".join(f"{name} {format_length(value, units)}" for name, value in named)
+    named = (
+        (say("head"), head),
+        (say("left"), left),
+        (say("right"), right),
+        (say("bottom"), bottom),
+    )
+    return joined(
+        ", ",
+        (
+            say("{name} {value}", name=name, value=format_length(value, units))
+            for name, value in named
+        ),
+    )
 
 
 def _held(plan: HousePlan, opening: Opening) -> tuple[Block, ...]:
@@ -214,13 +265,22 @@ def _held(plan: HousePlan, opening: Opening) -> tuple[Block, ...]:
     return (
         Together(
             blocks=(
-                Heading(text=f"{_title(opening.mark, opening.room, kind, '')} · HOLD"),
+                Heading(
+                    text=say(
+                        "{title} · HOLD",
+                        title=_title(opening.mark, opening.room, kind, ""),
+                    )
+                ),
                 Beside(
                     left=(hold_picture(opening.mark, kind),),
                     right=tuple(right),
                     left_share=0.48,
                 ),
-                *([] if stops else [Paragraph(text="It is held back; see the findings sheet.")]),
+                *(
+                    []
+                    if stops
+                    else [Paragraph(text=say("It is held back; see the findings sheet."))]
+                ),
             )
         ),
     )
@@ -229,9 +289,9 @@ def _held(plan: HousePlan, opening: Opening) -> tuple[Block, ...]:
 def _read_again_table(readings: OpeningReadings, units: Units) -> Table:
     return Table(
         columns=(
-            Column(title="As written", share=1.2),
-            Column(title="Reading", is_number=True, share=1.0),
-            Column(title="Read again", share=1.4),
+            Column(title=say("As written"), share=1.2),
+            Column(title=say("Reading"), is_number=True, share=1.0),
+            Column(title=say("Read again"), share=1.4),
         ),
         rows=tuple(
             (
@@ -249,8 +309,13 @@ def _unread(plan: HousePlan, mark: str, room: str) -> tuple[Block, ...]:
     return (
         Together(
             blocks=(
-                Heading(text=f"{_title(mark, room, 'could not be read', '')} · HOLD"),
-                hold_picture(mark, "opening"),
+                Heading(
+                    text=say(
+                        "{title} · HOLD",
+                        title=_title(mark, room, "could not be read", ""),
+                    )
+                ),
+                hold_picture(mark, say("opening")),
                 *(finding_note(finding, plan.house) for finding in notes),
             )
         ),

@@ -8,6 +8,7 @@ from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import FittedOpening
 from longpoint.shape.point import Point
+from longpoint.speech.said import joined, say
 from longpoint.survey.openings import Opening
 
 SHOWN_LEAN: Final = 0.07
@@ -43,8 +44,8 @@ def level_words(opening: Opening, fitted: FittedOpening) -> str:
     """Return which side is drawn level for want of a reading; empty where one was read."""
     if fitted.level_deg is not None:
         return ""
-    side = "head" if opening.stands_on_floor else "bottom"
-    return f"Not read with a level: its {side} is drawn level."
+    side = say("head") if opening.stands_on_floor else say("bottom")
+    return say("Not read with a level: its {side} is drawn level.", side=side)
 
 
 def true_rectangle(shape: Corners) -> Corners:
@@ -90,13 +91,27 @@ def lean_words(shape: Sequence[Point], units: Units, *, bottom: str = "bottom") 
     sideways_mm = (tr.x_mm + tl.x_mm - br.x_mm - bl.x_mm) / 2
     said = []
     if format_length(abs(sideways_mm), units) != "0":
-        way = "right" if sideways_mm > 0 else "left"
+        way = say("right") if sideways_mm > 0 else say("left")
         figure = format_with_unit(abs(sideways_mm), units)
-        said.append(f"The top stands {figure} to the {way} of the {bottom}.")
-    for name, left, right in (("head", tl, tr), (bottom, bl, br)):
+        said.append(
+            say(
+                "The top stands {figure} to the {way} of the {bottom}.",
+                figure=figure,
+                way=way,
+                bottom=bottom,
+            )
+        )
+    for name, left, right in ((say("head"), tl, tr), (bottom, bl, br)):
         climb_mm = right.y_mm - left.y_mm
         if format_length(abs(climb_mm), units) != "0":
-            way = "right" if climb_mm > 0 else "left"
+            way = say("right") if climb_mm > 0 else say("left")
             figure = format_with_unit(abs(climb_mm), units)
-            said.append(f"The {name} is {figure} higher at the {way}.")
-    return " ".join(said) or "It stands square as near as the tape can tell."
+            said.append(
+                say(
+                    "The {name} is {figure} higher at the {way}.",
+                    name=name,
+                    figure=figure,
+                    way=way,
+                )
+            )
+    return joined(" ", said) or say("It stands square as near as the tape can tell.")

@@ -16,6 +16,7 @@ from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saved_words import saved_sentences
 from longpoint.sheets.section_picture import section_picture
 from longpoint.sheets.spare_block import spare_blocks
+from longpoint.speech.said import joined, say
 from longpoint.sticks.plan import CutStick, Proof, StickSource
 
 
@@ -38,7 +39,7 @@ def _to_buy(plan: HousePlan) -> tuple[Block, ...]:
     house = plan.house
     sticks = bought(plan)
     if not sticks:
-        return (Heading(text="To buy"), Paragraph(text="Nothing has to be bought."))
+        return (Heading(text=say("To buy")), Paragraph(text=say("Nothing has to be bought.")))
     names = {profile.name: profile for profile in house.profiles}
     total, is_priced = money_of(sticks)
     spare_total, _ = money_of(row for row in sticks if row.is_spare)
@@ -47,42 +48,57 @@ def _to_buy(plan: HousePlan) -> tuple[Block, ...]:
             Cell(
                 text=row.profile,
                 small=(
-                    *(("SPARE",) if row.is_spare else ()),
+                    *((say("SPARE"),) if row.is_spare else ()),
                     section_words(names.get(row.profile), house.units),
                 ),
                 picture=section_picture(names.get(row.profile)),
                 picture_last=True,
             ),
             Cell(text=format_length(row.length_mm, house.units), is_key=True),
-            Cell(text=f"{row.count}", is_key=True),
+            Cell(text=say("{count}", count=row.count), is_key=True),
             running_length(row.length_mm * row.count, house.units),
-            "-" if row.each is None else f"{row.each:.2f}",
-            "-" if row.price is None else f"{row.price:.2f}",
+            "-" if row.each is None else say("{each:.2f}", each=row.each),
+            "-" if row.price is None else say("{price:.2f}", price=row.price),
             Cell(blank=Blank.TICK),
         )
         for row in sticks
     )
-    spares = f", {spare_total:.2f} of it for spares" if spare_total else ""
+    spares = (
+        say(", {spare_total:.2f} of it for spares", spare_total=spare_total) if spare_total else ""
+    )
     money = (
-        f"All together {total:.2f}{spares}, at the prices written in the house file."
+        say(
+            "All together {total:.2f}{spares}, at the prices written in the house file.",
+            total=total,
+            spares=spares,
+        )
         if is_priced
-        else f"Not every stick has a price; those that have come to {total:.2f}{spares}."
+        else say(
+            "Not every stick has a price; those that have come to {total:.2f}{spares}.",
+            total=total,
+            spares=spares,
+        )
         if total
-        else "No prices were given, so sticks were chosen by running length."
+        else say("No prices were given, so sticks were chosen by running length.")
     )
     columns = (
-        Column(title="Profile", share=3.0),
-        Column(title="Stick length", is_number=True, share=1.8),
-        Column(title="Count", is_number=True, share=1.1),
-        Column(title="Together", is_number=True, share=1.6),
-        Column(title="Price each", is_number=True, share=1.4),
-        Column(title="Sum", is_number=True, share=1.4),
-        Column(title="Here", is_number=True, share=0.9),
+        Column(title=say("Profile"), share=3.0),
+        Column(title=say("Stick length"), is_number=True, share=1.8),
+        Column(title=say("Count"), is_number=True, share=1.1),
+        Column(title=say("Together"), is_number=True, share=1.6),
+        Column(title=say("Price each"), is_number=True, share=1.4),
+        Column(title=say("Sum"), is_number=True, share=1.4),
+        Column(title=say("Here"), is_number=True, share=0.9),
     )
     return (
-        Heading(text="To buy"),
+        Heading(text=say("To buy")),
         Table(columns=columns, rows=rows),
-        Paragraph(text=f"{money} No substitutes: the pieces are worked out for these sections."),
+        Paragraph(
+            text=say(
+                "{money} No substitutes: the pieces are worked out for these sections.",
+                money=money,
+            )
+        ),
     )
 
 
@@ -96,16 +112,23 @@ def _from_the_rack(plan: HousePlan) -> tuple[Block, ...]:
     if not used:
         return labelled
     rows: tuple[tuple[str | Cell, ...], ...] = tuple(
-        (profile, format_length(length_mm, plan.house.units), f"{count}", Cell(blank=Blank.TICK))
+        (
+            profile,
+            format_length(length_mm, plan.house.units),
+            say("{count}", count=count),
+            Cell(blank=Blank.TICK),
+        )
         for (profile, length_mm), count in sorted(used.items())
     )
     columns = (
-        Column(title="Profile", share=3.0),
-        Column(title="Length", is_number=True, share=1.8),
-        Column(title="Count", is_number=True, share=1.1),
-        Column(title="Here", is_number=True, share=0.9),
+        Column(title=say("Profile"), share=3.0),
+        Column(title=say("Length"), is_number=True, share=1.8),
+        Column(title=say("Count"), is_number=True, share=1.1),
+        Column(title=say("Here"), is_number=True, share=0.9),
     )
-    heading = Heading(text="From the rack, without a label" if labelled else "From the rack")
+    heading = Heading(
+        text=say("From the rack, without a label") if labelled else say("From the rack")
+    )
     return (*labelled, heading, Table(columns=columns, rows=rows))
 
 
@@ -122,7 +145,7 @@ def _profiles(plan: HousePlan) -> tuple[Block, ...]:
         rows.append(
             (
                 profile.name,
-                f"{len(pieces)}",
+                say("{pieces}", pieces=len(pieces)),
                 running_length(net_mm, units),
                 Cell(
                     text=_bought(sticks, units),
@@ -135,14 +158,14 @@ def _profiles(plan: HousePlan) -> tuple[Block, ...]:
     if not rows:
         return ()
     columns = (
-        Column(title="Profile", share=2.0),
-        Column(title="Pieces", is_number=True, share=1.0),
-        Column(title="In pieces", is_number=True, share=1.5),
-        Column(title="Bought", is_number=True, share=1.5),
-        Column(title="At least needed", is_number=True, share=2.0),
-        Column(title="How good it is", share=3.0),
+        Column(title=say("Profile"), share=2.0),
+        Column(title=say("Pieces"), is_number=True, share=1.0),
+        Column(title=say("In pieces"), is_number=True, share=1.5),
+        Column(title=say("Bought"), is_number=True, share=1.5),
+        Column(title=say("At least needed"), is_number=True, share=2.0),
+        Column(title=say("How good it is"), share=3.0),
     )
-    return (Heading(text="How near to the least"), Table(columns=columns, rows=tuple(rows)))
+    return (Heading(text=say("How near to the least")), Table(columns=columns, rows=tuple(rows)))
 
 
 def _saved(plan: HousePlan) -> tuple[Block, ...]:
@@ -150,12 +173,14 @@ def _saved(plan: HousePlan) -> tuple[Block, ...]:
     if not sentences:
         return ()
     return (
-        Heading(text="What turning pieces saved"),
-        Paragraph(text=" ".join(sentences)),
+        Heading(text=say("What turning pieces saved")),
+        Paragraph(text=joined(" ", sentences)),
         Paragraph(
-            text="A plan by long points takes each piece as a rectangle as long as its longest"
-            " edge, with the full cut of the mitre beside it. What is said is proved; it may be"
-            " more."
+            text=say(
+                "A plan by long points takes each piece as a rectangle as long as "
+                "its longest edge, with the full cut of the mitre beside it. What "
+                "is said is proved; it may be more."
+            )
         ),
     )
 
@@ -169,21 +194,21 @@ def _least(proof: Proof | None, units: Units) -> str:
     if proof is None:
         return "-"
     if proof.unit == "price":
-        return f"price {proof.lower_bound:.2f}"
+        return say("price {lower_bound:.2f}", lower_bound=proof.lower_bound)
     return running_length(proof.lower_bound * 1000.0, units)
 
 
 def _spent(proof: Proof | None) -> tuple[str, ...]:
-    return (f"price {proof.cost:.2f}",) if proof and proof.unit == "price" else ()
+    return (say("price {cost:.2f}", cost=proof.cost),) if proof and proof.unit == "price" else ()
 
 
 def standing_words(proof: Proof | None) -> str:
     """Return how good the plan of a profile is known to be."""
     if proof is None:
-        return "not worked out"
+        return say("not worked out")
     if proof.optimal:
-        return "proved: no plan buys less"
-    return "best found; not proved to be the least"
+        return say("proved: no plan buys less")
+    return say("best found; not proved to be the least")
 
 
 def _left_over(plan: HousePlan) -> tuple[Block, ...]:
@@ -195,14 +220,14 @@ def _left_over(plan: HousePlan) -> tuple[Block, ...]:
         for stick in sorted(left, key=lambda stick: (stick.profile, -stick.left_mm))
     )
     columns = (
-        Column(title="Profile", share=2.0),
-        Column(title="Off stick", share=2.0),
-        Column(title="Length left", is_number=True, share=1.6),
+        Column(title=say("Profile"), share=2.0),
+        Column(title=say("Off stick"), share=2.0),
+        Column(title=say("Length left"), is_number=True, share=1.6),
     )
     return (
-        Heading(text="Left over for the rack"),
+        Heading(text=say("Left over for the rack")),
         Table(columns=columns, rows=rows),
-        Paragraph(text="Write profile and length on each before it goes back."),
+        Paragraph(text=say("Write profile and length on each before it goes back.")),
     )
 
 
@@ -213,12 +238,18 @@ def _without_stick(plan: HousePlan) -> tuple[Block, ...]:
     return tuple(
         Note(
             severity=Severity.WARNING,
-            title=f"LOOK · {profile}",
-            text=f"{count} {'piece has' if count == 1 else 'pieces have'} no stick. "
+            title=say("LOOK · {profile}", profile=profile),
+            text=say(
+                "{count} {piece} no stick. ",
+                count=count,
+                piece=say("piece has") if count == 1 else say("pieces have"),
+            )
             + (
-                "No stock is written for this profile. Add its stick lengths to the house file."
+                say(
+                    "No stock is written for this profile. Add its stick lengths to the house file."
+                )
                 if profile not in stocked
-                else "The sticks written for this profile are used up or too short."
+                else say("The sticks written for this profile are used up or too short.")
             ),
         )
         for profile, count in sorted(missing.items())
@@ -228,11 +259,14 @@ def _without_stick(plan: HousePlan) -> tuple[Block, ...]:
 def _held_back(plan: HousePlan) -> tuple[Block, ...]:
     if not plan.held:
         return ()
-    places = ", ".join(sorted(plan.held))
+    places = joined(", ", sorted(plan.held))
     return (
         Note(
             severity=Severity.WARNING,
-            title="LOOK · not counted",
-            text=f"Held back and not in this order: {places}. Buy for them once they are read.",
+            title=say("LOOK · not counted"),
+            text=say(
+                "Held back and not in this order: {places}. Buy for them once they are read.",
+                places=places,
+            ),
         ),
     )

@@ -8,6 +8,7 @@ from decimal import Decimal
 from longpoint.quantities.formatting import format_with_unit, running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.profile_words import section_words
+from longpoint.speech.said import say
 from longpoint.sticks.order_lines import OrderLine
 
 
@@ -47,37 +48,57 @@ def order_text(head: OrderHead, supplier: str, lines: Sequence[OrderLine], units
         Lines of text, none longer than needed; the last ends with a line break.
     """
     said = [
-        f"Order {head.number}, {head.on.isoformat()}",
-        f"To: {supplier}" if supplier else "",
-        f"From: {head.buyer}" if head.buyer else "",
-        f"For: {head.house}",
-        f"Deliver to: {head.deliver_to}" if head.deliver_to else "",
-        f"Wanted by: {head.wanted_by.isoformat()}" if head.wanted_by else "",
+        say("Order {number}, {on}", number=head.number, on=head.on.isoformat()),
+        say("To: {supplier}", supplier=supplier) if supplier else "",
+        say("From: {buyer}", buyer=head.buyer) if head.buyer else "",
+        say("For: {house}", house=head.house),
+        say("Deliver to: {deliver_to}", deliver_to=head.deliver_to) if head.deliver_to else "",
+        say("Wanted by: {wanted_by}", wanted_by=head.wanted_by.isoformat())
+        if head.wanted_by
+        else "",
     ]
     text = [line for line in said if line]
     before = ""
     for line in lines:
         if line.profile.name != before:
             before = line.profile.name
-            text += ["", f"{before} - {section_words(line.profile, units)}"]
+            text += [
+                "",
+                say(
+                    "{before} - {section}",
+                    before=before,
+                    section=section_words(line.profile, units),
+                ),
+            ]
         text.append(_line(line, units, head.currency))
     text += ["", *_together(lines, units, head.currency), *TERMS]
     return "\n".join(text) + "\n"
 
 
 TERMS = (
-    "No substitutes, please: the pieces are worked out for these sections and lengths.",
-    "Straight lengths, dry, one batch of each profile; ring before sending anything else.",
+    say("No substitutes, please: the pieces are worked out for these sections and lengths."),
+    say("Straight lengths, dry, one batch of each profile; ring before sending anything else."),
 )
 
 
 def _line(line: OrderLine, units: Units, currency: str) -> str:
     length = format_with_unit(line.length_mm, units)
-    text = f"  {line.count} lengths of {length}" if line.count > 1 else f"  1 length of {length}"
+    text = (
+        say("  {count} lengths of {length}", count=line.count, length=length)
+        if line.count > 1
+        else say(
+            "  1 length of {length}",
+            length=length,
+        )
+    )
     if line.spares:
-        text += f" ({line.spares} of them spare)" if line.count > line.spares else " (spare)"
+        text += (
+            say(" ({spares} of them spare)", spares=line.spares)
+            if line.count > line.spares
+            else say(" (spare)")
+        )
     if line.code:
-        text += f", your code {line.code}"
+        text += say(", your code {code}", code=line.code)
     if line.price is not None and line.total is not None:
         text += f", {line.price:.2f} each, {line.total:.2f} {currency}".rstrip()
     return text
@@ -86,13 +107,23 @@ def _line(line: OrderLine, units: Units, currency: str) -> str:
 def _together(lines: Sequence[OrderLine], units: Units, currency: str) -> list[str]:
     count = sum(line.count for line in lines)
     running = running_length(sum(line.running_mm for line in lines), units)
-    text = [f"Together {count} lengths, {running}."]
+    text = [say("Together {count} lengths, {running}.", count=count, running=running)]
     totals = [line.total for line in lines]
     priced = [total for total in totals if total is not None]
     if priced:
         worth = f"{sum(priced, Decimal(0)):.2f} {currency}".rstrip()
         if len(priced) == len(totals):
-            text.append(f"By our price list that comes to {worth}; please confirm.")
+            text.append(
+                say(
+                    "By our price list that comes to {worth}; please confirm.",
+                    worth=worth,
+                )
+            )
         else:
-            text.append(f"The lines with a price come to {worth}; please confirm the others.")
+            text.append(
+                say(
+                    "The lines with a price come to {worth}; please confirm the others.",
+                    worth=worth,
+                )
+            )
     return text

@@ -12,6 +12,7 @@ from longpoint.sheets.blocks import Anchor, Mark, Word
 from longpoint.sheets.dialects import Words, role_words
 from longpoint.sheets.opening_pictures import READING_MM, SMALL_MM, WIDTH_MM
 from longpoint.sheets.text_width import text_width_mm
+from longpoint.speech.said import say
 
 HEIGHT_MM: Final = 66.0
 SIDE_MM: Final = 15.0
@@ -114,7 +115,7 @@ def _outwards(page: Page, ring: Sequence[Point], along: tuple[float, float]) -> 
 def _name(what: str, words: Words) -> str:
     kind, _, number = what.partition("-")
     if number.isdigit():
-        return f"{role_words(Role(kind), words)} {number}"
+        return say("{role} {number}", role=role_words(Role(kind), words), number=number)
     return role_words(Role(what), words)
 
 
@@ -168,7 +169,7 @@ def corner_angles(
             Word(
                 x_mm=x + CORNER_OFF_MM * dx / size,
                 y_mm=y + CORNER_OFF_MM * dy / size + SMALL_MM / 3,
-                text=f"{format_angle(angle_deg)}°",
+                text=say("{angle}°", angle=format_angle(angle_deg)),
                 size_mm=SMALL_MM,
             )
         )

@@ -18,6 +18,7 @@ from longpoint.sheets.opening_pictures import SMALL_MM, WIDTH_MM, Echo
 from longpoint.sheets.opening_stance import as_it_stands, lean_words, level_words, true_rectangle
 from longpoint.sheets.outline_marks import Named, Page, corner_angles, piece_names, side_reading
 from longpoint.sheets.text_width import text_width_mm
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings, Place
@@ -67,16 +68,19 @@ def arch_echo(
             ends = (corners[side], corners[(side + 1) % 4])
             marks += side_reading(page, ends, middle, format_length(value_mm, units))
     marks += corner_angles(page, corners[:2], fitted.corner_deg[:2], corners)
-    bottom = "floor" if opening.stands_on_floor else "bottom"
+    bottom = say("floor") if opening.stands_on_floor else say("bottom")
     crown = standing.one(face.trim.circle.at(0.0, face.trim.circle.radius_mm))
     above = format_with_unit(crown.y_mm - (corners[0].y_mm + corners[1].y_mm) / 2.0, units)
-    question = (
-        f"Below the springing: {lean_words(corners, units, bottom=bottom)} The crown stands "
-        f"{above} above the {bottom}, over the middle of the springing line."
+    question = say(
+        "Below the springing: {lean} The crown stands {above} above the {bottom}, "
+        "over the middle of the springing line.",
+        lean=lean_words(corners, units, bottom=bottom),
+        above=above,
+        bottom=bottom,
     )
     left, right = (format_angle(angle) for angle in fitted.corner_deg[:2])
     said = f"Bottom corners {left} and {right} degrees. {level_words(opening, fitted)}".rstrip()
-    return _echo(opening.mark, page, marks, question, said, "dotted: true square")
+    return _echo(opening.mark, page, marks, question, said, say("dotted: true square"))
 
 
 def outline_echo(house: House, opening: Opening, fitted: FittedOutline, words: Words) -> Echo:
@@ -105,10 +109,12 @@ def outline_echo(house: House, opening: Opening, fitted: FittedOutline, words: W
         ends = (corners[side], corners[(side + 1) % len(corners)])
         marks += side_reading(page, ends, page.middle, format_length(side_mm, units))
     marks += corner_angles(page, corners, fitted.corner_deg, corners)
-    level = "" if fitted.level_deg is not None else "Not read with a level: drawn on its bottom."
+    level = (
+        "" if fitted.level_deg is not None else say("Not read with a level: drawn on its bottom.")
+    )
     worst = max(fitted.corner_u_deg)
-    figures = ", ".join(format_angle(angle) for angle in fitted.corner_deg)
-    doubt = f"± {worst:.{1 if worst >= 0.1 else 2}f} at most"
+    figures = joined(", ", (format_angle(angle) for angle in fitted.corner_deg))
+    doubt = say("± {worst:.{value}f} at most", worst=worst, value=1 if worst >= 0.1 else 2)
     said = f"Corners anticlockwise from bottom left: {figures} degrees, {doubt}. {level}".rstrip()
     return _echo(opening.mark, page, marks, _stands(corners, units), said, "")
 
@@ -139,15 +145,17 @@ def _arched_pieces(face: ArchFace, standing: _Standing) -> list[Named]:
         ("right-leg", standing.all(leg_ring(face, RIGHT).corners)),
     ]
     if not face.set.trim.has_bare_bottom:
-        named.append(("sill", standing.all(mitred_ring(face.set.trim.outline, BOTTOM).corners)))
+        named.append(
+            (say("sill"), standing.all(mitred_ring(face.set.trim.outline, BOTTOM).corners))
+        )
     for index, segment in enumerate(arch_segments(face.trim, face.count or 1)):
-        named.append((f"segment-{index + 1}", standing.all(_sawn(face, segment))))
+        named.append((say("segment-{index}", index=index + 1), standing.all(_sawn(face, segment))))
     return named + _below(face.set.rings.plinths, standing)
 
 
 def _outlined_pieces(face: OutlinedFace, standing: _Standing) -> list[Named]:
     named = [
-        (f"side-{face.number(side)}", standing.all(face.rings[side].corners))
+        (say("side-{number}", number=face.number(side)), standing.all(face.rings[side].corners))
         for side in face.clockwise
     ]
     named += [("", standing.all(ring.corners)) for ring in face.band.values()]
@@ -188,7 +196,7 @@ def _rise_mark(face: ArchFace, standing: _Standing, page: Page, units: Units) ->
     ends = page.put(standing.all((middle, crown)))
     chord = page.put(standing.all((circle.left, circle.right)))
     (x1, y1), (x2, y2) = ends
-    text = f"rise {format_length(face.rise_mm, units)}"
+    text = say("rise {rise}", rise=format_length(face.rise_mm, units))
     if text_width_mm(text, SMALL_MM) > abs(y2 - y1):
         text = format_length(face.rise_mm, units)
     return [
@@ -218,16 +226,19 @@ def _stands(corners: Sequence[Point], units: Units) -> str:
     high = format_with_unit(max(p.y_mm for p in corners) - min(p.y_mm for p in corners), units)
     top = max(corners, key=lambda p: (round(p.y_mm, 1), -p.x_mm))
     across = format_with_unit(top.x_mm - low_x, units)
-    return (
-        f"It is {wide} wide and {high} high; its highest corner stands {across} in from its "
-        "leftmost."
+    return say(
+        "It is {wide} wide and {high} high; its highest corner stands {across} in "
+        "from its leftmost.",
+        wide=wide,
+        high=high,
+        across=across,
     )
 
 
 def _echo(
     mark: str, page: Page, marks: Sequence[Mark], question: str, said: str, dotted: str
 ) -> Echo:
-    drawn = f"; {dotted}" if dotted else ""
+    drawn = say("; {dotted}", dotted=dotted) if dotted else ""
     caption = (
         f"Seen from inside the room; drawn as crooked as it is{drawn}. "
         f"Sizes 1 : {1 / page.scale:.0f}. {said}"
@@ -238,7 +249,11 @@ def _echo(
             height_mm=page.height_mm,
             marks=tuple(marks),
             caption=caption,
-            described=f"{mark} seen from inside the room. {question}",
+            described=say(
+                "{mark} seen from inside the room. {question}",
+                mark=mark,
+                question=question,
+            ),
         ),
         times=1,
         question=question,

@@ -27,17 +27,20 @@ from longpoint.sheets.outlook_words import (
 from longpoint.sheets.saw_settings import NO_BREAK
 from longpoint.sheets.season_block import season_blocks
 from longpoint.sheets.verdict_pictures import verdict_picture, verdict_words
+from longpoint.speech.said import joined, raised, say
 
-OUTLOOK_TITLE: Final = "Will it close"
+OUTLOOK_TITLE: Final = say("Will it close")
 
 
 def outlook_blocks(plan: HousePlan) -> tuple[Block, ...]:
     """Return what stands on the sheet of the forecast."""
     outlook = plan.outlook
     if outlook is None:
-        return (Paragraph(text="No forecast stands here: it is made when a house is planned."),)
+        return (
+            Paragraph(text=say("No forecast stands here: it is made when a house is planned.")),
+        )
     if not plan.house.openings:
-        return (Paragraph(text="There is no opening in this house, so nothing to forecast."),)
+        return (Paragraph(text=say("There is no opening in this house, so nothing to forecast.")),)
     return (
         *_house(plan, outlook),
         *first_steps(plan, outlook),
@@ -51,15 +54,24 @@ def _house(plan: HousePlan, outlook: Outlook) -> tuple[Block, ...]:
     heading = Heading(text=safe_line(plan))
     if not outlook.forecast.faces:
         return (heading,)
-    rows = [_house_row("as it stands", plan, outlook.forecast)]
+    rows = [_house_row(say("as it stands"), plan, outlook.forecast)]
     if outlook.if_proved is not None:
-        rows.append(_house_row("once the saw is proved", plan, outlook.if_proved))
+        rows.append(_house_row(say("once the saw is proved"), plan, outlook.if_proved))
     columns = (
-        Column(title=f"Of {count_words(outlook.forecast)} with lengths", share=2.5),
-        Column(title=f"{in_hundred(plan.house.crew.sure)} or better", is_number=True, share=1.9),
-        Column(title="All fit at the first try", is_number=True, share=2.0),
-        Column(title="Won't fit, on average", is_number=True, share=2.0),
-        Column(title="Nine times in ten at most", is_number=True, share=2.1),
+        Column(
+            title=say("Of {count} with lengths", count=count_words(outlook.forecast)), share=2.5
+        ),
+        Column(
+            title=say(
+                "{in_hundred} or better",
+                in_hundred=in_hundred(plan.house.crew.sure),
+            ),
+            is_number=True,
+            share=1.9,
+        ),
+        Column(title=say("All fit at the first try"), is_number=True, share=2.0),
+        Column(title=say("Won't fit, on average"), is_number=True, share=2.0),
+        Column(title=say("Nine times in ten at most"), is_number=True, share=2.1),
     )
     return (
         heading,
@@ -73,15 +85,15 @@ def _house_row(said: str, plan: HousePlan, forecast: HouseForecast) -> tuple[str
     likely = sum(face.chances.fits >= sure for face in forecast.faces)
     return (
         Cell(text=said),
-        _big(f"{likely}"),
-        _big(_of_100(forecast.all_fit), "in 100"),
+        _big(say("{likely}", likely=likely)),
+        _big(_of_100(forecast.all_fit), say("in 100")),
         _big(misfit_words(forecast.misfits_mean).removeprefix("under "), _at_most(forecast)),
-        _big(f"{forecast.misfits_p90}"),
+        _big(say("{misfits_p90}", misfits_p90=forecast.misfits_p90)),
     )
 
 
 def _at_most(forecast: HouseForecast) -> str:
-    return "or less" if misfit_words(forecast.misfits_mean).startswith("under") else ""
+    return say("or less") if misfit_words(forecast.misfits_mean).startswith("under") else ""
 
 
 def _big(text: str, behind: str = "") -> Cell:
@@ -91,13 +103,13 @@ def _big(text: str, behind: str = "") -> Cell:
 def _openings(plan: HousePlan, outlook: Outlook) -> tuple[Block, ...]:
     quirk = words_for(plan.house.dialect).quirk
     columns = (
-        Column(title="Opening", share=1.7),
-        Column(title="What to do", share=3.0),
-        Column(title="Fits, of 100", is_number=True, share=1.3),
-        Column(title="Joints", is_number=True, share=1.0),
-        Column(title=quirk.capitalize(), is_number=True, share=1.0),
-        Column(title="Faces level", is_number=True, share=1.2),
-        Column(title="Most of the doubt", share=2.6),
+        Column(title=say("Opening"), share=1.7),
+        Column(title=say("What to do"), share=3.0),
+        Column(title=say("Fits, of 100"), is_number=True, share=1.3),
+        Column(title=say("Joints"), is_number=True, share=1.0),
+        Column(title=raised(quirk), is_number=True, share=1.0),
+        Column(title=say("Faces level"), is_number=True, share=1.2),
+        Column(title=say("Most of the doubt"), share=2.6),
     )
     rooms = {entry.mark: entry.room for entry in plan.house.held}
     rooms |= {opening.mark: opening.room for opening in plan.house.openings}
@@ -115,10 +127,24 @@ def _opening_row(plan: HousePlan, mark: str, verdict: Verdict, room: str) -> tup
     what = Cell(text=verdict_words(verdict), picture=verdict_picture(verdict, 0.7))
     if verdict is Verdict.HOLD or face is None:
         name = Cell(text=mark, small=(room,) if room else ())
-        return (name, what, "-", "-", "-", "-", "its readings")
+        return (name, what, "-", "-", "-", "-", say("its readings"))
     chances = face.chances
-    place = ", ".join(
-        part for part in (room, f"face{NO_BREAK}{face.face}" if face.face else "") if part
+    place = joined(
+        ", ",
+        (
+            part
+            for part in (
+                room,
+                say(
+                    "face{no_break}{face}",
+                    no_break=NO_BREAK,
+                    face=face.face,
+                )
+                if face.face
+                else "",
+            )
+            if part
+        ),
     )
     return (
         Cell(text=mark, small=(place,) if place else ()),
@@ -140,9 +166,9 @@ def _supposed(plan: HousePlan, forecast: HouseForecast) -> Block:
     units, lines = plan.house.units, forecast.budget.lines
     half = (len(lines) + 1) // 2
     columns = (
-        Column(title="What was supposed", share=4.4),
-        Column(title="Give or take", is_number=True, share=1.7),
-        Column(title="Whose figure", share=2.2),
+        Column(title=say("What was supposed"), share=4.4),
+        Column(title=say("Give or take"), is_number=True, share=1.7),
+        Column(title=say("Whose figure"), share=2.2),
     )
     left, right = (
         Table(
@@ -171,14 +197,24 @@ def _meant(plan: HousePlan, forecast: HouseForecast, units: Units) -> str:
     crew = plan.house.crew
     quirk = words_for(plan.house.dialect).quirk
     gaps_mm = sorted({opening.max_gap_mm for opening in plan.house.openings})
-    gaps = " or ".join(format_gap(gap_mm, units) for gap_mm in gaps_mm)
+    gaps = joined(say(" or "), (format_gap(gap_mm, units) for gap_mm in gaps_mm))
     step, unit = format_gap(FACE_STEP_MM, units), format_unit(units)
-    whose = "our minutes" if crew.has_our_minutes else "your minutes"
+    whose = say("our minutes") if crew.has_our_minutes else say("your minutes")
     draws = f"{forecast.draws:,}".replace(",", NO_BREAK)
     misfit_min = crew.refit_min + crew.spoiled_min
-    return (
-        f"Give or take: two times in three it is out by less. A fit: every joint closes to {gaps} "
-        f"{unit} and every {quirk} keeps its band, at the worse face; faces level to {step} {unit} "
-        f"stand apart. A batch pays from {in_hundred(crew.sure)} up ({whose}: {misfit_min:g} a "
-        f"misfit, {crew.batch_saves_min:g} saved an opening). {draws} houses imagined."
+    return say(
+        "Give or take: two times in three it is out by less. A fit: every joint "
+        "closes to {gaps} {unit} and every {quirk} keeps its band, at the worse "
+        "face; faces level to {step} {unit} stand apart. A batch pays from "
+        "{in_hundred} up ({whose}: {misfit_min:g} a misfit, {batch_saves_min:g} "
+        "saved an opening). {draws} houses imagined.",
+        gaps=gaps,
+        unit=unit,
+        quirk=quirk,
+        step=step,
+        in_hundred=in_hundred(crew.sure),
+        whose=whose,
+        misfit_min=misfit_min,
+        batch_saves_min=crew.batch_saves_min,
+        draws=draws,
     )

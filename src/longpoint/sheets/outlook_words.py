@@ -9,11 +9,12 @@ from longpoint.forecast.verdicts import MOST_SAID, Advice, in_hundred
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.sheets.saw_settings import NO_BREAK
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import EntryKind
 
-MODEL_LINE: Final = (
-    "A model's figures on stated assumptions, not a promise, and not measured on any site. "
-    "What the seasons do later stands apart."
+MODEL_LINE: Final = say(
+    "A model's figures on stated assumptions, not a promise, and not measured on "
+    "any site. What the seasons do later stands apart."
 )
 
 
@@ -47,10 +48,16 @@ def safe_line(plan: HousePlan) -> str:
     """Return how many openings can be cut in one batch, as one sentence."""
     found = verdicts(plan).values()
     safe = sum(verdict is Verdict.BATCH for verdict in found)
-    openings = "opening" if len(found) == 1 else "openings"
+    openings = say("opening") if len(found) == 1 else say("openings")
     unjudged = unjudged_marks(plan)
-    rest = f" Not worked out: {', '.join(unjudged)}." if unjudged else ""
-    return f"{safe} of {len(found)} {openings} can be cut as planned.{rest}"
+    rest = say(" Not worked out: {unjudged}.", unjudged=joined(", ", unjudged)) if unjudged else ""
+    return say(
+        "{safe} of {found} {openings} can be cut as planned.{rest}",
+        safe=safe,
+        found=len(found),
+        openings=openings,
+        rest=rest,
+    )
 
 
 def unjudged_marks(plan: HousePlan) -> tuple[str, ...]:
@@ -68,7 +75,7 @@ def misfit_words(mean: float) -> str:
         >>> misfit_words(1.23), misfit_words(0.02)
         ('1.2', 'under 0.1')
     """
-    return "under 0.1" if mean < 0.1 else f"{mean:.1f}"
+    return say("under 0.1") if mean < 0.1 else say("{mean:.1f}", mean=mean)
 
 
 def count_words(forecast: HouseForecast) -> str:
@@ -76,8 +83,8 @@ def count_words(forecast: HouseForecast) -> str:
     marks = len({face.mark for face in forecast.faces})
     faces = len(forecast.faces)
     if faces != marks:
-        return f"{faces} faces"
-    return "1 opening" if marks == 1 else f"{marks} openings"
+        return say("{faces} faces", faces=faces)
+    return say("1 opening") if marks == 1 else say("{marks} openings", marks=marks)
 
 
 def doubt_words(causes: Sequence[CauseShare]) -> str:
@@ -91,7 +98,12 @@ def doubt_words(causes: Sequence[CauseShare]) -> str:
     if not causes:
         return ""
     share = min(MOST_SAID, round(100.0 * causes[0].share))
-    return f"{causes[0].cause.value}, {share}{NO_BREAK}%"
+    return say(
+        "{cause}, {share}{no_break}%",
+        cause=causes[0].cause.value,
+        share=share,
+        no_break=NO_BREAK,
+    )
 
 
 def chance_words(advice: Advice | None) -> str:
@@ -103,33 +115,33 @@ def error_words(name: ErrorName) -> str:
     """Return a way of being out as a carpenter would say it."""
     match name:
         case ErrorName.SAW_SCALE:
-            return "saw, both swings alike"
+            return say("saw, both swings alike")
         case ErrorName.SAW_FENCE:
-            return "saw, one swing against the other"
+            return say("saw, one swing against the other")
         case ErrorName.STOP_CUT:
-            return "one cut at the 45 stop"
+            return say("one cut at the 45 stop")
         case ErrorName.HAND_SET_CUT:
-            return "one cut at an angle set by hand"
+            return say("one cut at an angle set by hand")
         case ErrorName.INSIDE_READING:
-            return "tape, on all inside readings alike"
+            return say("tape, on all inside readings alike")
         case ErrorName.MARK_OFFSET:
-            return "marks at the saw, all alike"
+            return say("marks at the saw, all alike")
         case ErrorName.MARK_AND_CUT:
-            return "the length of one piece"
+            return say("the length of one piece")
         case ErrorName.FACE_WIDTH:
-            return "face width from piece to piece"
+            return say("face width from piece to piece")
         case ErrorName.EDGE_BOW:
-            return "bow of a nailed piece, at 1 m"
+            return say("bow of a nailed piece, at 1 m")
         case ErrorName.REVEAL_BOW:
-            return "bow of a side of the reveal"
+            return say("bow of a side of the reveal")
         case ErrorName.LEAN:
-            return "lean, where none was read"
+            return say("lean, where none was read")
         case ErrorName.TAPER:
-            return "opposite sides, one of them read"
+            return say("opposite sides, one of them read")
         case ErrorName.THICKNESS:
-            return "thickness from piece to piece"
+            return say("thickness from piece to piece")
         case ErrorName.LIE:
-            return "lie of the lining at a joint"
+            return say("lie of the lining at a joint")
 
 
 def size_words(line: BudgetLine, units: Units) -> str:
@@ -142,22 +154,41 @@ def size_words(line: BudgetLine, units: Units) -> str:
         ('0.10 mm', '0.004 in')
     """
     if line.unit == "deg":
-        known, doubt, unit = f"{line.bias:+.2f}", f"{line.u:.2f}", "°"
+        known, doubt, unit = say("{bias:+.2f}", bias=line.bias), say("{u:.2f}", u=line.u), "°"
     elif units is Units.MM:
-        known, doubt, unit = f"{line.bias:+.2f}", f"{line.u:.2f}", " mm"
+        known, doubt, unit = (
+            say("{bias:+.2f}", bias=line.bias),
+            say("{u:.2f}", u=line.u),
+            say(" mm"),
+        )
     else:
-        known, doubt, unit = f"{line.bias / MM_PER_INCH:+.3f}", f"{line.u / MM_PER_INCH:.3f}", " in"
-    return f"{known} and {doubt}{unit}" if line.bias else f"{doubt}{unit}"
+        known, doubt, unit = (
+            say("{bias:+.3f}", bias=line.bias / MM_PER_INCH),
+            say(
+                "{u:.3f}",
+                u=line.u / MM_PER_INCH,
+            ),
+            say(" in"),
+        )
+    return (
+        say("{known} and {doubt}{unit}", known=known, doubt=doubt, unit=unit)
+        if line.bias
+        else say(
+            "{doubt}{unit}",
+            doubt=doubt,
+            unit=unit,
+        )
+    )
 
 
 def standing_words(standing: Standing) -> str:
     """Return what a figure rests on in a word or two."""
     match standing:
         case Standing.SOURCE:
-            return "published"
+            return say("published")
         case Standing.ASSUMPTION:
-            return "ours, assumed"
+            return say("ours, assumed")
         case Standing.STATED:
-            return "yours"
+            return say("yours")
         case Standing.LEARNED:
-            return "learned from your work"
+            return say("learned from your work")

@@ -10,15 +10,16 @@ from longpoint.sheets.blocks import Cell, Column, Table
 from longpoint.sheets.cut_cells import end_cells, figure_cell, sum_line
 from longpoint.sheets.dialects import Words, role_words
 from longpoint.sheets.printed_lengths import PrintedLengths
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 
 PIECE_COLUMNS: Final = (
-    Column(title="Piece", share=2.9),
-    Column(title="Left end", share=2.7),
-    Column(title="Cut to", is_key=True, share=3.1),
-    Column(title="Right end", share=2.7),
-    Column(title="Inner edge", is_number=True, share=1.4),
-    Column(title="Outer edge", is_number=True, share=1.4),
+    Column(title=say("Piece"), share=2.9),
+    Column(title=say("Left end"), share=2.7),
+    Column(title=say("Cut to"), is_key=True, share=3.1),
+    Column(title=say("Right end"), share=2.7),
+    Column(title=say("Inner edge"), is_number=True, share=1.4),
+    Column(title=say("Outer edge"), is_number=True, share=1.4),
 )
 
 
@@ -58,11 +59,13 @@ def _row(
 ) -> tuple[str | Cell, ...]:
     left, right = end_cells(piece, house.saw, words)
     what = role_words(piece.role, words)
-    named = f"{piece.mark} to {marks[-1]}" if len(marks) > 1 else piece.mark
+    named = (
+        say("{mark} to {marks}", mark=piece.mark, marks=marks[-1]) if len(marks) > 1 else piece.mark
+    )
     return (
         Cell(
-            text=f"{len(marks)} x {what}" if len(marks) > 1 else what,
-            small=(f"{named} · {piece.profile}",),
+            text=say("{marks} x {what}", marks=len(marks), what=what) if len(marks) > 1 else what,
+            small=(say("{named} · {profile}", named=named, profile=piece.profile),),
         ),
         left,
         figure_cell(piece, printed, house.units),

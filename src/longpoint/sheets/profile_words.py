@@ -2,6 +2,7 @@
 
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.profiles import Profile
 
 
@@ -16,6 +17,6 @@ def section_words(profile: Profile | None, units: Units) -> str:
     """
     if profile is None:
         return ""
-    size = f"{format_length(profile.width_mm, units)} x "
+    size = say("{width} x ", width=format_length(profile.width_mm, units))
     size += format_with_unit(profile.thickness_mm, units)
     return f"{size} {profile.material}".strip()

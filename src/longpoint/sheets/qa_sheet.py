@@ -12,11 +12,12 @@ from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Note, Paragraph, Table
 from longpoint.sheets.dialects import words_for
 from longpoint.sheets.mark_pictures import Passed, mark_picture
+from longpoint.speech.said import joined, raised, say
 from longpoint.survey.handover import Defect
 from longpoint.trims.tolerances import NOT_THE_LAW, Outcome
 
-QA_TITLE: Final = "As built"
-NO_ROOM: Final = "No room named"
+QA_TITLE: Final = say("As built")
+NO_ROOM: Final = say("No room named")
 
 
 def qa_blocks(
@@ -35,20 +36,30 @@ def qa_blocks(
 
 def guide_blocks(guides: ChosenGuides, month: float) -> tuple[Block, ...]:
     """Return by which guide is judged and why, and that it isn't the law."""
-    when = "at handing over" if month <= 0 else f"{month:.0f} months after handing over"
+    when = (
+        say("at handing over")
+        if month <= 0
+        else say(
+            "{month:.0f} months after handing over",
+            month=month,
+        )
+    )
     if guides.guide is None:
         note = Note(
             severity=Severity.NOTE,
-            title="No guide with figures",
-            text=f"{guides.why} Readings are held against the crew's own limits alone. "
-            "What your contract says comes first.",
+            title=say("No guide with figures"),
+            text=say(
+                "{why} Readings are held against the crew's own limits alone. "
+                "What your contract says comes first.",
+                why=guides.why,
+            ),
         )
         return (note,)
-    name = f"{guides.guide.name} {guides.guide.edition}"
+    name = say("{guide} {edition}", guide=guides.guide.name, edition=guides.guide.edition)
     note = Note(
         severity=Severity.NOTE,
-        title=f"Judged by {name}, {when}",
-        text=f"{guides.why} {NOT_THE_LAW}",
+        title=say("Judged by {name}, {when}", name=name, when=when),
+        text=say("{why} {not_the_law}", why=guides.why, not_the_law=NOT_THE_LAW),
     )
     return (note,)
 
@@ -61,7 +72,7 @@ def _openings(plan: HousePlan, judged: Sequence[Judged]) -> tuple[Block, ...]:
     for opening in plan.house.openings:
         faces = [face for face, _ in faces_read(opening)]
         for face in faces or [""]:
-            name = f"{opening.mark}{face}"
+            name = say("{mark}{face}", mark=opening.mark, face=face)
             here = [each for each in judged if (each.place, each.face) == (opening.mark, face)]
             if not here:
                 blank = _mark(Passed.UNKNOWN, "")
@@ -82,14 +93,14 @@ def _openings(plan: HousePlan, judged: Sequence[Judged]) -> tuple[Block, ...]:
                 under.append((len(rows) - 1, _limits(plan, worst)))
     quirk = words_for(plan.house.dialect).quirk
     columns = (
-        Column(title="Opening", share=2.0),
-        Column(title="Widest joint", share=2.4),
-        Column(title="By the guide", share=2.0),
-        Column(title="By your own limit", share=2.0),
-        Column(title=f"{quirk.capitalize()} and faces", share=3.4),
+        Column(title=say("Opening"), share=2.0),
+        Column(title=say("Widest joint"), share=2.4),
+        Column(title=say("By the guide"), share=2.0),
+        Column(title=say("By your own limit"), share=2.0),
+        Column(title=say("{quirk} and faces", quirk=raised(quirk)), share=3.4),
     )
     return (
-        Heading(text="Openings"),
+        Heading(text=say("Openings")),
         Table(columns=columns, rows=tuple(rows), under=tuple(under), under_is_said=True),
     )
 
@@ -118,7 +129,17 @@ def _others_cell(plan: HousePlan, here: Iterable[Judged]) -> str | Cell:
     if not others:
         return _mark(Passed.UNKNOWN, "")
     out = [each for each in others if each.fails_own]
-    small = ", ".join(f"{found_words(plan, each)} at {each.where}" for each in out)
+    small = joined(
+        ", ",
+        (
+            say(
+                "{found} at {where}",
+                found=found_words(plan, each),
+                where=each.where,
+            )
+            for each in out
+        ),
+    )
     return _mark(Passed.NO if out else Passed.YES, small)
 
 
@@ -142,14 +163,27 @@ def _limits(plan: HousePlan, worst: Judged) -> str:
     parts = []
     limit = worst.limit
     if limit is not None:
-        condition = f" ({limit.condition})" if limit.condition else ""
+        condition = say(" ({condition})", condition=limit.condition) if limit.condition else ""
         if limit.limit_mm is None:
-            parts.append(f"{limit.source} gives no number{condition}")
+            parts.append(
+                say(
+                    "{source} gives no number{condition}",
+                    source=limit.source,
+                    condition=condition,
+                )
+            )
         else:
-            parts.append(f"{limit.source}: {format_gap(limit.limit_mm, units)} at most{condition}")
+            parts.append(
+                say(
+                    "{source}: {limit} at most{condition}",
+                    source=limit.source,
+                    limit=format_gap(limit.limit_mm, units),
+                    condition=condition,
+                )
+            )
     if worst.own is not None:
-        parts.append(f"your own limit {format_gap(worst.own[1], units)}")
-    return "; ".join(parts) + "." if parts else ""
+        parts.append(say("your own limit {own}", own=format_gap(worst.own[1], units)))
+    return joined("; ", parts) + "." if parts else ""
 
 
 def found_words(plan: HousePlan, judged: Judged) -> str:
@@ -159,7 +193,7 @@ def found_words(plan: HousePlan, judged: Judged) -> str:
     units = plan.house.units
     size = format_length if judged.what is What.QUIRK else format_gap
     name = words_for(plan.house.dialect).quirk if judged.what is What.QUIRK else judged.what.value
-    return f"{name} {size(judged.found_mm, units)}"
+    return say("{name} {size}", name=name, size=size(judged.found_mm, units))
 
 
 def defect_blocks(plan: HousePlan, judged: Sequence[Judged]) -> tuple[Block, ...]:
@@ -181,16 +215,19 @@ def defect_blocks(plan: HousePlan, judged: Sequence[Judged]) -> tuple[Block, ...
             if each.room == room
         ]
     if not rows:
-        return (Heading(text="Defects"), Paragraph(text="None read and none written down."))
+        return (
+            Heading(text=say("Defects")),
+            Paragraph(text=say("None read and none written down.")),
+        )
     columns = (
-        Column(title="Where", share=1.6),
-        Column(title="What", share=4.4),
-        Column(title="Found", is_number=True, share=1.0),
-        Column(title="Judged", share=2.2),
-        Column(title="Mended", share=1.3),
+        Column(title=say("Where"), share=1.6),
+        Column(title=say("What"), share=4.4),
+        Column(title=say("Found"), is_number=True, share=1.0),
+        Column(title=say("Judged"), share=2.2),
+        Column(title=say("Mended"), share=1.3),
     )
     return (
-        Heading(text="Defects"),
+        Heading(text=say("Defects")),
         Table(columns=columns, rows=tuple(rows), groups=tuple(groups)),
     )
 
@@ -205,19 +242,19 @@ def rooms_in_order(plan: HousePlan, judged: Iterable[Judged]) -> tuple[str, ...]
 def _failed_row(plan: HousePlan, judged: Judged) -> tuple[str | Cell, ...]:
     units = plan.house.units
     what = {
-        What.JOINT: f"joint {judged.where} stands open",
-        What.STEP: f"faces stand apart {judged.where}",
+        What.JOINT: say("joint {where} stands open", where=judged.where),
+        What.STEP: say("faces stand apart {where}", where=judged.where),
     }.get(
         judged.what,
         f"{words_for(plan.house.dialect).quirk} along the {judged.where} outside its band",
     )
-    whose = "the guide" if judged.fails_guide else "your own limit"
+    whose = say("the guide") if judged.fails_guide else say("your own limit")
     size = format_length if judged.what is What.QUIRK else format_gap
     return (
-        f"{judged.place}{judged.face}",
+        say("{place}{face}", place=judged.place, face=judged.face),
         what,
         size(judged.found_mm or 0.0, units),
-        _mark(Passed.NO, f"by {whose}"),
+        _mark(Passed.NO, say("by {whose}", whose=whose)),
         Cell(blank=Blank.TICK),
     )
 
@@ -225,11 +262,11 @@ def _failed_row(plan: HousePlan, judged: Judged) -> tuple[str | Cell, ...]:
 def _written_row(plan: HousePlan, defect: Defect, judged: Judged) -> tuple[str | Cell, ...]:
     units: Units = plan.house.units
     found = "" if defect.found_mm is None else format_gap(defect.found_mm, units)
-    said: str | Cell = "as written"
+    said: str | Cell = say("as written")
     if judged.by_guide is not None:
-        source = judged.limit.source if judged.limit is not None else "the guide says nothing"
+        source = judged.limit.source if judged.limit is not None else say("the guide says nothing")
         said = _mark(passed_of(judged.by_guide), source)
-    seen = (f"seen {defect.seen.isoformat()}",) if defect.seen else ()
+    seen = (say("seen {seen}", seen=defect.seen.isoformat()),) if defect.seen else ()
     mended: Cell = Cell(blank=Blank.TICK)
     if defect.mended is not None:
         mended = Cell(text=defect.mended.isoformat())

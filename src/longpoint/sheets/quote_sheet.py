@@ -13,6 +13,7 @@ from longpoint.sheets.money_blocks import (
     sum_table,
 )
 from longpoint.sheets.money_words import MONEY_RULE, day_words, tax_words
+from longpoint.speech.said import joined, say
 
 
 def quote_sheet(quote: Quote, money: MoneyText) -> Sheet:
@@ -24,48 +25,67 @@ def quote_sheet(quote: Quote, money: MoneyText) -> Sheet:
     """
     return Sheet(
         name="quote",
-        title=f"Quote {quote.number}",
+        title=say("Quote {number}", number=quote.number),
         house=quote.house,
         readings_code=quote.made_from,
-        made_from="readings" if quote.is_read else "counts",
-        subtitle=f"{day_words(quote.day)}. Good until {day_words(quote.valid_until)}.",
+        made_from=say("readings") if quote.is_read else say("counts"),
+        subtitle=say(
+            "{day}. Good until {day_2}.",
+            day=day_words(quote.day),
+            day_2=day_words(quote.valid_until),
+        ),
         blocks=(
             *crew_blocks(quote),
             Paragraph(text=_rests_on(quote)),
             row_table(quote.rows, quote, money),
-            sum_table(quote.sums, quote.tax, money, pay="To pay"),
-            Paragraph(text=f"{part_sums(quote, money)} {tax_words(quote.tax)} {MONEY_RULE}"),
-            *list_blocks("What is not in it", quote.exclusions),
+            sum_table(quote.sums, quote.tax, money, pay=say("To pay")),
+            Paragraph(
+                text=say(
+                    "{part_sums} {tax} {money_rule}",
+                    part_sums=part_sums(quote, money),
+                    tax=tax_words(quote.tax),
+                    money_rule=MONEY_RULE,
+                )
+            ),
+            *list_blocks(say("What is not in it"), quote.exclusions),
             *_changes(quote),
-            sign_table("Taken up"),
+            sign_table(say("Taken up")),
         ),
     )
 
 
 def _rests_on(quote: Quote) -> str:
     timber = (
-        "The mouldings are in the price."
+        say("The mouldings are in the price.")
         if quote.timber is Timber.OURS
-        else "The mouldings are not in the price."
+        else say("The mouldings are not in the price.")
     )
     if quote.is_read:
-        return (
-            "The price is fixed for what is listed. It rests on readings taken in the house. "
-            f"{timber}"
+        return say(
+            "The price is fixed for what is listed. It rests on readings taken in "
+            "the house. {timber}",
+            timber=timber,
         )
-    return (
-        "The price is fixed for what is listed. It rests on the number of openings and on sizes "
-        f"from the drawing; nothing has been read on site yet. {timber}"
+    return say(
+        "The price is fixed for what is listed. It rests on the number of openings "
+        "and on sizes from the drawing; nothing has been read on site yet. {timber}",
+        timber=timber,
     )
 
 
 def _changes(quote: Quote) -> tuple[Block, ...]:
     lines = [
-        "When the walls are lined they are read with a tape. What comes out otherwise than listed "
-        "is told as a variation, with its reason and its price, and is done when it is signed."
+        say(
+            "When the walls are lined they are read with a tape. What comes out "
+            "otherwise than listed is told as a variation, with its reason and its "
+            "price, and is done when it is signed."
+        )
     ]
     if quote.held:
         lines.append(
-            f"In doubt when this was written, and priced as if square: {', '.join(quote.held)}."
+            say(
+                "In doubt when this was written, and priced as if square: {held}.",
+                held=joined(", ", quote.held),
+            )
         )
-    return (Heading(text="If something changes"), *(Paragraph(text=line) for line in lines))
+    return (Heading(text=say("If something changes")), *(Paragraph(text=line) for line in lines))

@@ -20,7 +20,7 @@ from longpoint.sheets.blocks import (
     Table,
     Word,
 )
-from longpoint.sheets.settings_table import counted
+from longpoint.speech.said import joined, say, say_many
 from longpoint.survey.rack import Rack, RackPiece, Section
 
 LABELS_ACROSS: Final = 3
@@ -28,7 +28,7 @@ CARD_WIDE_MM: Final = 58.0
 CARD_HIGH_MM: Final = 25.0
 CARD_SIGNS: Final = 20
 """So many signs of a name have room on a label beside a length or a day."""
-NAME: Final = "The rack"
+NAME: Final = say("The rack")
 
 
 def rack_sheets(
@@ -43,20 +43,20 @@ def rack_sheets(
         old_after_days: From when on an offcut is old; None: as the rack says.
     """
     old_after_days = rack.old_after_days if old_after_days is None else old_after_days
-    unit = "All lengths in mm" if rack.units is Units.MM else "All lengths in inches"
+    unit = say("All lengths in mm") if rack.units is Units.MM else say("All lengths in inches")
     sheets = [
         _sheet(
             "rack",
-            "Offcuts on the rack",
-            f"{unit}, square across; a saw cut is lost at each end.",
+            say("Offcuts on the rack"),
+            say("{unit}, square across; a saw cut is lost at each end.", unit=unit),
             _list(rack, today, old_after_days),
             today,
         )
     ]
     if labels:
-        said = "Cut them out and fix each to its offcut; the last sign checks the others."
+        said = say("Cut them out and fix each to its offcut; the last sign checks the others.")
         sheets.append(
-            _sheet("rack-labels", "Labels for the rack", said, _labels(rack, labels), today)
+            _sheet("rack-labels", say("Labels for the rack"), said, _labels(rack, labels), today)
         )
     return tuple(sheets)
 
@@ -64,16 +64,28 @@ def rack_sheets(
 def rack_text_lines(rack: Rack, today: date, old_after_days: int | None = None) -> tuple[str, ...]:
     """Return what is on the rack for the screen, section by section, the longest first."""
     old_after_days = rack.old_after_days if old_after_days is None else old_after_days
-    lines = [f"On the rack: {counted(len(rack.there), 'offcut')}."]
+    lines = [
+        say(
+            "On the rack: {counted}.",
+            counted=say_many("{count} offcut", "{count} offcuts", count=len(rack.there)),
+        )
+    ]
     for key, section in rack.sections:
         pieces = _of_section(rack, key)
         if pieces:
-            lines += ["", f"{key} ({_size(section, rack.units)})"]
+            lines += ["", say("{key} ({size})", key=key, size=_size(section, rack.units))]
         for piece in pieces:
             length = format_length(piece.length_mm, rack.units)
-            ends = f"{piece.left} / {piece.right}"
+            ends = say("{left} / {right}", left=piece.left, right=piece.right)
             facts = [ends, _from(piece), _age(piece, today, old_after_days), piece.note]
-            lines.append(f"  {piece.label}  {length:>9}  {'; '.join(filter(None, facts))}")
+            lines.append(
+                say(
+                    "  {label}  {length:>9}  {filter}",
+                    label=piece.label,
+                    length=length,
+                    filter=joined("; ", filter(None, facts)),
+                )
+            )
     return tuple(lines)
 
 
@@ -83,7 +95,7 @@ def _sheet(name: str, title: str, said: str, blocks: tuple[Block, ...], today: d
         title=title,
         house=NAME,
         readings_code=today.isoformat(),
-        made_from="rack of",
+        made_from=say("rack of"),
         subtitle=said,
         blocks=blocks,
     )
@@ -95,18 +107,27 @@ def _list(rack: Rack, today: date, old_after_days: int | None) -> tuple[Block, .
     for key, section in rack.sections:
         pieces = _of_section(rack, key)
         if pieces:
-            groups.append((len(rows), f"{key}: {_size(section, rack.units)}"))
+            groups.append(
+                (
+                    len(rows),
+                    say(
+                        "{key}: {size}",
+                        key=key,
+                        size=_size(section, rack.units),
+                    ),
+                )
+            )
         rows += [_row(piece, rack.units, today, old_after_days) for piece in pieces]
     if not rows:
-        return (Paragraph(text="There is nothing on the rack."),)
+        return (Paragraph(text=say("There is nothing on the rack.")),)
     columns = (
-        Column(title="Label", is_key=True, share=1.5),
-        Column(title="Length", is_number=True, share=1.4),
-        Column(title="Left end", share=1.7),
-        Column(title="Right end", share=1.7),
-        Column(title="From", share=3.2),
-        Column(title="Age", share=1.7),
-        Column(title="Here", is_number=True, share=0.8),
+        Column(title=say("Label"), is_key=True, share=1.5),
+        Column(title=say("Length"), is_number=True, share=1.4),
+        Column(title=say("Left end"), share=1.7),
+        Column(title=say("Right end"), share=1.7),
+        Column(title=say("From"), share=3.2),
+        Column(title=say("Age"), share=1.7),
+        Column(title=say("Here"), is_number=True, share=0.8),
     )
     return (Table(columns=columns, rows=tuple(rows), groups=tuple(groups), is_close=True),)
 
@@ -119,7 +140,7 @@ def _row(
         format_length(piece.length_mm, units),
         piece.left,
         piece.right,
-        f"{_from(piece)}; {piece.note}" if piece.note else _from(piece),
+        say("{from_}; {note}", from_=_from(piece), note=piece.note) if piece.note else _from(piece),
         _age(piece, today, old_after_days),
         Cell(blank=Blank.TICK),
     )
@@ -136,7 +157,7 @@ def _labels(rack: Rack, labels: Sequence[RackPiece]) -> tuple[Block, ...]:
                 for place, piece in enumerate(row)
                 for mark in _card(rack, piece, place * CARD_WIDE_MM)
             ),
-            described="Labels: " + ", ".join(piece.label for piece in row) + ".",
+            described=say("Labels: ") + joined(", ", (piece.label for piece in row)) + ".",
         )
         for row in rows
     )
@@ -153,8 +174,16 @@ def _card(rack: Rack, piece: RackPiece, left_mm: float) -> tuple[Mark, ...]:
     )
     length = format_with_unit(piece.length_mm, rack.units)
     small = (
-        f"{_shortened(rack.section(piece.section).name)} · {length}",
-        f"{_shortened(_from(piece))} · {piece.put_up.isoformat()}",
+        say(
+            "{shortened} · {length}",
+            shortened=_shortened(rack.section(piece.section).name),
+            length=length,
+        ),
+        say(
+            "{shortened} · {put_up}",
+            shortened=_shortened(_from(piece)),
+            put_up=piece.put_up.isoformat(),
+        ),
     )
     return (
         Outline(points=corners, ink=Ink.LEFT),
@@ -167,7 +196,7 @@ def _card(rack: Rack, piece: RackPiece, left_mm: float) -> tuple[Mark, ...]:
 
 
 def _shortened(text: str) -> str:
-    return text if len(text) <= CARD_SIGNS else f"{text[: CARD_SIGNS - 3]}..."
+    return text if len(text) <= CARD_SIGNS else say("{text}...", text=text[: CARD_SIGNS - 3])
 
 
 def _of_section(rack: Rack, key: str) -> list[RackPiece]:
@@ -177,16 +206,20 @@ def _of_section(rack: Rack, key: str) -> list[RackPiece]:
 
 
 def _size(section: Section, units: Units) -> str:
-    size = f"{format_length(section.width_mm, units)} x "
+    size = say("{width} x ", width=format_length(section.width_mm, units))
     size += format_with_unit(section.thickness_mm, units)
-    return f"{size}, the same from both edges" if section.reversible else size
+    return say("{size}, the same from both edges", size=size) if section.reversible else size
 
 
 def _from(piece: RackPiece) -> str:
-    return piece.house or "put up by hand"
+    return piece.house or say("put up by hand")
 
 
 def _age(piece: RackPiece, today: date, old_after_days: int | None) -> str:
     days = piece.age_days(today)
     is_old = old_after_days is not None and days > old_after_days
-    return f"OLD: {counted(days, 'day')}" if is_old else counted(days, "day")
+    return (
+        say("OLD: {counted}", counted=say_many("{count} day", "{count} days", count=days))
+        if is_old
+        else say_many("{count} day", "{count} days", count=days)
+    )

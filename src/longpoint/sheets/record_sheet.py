@@ -8,40 +8,54 @@ from longpoint.quantities.formatting import format_tenth, format_with_unit
 from longpoint.shape.fitted import FittedOpening, FittedOutline, FittedRoom, Misclosure
 from longpoint.sheets.blocks import Block, Column, Heading, Note, Paragraph, Table, Together
 from longpoint.sheets.opening_sheet import residual_row
+from longpoint.speech.said import joined, say
 from longpoint.survey.readings import OpeningReadings
 
-RECORD_TITLE: Final = "As-found readings"
+RECORD_TITLE: Final = say("As-found readings")
 
 
 def record_blocks(plan: HousePlan) -> tuple[Block, ...]:
     """Return what stands on the record: every reading of the house, fitted or not."""
     blocks: list[Block] = [
         Paragraph(
-            text="What was read before anything was cut, and what each reading differs by from "
-            "the shape that fits them all. Over its doubt: how many times the reading's own "
-            "uncertainty that is; a dash where no other reading checks it."
+            text=say(
+                "What was read before anything was cut, and what each reading "
+                "differs by from the shape that fits them all. Over its doubt: "
+                "how many times the reading's own uncertainty that is; a dash "
+                "where no other reading checks it."
+            )
         )
     ]
     fitted = {**_by_mark(plan.shapes.openings), **_by_mark(plan.shapes.outlines)}
     for opening in plan.house.openings:
-        title = " · ".join(part for part in (opening.mark, opening.room) if part)
+        title = joined(" · ", (part for part in (opening.mark, opening.room) if part))
         shapes = fitted.get(opening.mark, [])
         read = [opening.readings, *([opening.readings_b] if opening.readings_b else [])]
         blocks += _opening(plan, title, shapes, read)
     for room in plan.shapes.rooms:
-        blocks += _shape(plan, f"Room {room.name}", room)
+        blocks += _shape(plan, say("Room {room}", room=room.name), room)
     for run in plan.house.runs:
         if run is plan.house.runs[0]:
-            blocks.append(Heading(text="Runs read on their own"))
+            blocks.append(Heading(text=say("Runs read on their own")))
         size = format_with_unit(run.length_mm, plan.house.units)
-        where = " · ".join(part for part in (run.room, run.wall) if part)
-        blocks.append(Paragraph(lead=f"{run.mark}:", text=f"{where} {size}, tape {run.tape}."))
+        where = joined(" · ", (part for part in (run.room, run.wall) if part))
+        blocks.append(
+            Paragraph(
+                lead=say("{mark}:", mark=run.mark),
+                text=say(
+                    "{where} {size}, tape {tape}.",
+                    where=where,
+                    size=size,
+                    tape=run.tape,
+                ),
+            )
+        )
     blocks.append(
         Note(
             severity=Severity.NOTE,
-            title="Signed",
-            text="These are the readings as found.",
-            ask="Read by, date",
+            title=say("Signed"),
+            text=say("These are the readings as found."),
+            ask=say("Read by, date"),
         )
     )
     return tuple(blocks)
@@ -67,41 +81,71 @@ def _opening(
 ) -> list[Block]:
     by = _by_whom(read)
     if not shapes:
-        written = ", ".join(f"{r.place.value} {r.written}" for each in read for r in each.written())
-        text = f"{written or 'No length'}. {by} No shape was fitted to them."
+        written = joined(
+            ", ",
+            (
+                say("{place} {written}", place=r.place.value, written=r.written)
+                for each in read
+                for r in each.written()
+            ),
+        )
+        text = say(
+            "{written}. {by} No shape was fitted to them.",
+            written=written or "No length",
+            by=by,
+        )
         return [Together(blocks=(Heading(text=title), Paragraph(text=text)))]
     blocks: list[Block] = []
     for shape in shapes:
-        face = f" face {shape.face}" if shape.face else ""
-        blocks += _shape(plan, f"{title}{face}", shape, f"{by}{_plane(plan, read[0])}")
+        face = say(" face {face}", face=shape.face) if shape.face else ""
+        blocks += _shape(
+            plan,
+            say("{title}{face}", title=title, face=face),
+            shape,
+            say(
+                "{by}{plane}",
+                by=by,
+                plane=_plane(plan, read[0]),
+            ),
+        )
     return blocks
 
 
 def _by_whom(read: list[OpeningReadings]) -> str:
-    tapes = ", ".join(dict.fromkeys(each.tape for each in read))
-    who = ", ".join(dict.fromkeys(each.by for each in read if each.by))
-    return f"Tape {tapes}{f', read by {who}' if who else ''}."
+    tapes = joined(", ", dict.fromkeys(each.tape for each in read))
+    who = joined(", ", dict.fromkeys(each.by for each in read if each.by))
+    return say(
+        "Tape {tapes}{read}.",
+        tapes=tapes,
+        read=say(", read by {who}", who=who) if who else "",
+    )
 
 
 def _plane(plan: HousePlan, read: OpeningReadings) -> str:
     if read.plane is None:
         return ""
     bl, br, tr, tl = (format_tenth(mm, plan.house.units) for mm in read.plane.corners_mm())
-    return f" Lining against wall: tl {tl}, tr {tr}, br {br}, bl {bl}."
+    return say(
+        " Lining against wall: tl {tl}, tr {tr}, br {br}, bl {bl}.",
+        tl=tl,
+        tr=tr,
+        br=br,
+        bl=bl,
+    )
 
 
 def _shape(plan: HousePlan, title: str, shape: _Fitted, said: str = "") -> list[Block]:
     rows = tuple(residual_row(each, plan.house.units) for each in shape.residuals)
     parts = (said, _closes(plan, shape.misclosure), _assumed(shape))
-    lines = " ".join(part for part in parts if part)
+    lines = joined(" ", (part for part in parts if part))
     paragraph = (Paragraph(text=lines, is_small=True),) if lines else ()
     if not rows:
         return [Together(blocks=(Heading(text=title), *paragraph))]
     columns = (
-        Column(title="Reading", share=3.0),
-        Column(title="As read", is_number=True, share=1.4),
-        Column(title="Off the shape", is_number=True, share=1.4),
-        Column(title="Over its doubt", is_number=True, share=1.4),
+        Column(title=say("Reading"), share=3.0),
+        Column(title=say("As read"), is_number=True, share=1.4),
+        Column(title=say("Off the shape"), is_number=True, share=1.4),
+        Column(title=say("Over its doubt"), is_number=True, share=1.4),
     )
     table = Table(columns=columns, rows=rows, is_close=True)
     return [Together(blocks=(Heading(text=title), table, *paragraph))]
@@ -109,14 +153,20 @@ def _shape(plan: HousePlan, title: str, shape: _Fitted, said: str = "") -> list[
 
 def _closes(plan: HousePlan, misclosure: Misclosure | None) -> str:
     if misclosure is None:
-        return "Nothing checks these readings."
+        return say("Nothing checks these readings.")
     if misclosure.misclosure_mm is None:
-        return (
-            f"{misclosure.spare} spare readings, together {misclosure.normalised:.1f} doubts off."
+        return say(
+            "{spare} spare readings, together {normalised:.1f} doubts off.",
+            spare=misclosure.spare,
+            normalised=misclosure.normalised,
         )
     off = format_tenth(misclosure.misclosure_mm, plan.house.units)
-    return f"They close to {off}, {misclosure.normalised:.1f} doubts."
+    return say(
+        "They close to {off}, {normalised:.1f} doubts.",
+        off=off,
+        normalised=misclosure.normalised,
+    )
 
 
 def _assumed(shape: _Fitted) -> str:
-    return f"Assumed: {', '.join(shape.assumed)}." if shape.assumed else ""
+    return say("Assumed: {assumed}.", assumed=joined(", ", shape.assumed)) if shape.assumed else ""

@@ -9,6 +9,7 @@ from longpoint.quantities.formatting import format_angle, format_length
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import FittedRoom
 from longpoint.shape.point import Point
+from longpoint.speech.said import joined, say
 from longpoint.survey.profiles import Profile
 from longpoint.survey.rooms import Room, Run, RunEnd
 
@@ -18,12 +19,12 @@ NARROW: Final = 0.45
 """A room less wide than this share of its longest way has no place for figures side by side."""
 
 _END_WORDS: Final = {
-    RunEnd.INTERNAL: "internal corner",
-    RunEnd.EXTERNAL: "external corner",
-    RunEnd.SQUARE: "square",
-    RunEnd.RETURN: "returned",
-    RunEnd.ARCHITRAVE: "architrave",
-    RunEnd.RAKE: "rake",
+    RunEnd.INTERNAL: say("internal corner"),
+    RunEnd.EXTERNAL: say("external corner"),
+    RunEnd.SQUARE: say("square"),
+    RunEnd.RETURN: say("returned"),
+    RunEnd.ARCHITRAVE: say("architrave"),
+    RunEnd.RAKE: say("rake"),
 }
 
 
@@ -62,7 +63,7 @@ def room_sketch(room: Room, fitted: FittedRoom, units: Units, shown: float = 4.0
         is_corner = room.closed or index + 1 < len(room.walls)
         angle_deg = fitted.corner_deg[index]
         if is_corner and abs(angle_deg % 180.0 - 90.0) >= OFF_SQUARE_DEG:
-            text = f"{format_angle(angle_deg)}°"
+            text = say("{angle}°", angle=format_angle(angle_deg))
             labels.append(_toward(end, middle, size_mm, text, is_narrow=is_narrow))
     return Sketch(
         lines=tuple(lines), labels=tuple(labels), described=_described(room, fitted, units)
@@ -90,11 +91,16 @@ def room_question(room: Room, fitted: FittedRoom) -> str:
     for wall, angle_deg in zip(room.walls, fitted.corner_deg, strict=True):
         off_deg = angle_deg - (90.0 if angle_deg < 180.0 else 270.0)
         if OFF_SQUARE_DEG <= abs(off_deg) < 20.0:
-            way = "wider" if off_deg > 0 else "tighter"
+            way = say("wider") if off_deg > 0 else say("tighter")
             said.append(
-                f"The corner after {wall.mark} is {abs(off_deg):.1f} degrees {way} than square."
+                say(
+                    "The corner after {mark} is {off_deg:.1f} degrees {way} than square.",
+                    mark=wall.mark,
+                    off_deg=abs(off_deg),
+                    way=way,
+                )
             )
-    return " ".join(said) or "Every corner is square, as near as it was read."
+    return joined(" ", said) or say("Every corner is square, as near as it was read.")
 
 
 def run_sketch(run: Run, pieces: tuple[Piece, ...], profile: Profile, units: Units) -> Sketch:
@@ -124,7 +130,16 @@ def run_sketch(run: Run, pieces: tuple[Piece, ...], profile: Profile, units: Uni
         lines.append(Line(points=((x_mm, 0.0), (x_mm, high_mm)), stroke=Stroke.CUT))
     length = format_length(run.length_mm, units)
     labels = (
-        Label(x_mm=run.length_mm / 2, y_mm=high_mm * 1.5, text=f"{run.mark} {length}", bold=True),
+        Label(
+            x_mm=run.length_mm / 2,
+            y_mm=high_mm * 1.5,
+            text=say(
+                "{mark} {length}",
+                mark=run.mark,
+                length=length,
+            ),
+            bold=True,
+        ),
         Label(x_mm=0.0, y_mm=-high_mm * 1.2, text=_END_WORDS[run.left], anchor=Anchor.START),
         Label(
             x_mm=run.length_mm,
@@ -136,8 +151,13 @@ def run_sketch(run: Run, pieces: tuple[Piece, ...], profile: Profile, units: Uni
     return Sketch(
         lines=tuple(lines),
         labels=labels,
-        described=f"Run {run.mark}, {length} along the wall; left {_END_WORDS[run.left]}, right "
-        f"{_END_WORDS[run.right]}.",
+        described=say(
+            "Run {mark}, {length} along the wall; left {end_words}, right {end_words_2}.",
+            mark=run.mark,
+            length=length,
+            end_words=_END_WORDS[run.left],
+            end_words_2=_END_WORDS[run.right],
+        ),
     )
 
 
@@ -229,8 +249,11 @@ def _toward(corner: Point, middle: Point, size_mm: float, text: str, *, is_narro
 
 
 def _described(room: Room, fitted: FittedRoom, units: Units) -> str:
-    walls = ", ".join(
-        f"{wall.mark} {format_length(length_mm, units)}"
-        for wall, length_mm in zip(room.walls, fitted.wall_mm, strict=True)
+    walls = joined(
+        ", ",
+        (
+            say("{mark} {length}", mark=wall.mark, length=format_length(length_mm, units))
+            for wall, length_mm in zip(room.walls, fitted.wall_mm, strict=True)
+        ),
     )
-    return f"{room.name} seen from above, clockwise: {walls}."
+    return say("{room} seen from above, clockwise: {walls}.", room=room.name, walls=walls)

@@ -5,6 +5,7 @@ from typing import Final
 
 from longpoint.quantities.formatting import running_length
 from longpoint.quantities.length import MM_PER_INCH, Units
+from longpoint.speech.said import joined, say
 from longpoint.sticks.plan import CutPlan, Saved
 
 _EXACT: Final = 1e-6
@@ -22,25 +23,28 @@ def saved_sentences(plan: CutPlan, units: Units) -> tuple[str, ...]:
         saved = known.get(proof.profile)
         alone = proof.profile if saved and saved.at_least else ""
         profiles.setdefault((_sentence(saved, units), alone), []).append(proof.profile)
-    return tuple(f"{', '.join(names)}: {said}" for (said, _), names in profiles.items())
+    return tuple(
+        say("{names}: {said}", names=joined(", ", names), said=said)
+        for (said, _), names in profiles.items()
+    )
 
 
 def _sentence(saved: Saved | None, units: Units) -> str:
     if saved is None:
-        return "none proved; it wasn't worked out for this plan."
+        return say("none proved; it wasn't worked out for this plan.")
     if not saved.can_turn:
-        return "none promised, since pieces can't be turned end for end to share a mitre."
+        return say("none promised, since pieces can't be turned end for end to share a mitre.")
     amount = _amount(saved, units)
     if amount is None:
-        return "none proved."
-    return f"at least {amount} less than any plan by long points."
+        return say("none proved.")
+    return say("at least {amount} less than any plan by long points.", amount=amount)
 
 
 def _amount(saved: Saved, units: Units) -> str | None:
     """What is saved, rounded down to what is printed; None where that is nothing."""
     if saved.unit == "price":
         hundredths = math.floor(saved.at_least * 100.0 + _EXACT)
-        return f"{hundredths / 100.0:.2f}" if hundredths else None
+        return say("{hundredths:.2f}", hundredths=hundredths / 100.0) if hundredths else None
     step_mm = 1.2 * MM_PER_INCH if units is Units.INCH else 100.0
     steps = math.floor(saved.at_least * 1000.0 / step_mm + _EXACT)
     return running_length(steps * step_mm, units) if steps else None

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from longpoint.sheets.blocks import Anchor, Drawing, Ink, Mark, Outline, Word
+from longpoint.speech.said import say
 
 SWINGS_MM: Final = 76.0
 """Width of the picture of both swings."""
@@ -24,10 +25,12 @@ def swings_picture() -> Drawing:
     return Drawing(
         width_mm=SWINGS_MM,
         height_mm=HEIGHT_MM,
-        marks=(*_swing(0.0, "L", -1.0), *_swing(42.0, "R", 1.0)),
+        marks=(*_swing(0.0, say("L"), -1.0), *_swing(42.0, say("R"), 1.0)),
         described=(
-            "The saw from above, fence at the top. L: handle to the left, the cut leans like a "
-            "slash. R: handle to the right."
+            say(
+                "The saw from above, fence at the top. L: handle to the left, the cut "
+                "leans like a slash. R: handle to the right."
+            )
         ),
     )
 
@@ -39,8 +42,10 @@ def hook_picture() -> Drawing:
         height_mm=HEIGHT_MM,
         marks=tuple(_hook_reading(4.0)),
         described=(
-            "The tape hooks over the long point at the far, outer edge and is read at the near, "
-            "inner edge of the other end."
+            say(
+                "The tape hooks over the long point at the far, outer edge and is read "
+                "at the near, inner edge of the other end."
+            )
         ),
     )
 
@@ -61,7 +66,7 @@ def _swing(x: float, name: str, way: float) -> Sequence[Mark]:
         Word(
             x_mm=x + (0.0 if way > 0 else SWING_MM),
             y_mm=near + 13.4,
-            text="handle to the right" if way > 0 else "handle to the left",
+            text=say("handle to the right") if way > 0 else say("handle to the left"),
             size_mm=2.9,
             anchor=Anchor.START if way > 0 else Anchor.END,
         ),
@@ -86,18 +91,18 @@ def _hook_reading(x: float) -> Sequence[Mark]:
         Outline(points=tape, ink=Ink.CUT, closed=False),
         Outline(points=lip, ink=Ink.HOOK),
         Outline(points=_diamond((right - FACE_MM, near), 1.2), ink=Ink.HOOK),
-        Word(x_mm=x + 8.0, y_mm=far - 1.0, text="hook here", size_mm=2.9, anchor=Anchor.START),
-        Word(x_mm=right, y_mm=near + 4.2, text="read here", size_mm=2.9, anchor=Anchor.END),
+        Word(x_mm=x + 8.0, y_mm=far - 1.0, text=say("hook here"), size_mm=2.9, anchor=Anchor.START),
+        Word(x_mm=right, y_mm=near + 4.2, text=say("read here"), size_mm=2.9, anchor=Anchor.END),
         Word(
             x_mm=(x + right) / 2,
             y_mm=far - 1.0,
-            text="outer edge, at the fence",
+            text=say("outer edge, at the fence"),
             size_mm=2.9,
         ),
         Word(
             x_mm=(x + right) / 2,
             y_mm=near + 4.2,
-            text="inner edge, towards you",
+            text=say("inner edge, towards you"),
             size_mm=2.9,
         ),
     )

@@ -3,6 +3,7 @@
 from typing import Final
 
 from longpoint.sheets.blocks import Drawing, Ink, Outline
+from longpoint.speech.said import say
 from longpoint.survey.profiles import Profile
 
 WIDEST_MM: Final = 18.0
@@ -38,5 +39,5 @@ def section_picture(profile: Profile | None) -> Drawing | None:
         width_mm=scale * width_mm + 2 * EDGE_MM,
         height_mm=scale * height_mm + 2 * EDGE_MM,
         marks=(Outline(points=points, ink=Ink.PIECE),),
-        described=f"Section of {profile.name}, its back down.",
+        described=say("Section of {profile}, its back down.", profile=profile.name),
     )

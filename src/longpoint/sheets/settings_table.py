@@ -7,14 +7,15 @@ from typing import Final
 from longpoint.quantities.formatting import format_angle
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Table
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure
+from longpoint.speech.said import joined, say, say_many
 from longpoint.sticks.saw_order import SettingUse
 from longpoint.sticks.saw_setting import Side
 
 COLUMNS: Final = (
-    Column(title="Angle", share=2.0),
-    Column(title="L: ends", share=2.0),
-    Column(title="R: ends", share=2.0),
-    Column(title="Pieces set by hand", share=6.0),
+    Column(title=say("Angle"), share=2.0),
+    Column(title=say("L: ends"), share=2.0),
+    Column(title=say("R: ends"), share=2.0),
+    Column(title=say("Pieces set by hand"), share=6.0),
 )
 
 
@@ -27,7 +28,7 @@ def settings_blocks(settings: Sequence[SettingUse]) -> tuple[Block, ...]:
         by_angle.setdefault(_angle(use), []).append(use)
     rows = tuple(row for angle, uses in by_angle.items() for row in _rows(angle, uses))
     return (
-        Heading(text="Settings in this house"),
+        Heading(text=say("Settings in this house")),
         Table(columns=COLUMNS, rows=rows, is_close=True),
     )
 
@@ -40,34 +41,36 @@ def ends_words(settings: Sequence[SettingUse]) -> str:
     at_45 = [use for use in settings if use.is_at_45]
     square = sum(use.count for use in settings if use.is_square)
     odd = sum(use.count for use in settings) - square - sum(use.count for use in at_45)
-    stops = "on the 45 stops" if not any(map(_is_off_scale, at_45)) else "at 45, by the dial figure"
-    return (
-        f"{counted(sum(use.count for use in at_45), 'end')} {stops}, {square} square, "
-        f"{odd} at angles set by hand"
+    stops = (
+        say("on the 45 stops")
+        if not any(map(_is_off_scale, at_45))
+        else say("at 45, by the dial figure")
     )
-
-
-def counted(count: int, name: str) -> str:
-    """Return a count with its noun.
-
-    Example:
-        >>> counted(1, "end"), counted(3, "end")
-        ('1 end', '3 ends')
-    """
-    return f"{count} {name}" if count == 1 else f"{count} {name}s"
+    return say(
+        "{counted} {stops}, {square} square, {odd} at angles set by hand",
+        counted=say_many("{count} end", "{count} ends", count=sum(use.count for use in at_45)),
+        stops=stops,
+        square=square,
+        odd=odd,
+    )
 
 
 def _rows(angle: str, uses: Sequence[SettingUse]) -> Iterator[tuple[str | Cell, ...]]:
     """Give the line of an angle; a second one where its dial figure falls to two tenths."""
     if uses[0].is_square:
-        yield (Cell(text=angle, behind=counted(uses[0].count, "end")), "", "", "")
+        yield (
+            Cell(text=angle, behind=say_many("{count} end", "{count} ends", count=uses[0].count)),
+            "",
+            "",
+            "",
+        )
         return
     left = [use for use in uses if _side(use) is Side.LEFT]
     right = [use for use in uses if _side(use) is Side.RIGHT]
     for pair in zip_longest(left, right):
         by_hand = [use for use in pair if use and not use.is_at_45]
         marks = dict.fromkeys(mark for use in by_hand for mark in use.pieces)
-        yield (Cell(text=angle), *map(_ends, pair), Cell(small=(", ".join(marks),)))
+        yield (Cell(text=angle), *map(_ends, pair), Cell(small=(joined(", ", marks),)))
 
 
 def _angle(use: SettingUse) -> str:
@@ -75,8 +78,8 @@ def _angle(use: SettingUse) -> str:
     if setting.swing is not Side.SQUARE and setting.tilt is not Side.SQUARE:
         return setting_figure(setting)
     if setting.tilt is not Side.SQUARE:
-        return f"tilt {format_angle(setting.tilt_deg)}"
-    return "square" if use.is_square else format_angle(setting.swing_deg)
+        return say("tilt {tilt}", tilt=format_angle(setting.tilt_deg))
+    return say("square") if use.is_square else format_angle(setting.swing_deg)
 
 
 def _side(use: SettingUse) -> Side:
@@ -87,8 +90,8 @@ def _ends(use: SettingUse | None) -> str | Cell:
     if use is None:
         return ""
     dial = use.setting.dial_deg
-    said = "" if dial is None else f"dial {format_angle(dial)}"
-    return Cell(text=f"{use.count}", behind=said.replace(" ", NO_BREAK))
+    said = "" if dial is None else say("dial {dial}", dial=format_angle(dial))
+    return Cell(text=say("{count}", count=use.count), behind=said.replace(" ", NO_BREAK))
 
 
 def _is_off_scale(use: SettingUse) -> bool:

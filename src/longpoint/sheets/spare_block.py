@@ -7,17 +7,18 @@ from longpoint.house_plan import HousePlan, Spares
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Paragraph, Table
+from longpoint.speech.said import joined, say
 from longpoint.sticks.spare_sticks import SpareSticks
 from longpoint.survey.crew import Crew
 
 COLUMNS: Final = (
-    Column(title="Profile", share=1.6),
-    Column(title="Pieces", is_number=True, share=1.0),
-    Column(title="Cut again, at most", is_number=True, share=1.6),
-    Column(title="Spare", is_key=True, share=2.6),
-    Column(title="Enough for any so many up to", share=2.8),
+    Column(title=say("Profile"), share=1.6),
+    Column(title=say("Pieces"), is_number=True, share=1.0),
+    Column(title=say("Cut again, at most"), is_number=True, share=1.6),
+    Column(title=say("Spare"), is_key=True, share=2.6),
+    Column(title=say("Enough for any so many up to"), share=2.8),
 )
-NONE_NEEDED: Final = "none to buy"
+NONE_NEEDED: Final = say("none to buy")
 
 
 def spare_blocks(plan: HousePlan) -> tuple[Block, ...]:
@@ -29,10 +30,15 @@ def spare_blocks(plan: HousePlan) -> tuple[Block, ...]:
     without = [one.profile for one in spares.sticks if one not in needed]
     rows = tuple(_row(one, plan) for one in needed)
     return (
-        Heading(text="What to have spare"),
+        Heading(text=say("What to have spare")),
         *((Table(columns=COLUMNS, rows=rows),) if rows else ()),
         *(
-            Paragraph(text=f"No spare of {', '.join(without)}: nine times in ten none is spoiled.")
+            Paragraph(
+                text=say(
+                    "No spare of {without}: nine times in ten none is spoiled.",
+                    without=joined(", ", without),
+                )
+            )
             for _ in without[:1]
         ),
         *(Paragraph(text=line) for line in _proved_lines(plan, units)),
@@ -55,19 +61,32 @@ def spare_words(spares: Spares, units: Units) -> str:
         >>> spare_words(Spares(sticks=(one,)), Units.MM)
         'OG57 1 x 2700'
     """
-    return "; ".join(
-        f"{one.profile} {_sticks_words(one, units)}" for one in spares.sticks if one.buy
+    return joined(
+        "; ",
+        (
+            say("{profile} {sticks}", profile=one.profile, sticks=_sticks_words(one, units))
+            for one in spares.sticks
+            if one.buy
+        ),
     )
 
 
 def _row(one: SpareSticks, plan: HousePlan) -> tuple[str | Cell, ...]:
     count = plan.spares.count_of(one.profile)
     units = plan.house.units
-    covers = f"{one.covered[0]}, {format_with_unit(one.longest_mm, units)}" if one.covered else "-"
+    covers = (
+        say(
+            "{covered}, {longest}",
+            covered=one.covered[0],
+            longest=format_with_unit(one.longest_mm, units),
+        )
+        if one.covered
+        else "-"
+    )
     return (
         one.profile,
-        f"{count.pieces if count else 0}",
-        f"{count.p90 if count else 0}",
+        say("{pieces}", pieces=count.pieces if count else 0),
+        say("{p90}", p90=count.p90 if count else 0),
         Cell(text=_sticks_words(one, units), small=_beside(one, units), is_key=True),
         covers,
     )
@@ -76,18 +95,28 @@ def _row(one: SpareSticks, plan: HousePlan) -> tuple[str | Cell, ...]:
 def _sticks_words(one: SpareSticks, units: Units) -> str:
     if not one.buy:
         return NONE_NEEDED
-    return ", ".join(f"{count} x {format_length(length_mm, units)}" for length_mm, count in one.buy)
+    return joined(
+        ", ",
+        (
+            say(
+                "{count} x {length}",
+                count=count,
+                length=format_length(length_mm, units),
+            )
+            for length_mm, count in one.buy
+        ),
+    )
 
 
 def _beside(one: SpareSticks, units: Units) -> tuple[str, ...]:
     lines = []
     if one.rests:
-        lines.append(f"keep what is left of {', '.join(one.rests)}")
+        lines.append(say("keep what is left of {rests}", rests=joined(", ", one.rests)))
     if one.rack:
         named = (f"{label} {format_length(mm, units)}".strip() for label, mm in one.rack)
-        lines.append(f"keep on the rack: {', '.join(named)}")
+        lines.append(say("keep on the rack: {named}", named=joined(", ", named)))
     if one.missing:
-        lines.append(f"no stick left for {one.missing} of them")
+        lines.append(say("no stick left for {missing} of them", missing=one.missing))
     return tuple(lines)
 
 
@@ -97,12 +126,19 @@ def _proved_lines(plan: HousePlan, units: Units) -> Iterable[str]:
         return
     now, later = _by_profile(plan.spares), _by_profile(plan.spares_if_proved)
     fewer = [
-        f"{profile} {_sticks_words(later[profile], units)}"
+        say(
+            "{profile} {sticks}",
+            profile=profile,
+            sticks=_sticks_words(later[profile], units),
+        )
         for profile, one in now.items()
         if profile in later and sum(n for _, n in later[profile].buy) < sum(n for _, n in one.buy)
     ]
     if fewer:
-        yield f"Prove the saw first and fewer will do: {'; '.join(fewer)}."
+        yield say(
+            "Prove the saw first and fewer will do: {fewer}.",
+            fewer=joined("; ", fewer),
+        )
 
 
 def _by_profile(spares: Spares) -> dict[str, SpareSticks]:
@@ -112,29 +148,39 @@ def _by_profile(spares: Spares) -> dict[str, SpareSticks]:
 def _basis(plan: HousePlan) -> str:
     sets = sum(count.sets for count in plan.spares.counts)
     slips = _slips_words(plan.house.crew)
-    covers = (
-        "The spares hold the longest pieces of the profile, so any others are covered too; they "
-        "are not among the sticks of the cut sheet."
+    covers = say(
+        "The spares hold the longest pieces of the profile, so any others are "
+        "covered too; they are not among the sticks of the cut sheet."
     )
     if plan.outlook is None or not sets:
         why = (
-            "There is no forecast of this house"
+            say("There is no forecast of this house")
             if plan.outlook is None
-            else "No set of this house is forecast"
+            else say("No set of this house is forecast")
         )
-        return f"{why}, so this counts slips alone: {slips} {covers}"
+        return say(
+            "{why}, so this counts slips alone: {slips} {covers}",
+            why=why,
+            slips=slips,
+            covers=covers,
+        )
     draws = plan.outlook.forecast.draws
-    return (
-        "Nine times in ten no more have to be cut again. It counts two things: sets that don't "
-        f"fit, from the forecast's {draws} imagined houses, each taken to cost one piece (ours, no "
-        f"source); and slips at the saw or on the wall, {slips} {covers}"
+    return say(
+        "Nine times in ten no more have to be cut again. It counts two things: "
+        "sets that don't fit, from the forecast's {draws} imagined houses, each "
+        "taken to cost one piece (ours, no source); and slips at the saw or on the "
+        "wall, {slips} {covers}",
+        draws=draws,
+        slips=slips,
+        covers=covers,
     )
 
 
 def _slips_words(crew: Crew) -> str:
     if crew.slips is None:
-        return (
-            f"{crew.slips_counted:g} piece in a hundred, which is our assumption: the house file "
-            "says nothing of it (slips under [crew])."
+        return say(
+            "{slips_counted:g} piece in a hundred, which is our assumption: the "
+            "house file says nothing of it (slips under [crew]).",
+            slips_counted=crew.slips_counted,
         )
-    return f"{crew.slips:g} in a hundred by the house file."
+    return say("{slips:g} in a hundred by the house file.", slips=crew.slips)

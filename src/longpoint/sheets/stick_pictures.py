@@ -10,6 +10,7 @@ from longpoint.quantities.formatting import format_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Anchor, Drawing, Ink, Mark, Outline, Word
 from longpoint.sheets.text_width import text_width_mm
+from longpoint.speech.said import joined, say
 from longpoint.sticks.plan import CutStick, Laid
 
 PAPER_MM: Final = 184.0
@@ -135,7 +136,7 @@ def _spots(
     ]
     if rest_mm > 0:
         middle = (stick.length_mm - rest_mm / 2) * scale
-        rest = f"rest {format_length(rest_mm, units)}"
+        rest = say("rest {rest}", rest=format_length(rest_mm, units))
         spots.append((middle, Label(number="", words=rest)))
     return spots
 
@@ -180,7 +181,12 @@ def _labels(
 
 def _described(stick: CutStick, labels: Mapping[str, Label], rest_mm: float, units: Units) -> str:
     names = [labels[laid.piece].words for laid in stick.laid if laid.piece in labels]
-    text = f"Stick {stick.name}, {format_length(stick.length_mm, units)}: {', '.join(names)}"
+    text = say(
+        "Stick {stick}, {length}: {names}",
+        stick=stick.name,
+        length=format_length(stick.length_mm, units),
+        names=joined(", ", names),
+    )
     if rest_mm > 0:
-        text += f"; rest {format_length(rest_mm, units)}"
+        text += say("; rest {rest}", rest=format_length(rest_mm, units))
     return text

@@ -8,7 +8,6 @@ from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Note, Paragraph, Sheet, Table
 from longpoint.sheets.cautions import common_cautions
 from longpoint.sheets.joint_blocks import bought_words, cost_words, joint_blocks
-from longpoint.sheets.settings_table import counted
 from longpoint.sheets.street_rows import (
     HouseRow,
     HouseState,
@@ -16,28 +15,29 @@ from longpoint.sheets.street_rows import (
     profile_totals,
     street_units,
 )
+from longpoint.speech.said import joined, say, say_many
 from longpoint.sticks.joint_buying import Joint
 
 _WORDS: Final = {
-    HouseState.READY: "ready",
-    HouseState.HELD: "! HELD",
-    HouseState.REFUSED: "x REFUSED",
+    HouseState.READY: say("ready"),
+    HouseState.HELD: say("! HELD"),
+    HouseState.REFUSED: say("x REFUSED"),
 }
 _HOUSES: Final = (
-    Column(title="House", share=3.2),
-    Column(title="State", share=1.6),
-    Column(title="Pieces", is_number=True, share=1.1),
-    Column(title="New sticks", is_number=True, share=1.2),
-    Column(title="Cost", is_number=True, share=1.6),
-    Column(title="At least", is_number=True, share=1.6),
-    Column(title="All fit", is_number=True, share=1.1),
+    Column(title=say("House"), share=3.2),
+    Column(title=say("State"), share=1.6),
+    Column(title=say("Pieces"), is_number=True, share=1.1),
+    Column(title=say("New sticks"), is_number=True, share=1.2),
+    Column(title=say("Cost"), is_number=True, share=1.6),
+    Column(title=say("At least"), is_number=True, share=1.6),
+    Column(title=say("All fit"), is_number=True, share=1.1),
 )
 _TOTALS: Final = (
-    Column(title="Profile", share=2.4),
-    Column(title="Pieces", is_number=True, share=1.1),
-    Column(title="To buy", share=3.2),
-    Column(title="Cost", is_number=True, share=1.6),
-    Column(title="At least", is_number=True, share=1.6),
+    Column(title=say("Profile"), share=2.4),
+    Column(title=say("Pieces"), is_number=True, share=1.1),
+    Column(title=say("To buy"), share=3.2),
+    Column(title=say("Cost"), is_number=True, share=1.6),
+    Column(title=say("At least"), is_number=True, share=1.6),
 )
 
 
@@ -53,13 +53,16 @@ def street_sheet(
         joint: What buying together comes to, delivery by delivery.
     """
     units = street_units(houses)
-    unit = "mm" if units is Units.MM else "inches"
+    unit = say("mm") if units is Units.MM else say("inches")
     return Sheet(
         name="street",
-        title="Street",
+        title=say("Street"),
         house=name,
         readings_code=code,
-        subtitle=f"Lengths in {unit}. Every house has sheets of its own, in the folder named here.",
+        subtitle=say(
+            "Lengths in {unit}. Every house has sheets of its own, in the folder named here.",
+            unit=unit,
+        ),
         blocks=(
             *_states(houses),
             *_refused(houses),
@@ -79,11 +82,24 @@ def said_of(row: HouseRow) -> str:
     """
     match row.state:
         case HouseState.READY:
-            return f"{row.folder}: ready, {counted(row.pieces, 'piece')}"
+            return say(
+                "{folder}: ready, {counted}",
+                folder=row.folder,
+                counted=say_many("{count} piece", "{count} pieces", count=row.pieces),
+            )
         case HouseState.HELD:
-            return f"{row.folder}: held back: {', '.join(row.held)}; {counted(row.pieces, 'piece')}"
+            return say(
+                "{folder}: held back: {held}; {counted}",
+                folder=row.folder,
+                held=joined(", ", row.held),
+                counted=say_many("{count} piece", "{count} pieces", count=row.pieces),
+            )
         case HouseState.REFUSED:
-            return f"{row.folder}: refused. {' '.join(row.refusal)}"
+            return say(
+                "{folder}: refused. {refusal}",
+                folder=row.folder,
+                refusal=joined(" ", row.refusal),
+            )
 
 
 def states_said(houses: Iterable[HouseRow]) -> str:
@@ -95,10 +111,12 @@ def states_said(houses: Iterable[HouseRow]) -> str:
         '2 houses: 2 ready, 0 with places held back, 0 refused.'
     """
     states = [row.state for row in houses]
-    return (
-        f"{counted(len(states), 'house')}: {states.count(HouseState.READY)} ready, "
-        f"{states.count(HouseState.HELD)} with places held back, "
-        f"{states.count(HouseState.REFUSED)} refused."
+    return say(
+        "{counted}: {count} ready, {count_2} with places held back, {count_3} refused.",
+        counted=say_many("{count} house", "{count} houses", count=len(states)),
+        count=states.count(HouseState.READY),
+        count_2=states.count(HouseState.HELD),
+        count_3=states.count(HouseState.REFUSED),
     )
 
 
@@ -109,18 +127,21 @@ def _states(houses: Sequence[HouseRow]) -> tuple[Block, ...]:
             columns=_HOUSES,
             rows=tuple(_row(row) for row in houses),
             under=tuple(
-                (number, f"Held back: {', '.join(row.held)}")
+                (number, say("Held back: {held}", held=joined(", ", row.held)))
                 for number, row in enumerate(houses)
                 if row.held
             ),
             under_is_said=True,
         ),
         Paragraph(
-            text="Cost is that of the new sticks, without spares: a price where every stick has "
-            "one, else metres. No plan of that house by itself costs less than what stands under "
-            "at least. All fit is the forecast's chance that every opening of the house fits: a "
-            "model's. Houses of one saw and one tape go right or wrong together, so these chances "
-            "are not to be multiplied.",
+            text=say(
+                "Cost is that of the new sticks, without spares: a price where "
+                "every stick has one, else metres. No plan of that house by "
+                "itself costs less than what stands under at least. All fit is "
+                "the forecast's chance that every opening of the house fits: a "
+                "model's. Houses of one saw and one tape go right or wrong "
+                "together, so these chances are not to be multiplied."
+            ),
             is_small=True,
         ),
     )
@@ -134,11 +155,11 @@ def _row(row: HouseRow) -> tuple[str | Cell, ...]:
     return (
         name,
         state,
-        f"{row.pieces}",
-        f"{sum(each.sticks for each in row.profiles)}",
+        say("{pieces}", pieces=row.pieces),
+        say("{profiles}", profiles=sum(each.sticks for each in row.profiles)),
         _sums((each.cost, each.unit) for each in row.profiles),
         _sums((each.lower_bound, each.unit) for each in row.profiles),
-        "-" if row.all_fit is None else f"{row.all_fit:.2f}",
+        "-" if row.all_fit is None else say("{all_fit:.2f}", all_fit=row.all_fit),
     )
 
 
@@ -146,16 +167,18 @@ def _sums(sums: Iterable[tuple[float, str]]) -> str:
     by_unit: dict[str, float] = {}
     for value, unit in sums:
         by_unit[unit] = by_unit.get(unit, 0.0) + value
-    return " + ".join(cost_words(value, unit) for unit, value in sorted(by_unit.items())) or "-"
+    return (
+        joined(" + ", (cost_words(value, unit) for unit, value in sorted(by_unit.items()))) or "-"
+    )
 
 
 def _refused(houses: Sequence[HouseRow]) -> tuple[Block, ...]:
     notes = tuple(
-        Note(severity=Severity.STOP, title=row.file, text=" ".join(row.refusal))
+        Note(severity=Severity.STOP, title=row.file, text=joined(" ", row.refusal))
         for row in houses
         if row.state is HouseState.REFUSED
     )
-    return (Heading(text="Refused"), *notes) if notes else ()
+    return (Heading(text=say("Refused")), *notes) if notes else ()
 
 
 def _totals(houses: Sequence[HouseRow]) -> tuple[Block, ...]:
@@ -163,16 +186,34 @@ def _totals(houses: Sequence[HouseRow]) -> tuple[Block, ...]:
     if not totals:
         return ()
     return (
-        Heading(text="What all houses take, each planned by itself"),
+        Heading(text=say("What all houses take, each planned by itself")),
         Table(columns=_TOTALS, rows=tuple(_total(row, street_units(houses)) for row in totals)),
     )
 
 
 def _total(row: ProfileRow, units: Units) -> tuple[str | Cell, ...]:
-    racks = (f"and {counted(row.offcuts, 'offcut')} from racks",) if row.offcuts else ()
+    racks = (
+        (
+            say(
+                "and {counted} from racks",
+                counted=say_many("{count} offcut", "{count} offcuts", count=row.offcuts),
+            ),
+        )
+        if row.offcuts
+        else ()
+    )
     return (
-        Cell(text=row.profile, small=(f"{counted(row.houses, 'house')}, {row.proved} proved",)),
-        f"{row.pieces}",
+        Cell(
+            text=row.profile,
+            small=(
+                say(
+                    "{counted}, {proved} proved",
+                    counted=say_many("{count} house", "{count} houses", count=row.houses),
+                    proved=row.proved,
+                ),
+            ),
+        ),
+        say("{pieces}", pieces=row.pieces),
         Cell(text=bought_words(row.buys, units), small=racks),
         cost_words(row.cost, row.unit),
         cost_words(row.lower_bound, row.unit),

@@ -10,8 +10,9 @@ from longpoint.house_plan import HousePlan
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Note, Paragraph, Table
 from longpoint.sheets.mark_pictures import Passed, mark_picture
 from longpoint.sheets.qa_sheet import defect_blocks
+from longpoint.speech.said import joined, say
 
-SUPERVISOR_TITLE: Final = "For the supervisor"
+SUPERVISOR_TITLE: Final = say("For the supervisor")
 
 
 def supervisor_blocks(
@@ -33,10 +34,10 @@ def supervisor_blocks(
         *_progress(progress),
         *_held(plan),
         *defect_blocks(plan, judged),
-        Heading(text="Variations"),
+        Heading(text=say("Variations")),
         *(
             tuple(Paragraph(text=each) for each in variations)
-            or (Paragraph(text="None is written down in the house file."),)
+            or (Paragraph(text=say("None is written down in the house file.")),)
         ),
     )
 
@@ -48,16 +49,19 @@ def _unknown(plan: HousePlan) -> tuple[Block, ...]:
     return (
         Note(
             severity=Severity.WARNING,
-            title="LOOK · no such place",
-            text=f"Told to be up or wet, and neither a mark nor a room of this house: "
-            f"{', '.join(named)}. Look at fixed and wet under [handover].",
+            title=say("LOOK · no such place"),
+            text=say(
+                "Told to be up or wet, and neither a mark nor a room of this "
+                "house: {named}. Look at fixed and wet under [handover].",
+                named=joined(", ", named),
+            ),
         ),
     )
 
 
 def _progress(progress: Sequence[RoomProgress]) -> tuple[Block, ...]:
     if not progress:
-        return (Paragraph(text="No place of this house was read yet."),)
+        return (Paragraph(text=say("No place of this house was read yet.")),)
     rows: list[tuple[str | Cell, ...]] = [_row(each) for each in progress]
     up, to_do, held = (
         sum(len(part) for part in parts)
@@ -70,40 +74,55 @@ def _progress(progress: Sequence[RoomProgress]) -> tuple[Block, ...]:
     mends = sum(each.mends for each in progress)
     rows.append(
         (
-            Cell(text="All together", small=(f"{up} of {up + to_do + held} up",)),
-            *(f"{count}" for count in (up, to_do, held, mends)),
+            Cell(
+                text=say("All together"),
+                small=(
+                    say(
+                        "{up} of {up_2} up",
+                        up=up,
+                        up_2=up + to_do + held,
+                    ),
+                ),
+            ),
+            *(say("{count}", count=count) for count in (up, to_do, held, mends)),
             "",
         )
     )
     columns = (
-        Column(title="Room", share=2.6),
-        Column(title="Up", is_number=True, share=0.8),
-        Column(title="To go up", is_number=True, share=1.0),
-        Column(title="Held", is_number=True, share=0.8),
-        Column(title="To mend", is_number=True, share=1.0),
-        Column(title="Stands", share=4.0),
+        Column(title=say("Room"), share=2.6),
+        Column(title=say("Up"), is_number=True, share=0.8),
+        Column(title=say("To go up"), is_number=True, share=1.0),
+        Column(title=say("Held"), is_number=True, share=0.8),
+        Column(title=say("To mend"), is_number=True, share=1.0),
+        Column(title=say("Stands"), share=4.0),
     )
-    return (Heading(text="Progress"), Table(columns=columns, rows=tuple(rows)))
+    return (Heading(text=say("Progress")), Table(columns=columns, rows=tuple(rows)))
 
 
 def _row(room: RoomProgress) -> tuple[str | Cell, ...]:
     counts = (len(room.up), len(room.to_do), len(room.held), room.mends)
-    return (room.room or "No room named", *(f"{count}" for count in counts), _stands(room))
+    return (
+        room.room or say("No room named"),
+        *(say("{count}", count=count) for count in counts),
+        _stands(room),
+    )
 
 
 def _stands(room: RoomProgress) -> Cell:
-    wet = "wet" if room.is_wet else ""
+    wet = say("wet") if room.is_wet else ""
     if room.is_ready:
-        return Cell(text="done", picture=mark_picture(Passed.YES))
+        return Cell(text=say("done"), picture=mark_picture(Passed.YES))
     if room.held:
-        small = ", ".join(room.held)
-        return Cell(text="HELD", small=(small,), picture=mark_picture(Passed.NO))
+        small = joined(", ", room.held)
+        return Cell(text=say("HELD"), small=(small,), picture=mark_picture(Passed.NO))
     if room.mends:
-        return Cell(text="to mend", small=(wet,) if wet else (), picture=mark_picture(Passed.NO))
+        return Cell(
+            text=say("to mend"), small=(wet,) if wet else (), picture=mark_picture(Passed.NO)
+        )
     if not room.to_do:
-        return Cell(text="up, wet", picture=mark_picture(Passed.UNKNOWN))
-    small = ", ".join(room.to_do)
-    return Cell(text="to go up", small=(small,), picture=mark_picture(Passed.UNKNOWN))
+        return Cell(text=say("up, wet"), picture=mark_picture(Passed.UNKNOWN))
+    small = joined(", ", room.to_do)
+    return Cell(text=say("to go up"), small=(small,), picture=mark_picture(Passed.UNKNOWN))
 
 
 def _held(plan: HousePlan) -> tuple[Block, ...]:
@@ -120,5 +139,8 @@ def _held(plan: HousePlan) -> tuple[Block, ...]:
         )
         for mark in sorted(plan.held)
     )
-    columns = (Column(title="Held", share=1.2), Column(title="Why, and what to do", share=8.0))
-    return (Heading(text="Held, and why"), Table(columns=columns, rows=rows))
+    columns = (
+        Column(title=say("Held"), share=1.2),
+        Column(title=say("Why, and what to do"), share=8.0),
+    )
+    return (Heading(text=say("Held, and why")), Table(columns=columns, rows=rows))

@@ -10,11 +10,12 @@ from longpoint.quantities.formatting import (
     format_tenth,
 )
 from longpoint.quantities.length import MM_PER_INCH, Units
+from longpoint.speech.said import joined, say
 from longpoint.trims.long_residual import DRAWN_OPENINGS, SLIP_MM
 from longpoint.trims.thumb_figures import Compared, Rule, Span, ThumbFigures
 from longpoint.trims.thumb_rules import exact_size_mm, gap_beside_flat_mm, thumb_rules
 
-NO_SOURCE: Final = "Common practice, no source."
+NO_SOURCE: Final = say("Common practice, no source.")
 _INCH_STEP_MM: Final = MM_PER_INCH / 32.0
 
 
@@ -53,17 +54,26 @@ def figures_line(figures: ThumbFigures, units: Units = Units.MM) -> str:
     mm, f = _Words(figures, units).mm, figures
     gap = _Words(figures, units).gap
     said = (
-        f"face {mm(f.face_mm)}, beside it {mm(f.neighbour_mm)}, thickness {mm(f.thickness_mm)}",
-        f"quirk {mm(f.quirk_mm)}",
-        f"opening {mm(f.size_mm)} along the piece by {mm(f.height_mm)}",
-        f"diagonals {mm(f.apart_mm)} apart",
-        f"corner {format_angle(f.corner_deg)}",
-        f"thickness of a skirting changing by {mm(f.depth_mm)}",
-        f"lining {mm(f.lining_mm)} thick and {mm(f.proud_mm)} proud",
-        f"what passes {gap(f.limit_mm)}",
+        say(
+            "face {mm}, beside it {mm_2}, thickness {mm_3}",
+            mm=mm(f.face_mm),
+            mm_2=mm(f.neighbour_mm),
+            mm_3=mm(f.thickness_mm),
+        ),
+        say("quirk {mm}", mm=mm(f.quirk_mm)),
+        say("opening {mm} along the piece by {mm_2}", mm=mm(f.size_mm), mm_2=mm(f.height_mm)),
+        say("diagonals {mm} apart", mm=mm(f.apart_mm)),
+        say("corner {corner}", corner=format_angle(f.corner_deg)),
+        say("thickness of a skirting changing by {mm}", mm=mm(f.depth_mm)),
+        say("lining {mm} thick and {mm_2} proud", mm=mm(f.lining_mm), mm_2=mm(f.proud_mm)),
+        say("what passes {gap}", gap=gap(f.limit_mm)),
     )
-    unit = "mm" if units is Units.MM else "inches"
-    return f"Figures: {'; '.join(said)}. Lengths in {unit}, angles in degrees."
+    unit = say("mm") if units is Units.MM else say("inches")
+    return say(
+        "Figures: {said}. Lengths in {unit}, angles in degrees.",
+        said=joined("; ", said),
+        unit=unit,
+    )
 
 
 class _Words:
@@ -116,29 +126,50 @@ class _Words:
 
     def _add_on(self, c: Compared) -> ThumbText:
         f = self.figures
-        side = "short" if c.off_mm > 0 else "long"
+        side = say("short") if c.off_mm > 0 else say("long")
         exact_mm = exact_size_mm(f)
-        exact = f" It is right to the hair at {self.mm(exact_mm)} alone." if exact_mm else ""
+        exact = (
+            say(" It is right to the hair at {mm} alone.", mm=self.mm(exact_mm)) if exact_mm else ""
+        )
         return ThumbText(
-            rule=f"Hook the opening, two quirks, a face and {self.mm(f.add_mm)}.",
-            short=f"opening + 2 quirks + face + {self.mm(f.add_mm)}",
-            truth="The tape lies on the slant across the face. What that adds is about the face "
-            "times itself over twice the length, so it is more on a short piece and less on a long "
-            "one; no one figure serves both.",
-            here=f"The rule says {self.mm(c.by_rule[0])}, the tape has to show "
-            f"{self.mm(c.true[0])}: {self.gap(abs(c.off_mm))} too {side}.",
-            holds=f"{self._sizes(c.good)}{exact} For square corners and 45s only.",
+            rule=say("Hook the opening, two quirks, a face and {mm}.", mm=self.mm(f.add_mm)),
+            short=say("opening + 2 quirks + face + {mm}", mm=self.mm(f.add_mm)),
+            truth=say(
+                "The tape lies on the slant across the face. What that adds is "
+                "about the face times itself over twice the length, so it is "
+                "more on a short piece and less on a long one; no one figure "
+                "serves both."
+            ),
+            here=say(
+                "The rule says {mm}, the tape has to show {mm_2}: {gap} too {side}.",
+                mm=self.mm(c.by_rule[0]),
+                mm_2=self.mm(c.true[0]),
+                gap=self.gap(abs(c.off_mm)),
+                side=side,
+            ),
+            holds=say(
+                "{sizes}{exact} For square corners and 45s only.",
+                sizes=self._sizes(c.good),
+                exact=exact,
+            ),
         )
 
     def _tape_along(self, c: Compared) -> ThumbText:
         return ThumbText(
-            rule="Hook the opening, two quirks and a face.",
-            short="opening + 2 quirks + face",
-            truth="That is the length along the piece, from the long point to square over the "
-            "short point of the other end. A tape hooked on the long point runs slantwise and "
-            "shows more, so a piece marked by the rule comes out short.",
-            here=f"The rule says {self.mm(c.by_rule[0])}, the tape has to show "
-            f"{self.mm(c.true[0])}: {self.gap(c.off_mm)} too short.",
+            rule=say("Hook the opening, two quirks and a face."),
+            short=say("opening + 2 quirks + face"),
+            truth=say(
+                "That is the length along the piece, from the long point to "
+                "square over the short point of the other end. A tape hooked on "
+                "the long point runs slantwise and shows more, so a piece marked "
+                "by the rule comes out short."
+            ),
+            here=say(
+                "The rule says {mm}, the tape has to show {mm_2}: {gap} too short.",
+                mm=self.mm(c.by_rule[0]),
+                mm_2=self.mm(c.true[0]),
+                gap=self.gap(c.off_mm),
+            ),
             holds=self._sizes(c.good),
         )
 
@@ -147,19 +178,35 @@ class _Words:
         passes = self.gap(self.figures.limit_mm)
         low = self.at_least(least or 0.0)
         if most is None:
-            return f"Within {passes} for openings of {low} and more along the piece."
-        return f"Within {passes} for openings of {low} to {self.at_most(most)} along the piece."
+            return say(
+                "Within {passes} for openings of {low} and more along the piece.",
+                passes=passes,
+                low=low,
+            )
+        return say(
+            "Within {passes} for openings of {low} to {at_most} along the piece.",
+            passes=passes,
+            low=low,
+            at_most=self.at_most(most),
+        )
 
     def _half_corner(self, c: Compared) -> ThumbText:
         return ThumbText(
-            rule="Set the saw to half the corner.",
-            short="saw to half the corner",
-            truth="A saw counts from a square cut, so it goes to 90 less half the corner. At 90 "
-            "the two are the same, which is why the rule seems to work; at any other corner it "
-            "errs twice, once on each piece.",
-            here=f"At {format_angle(self.figures.corner_deg)} the rule says "
-            f"{format_angle(c.by_rule[0])}, right is {format_angle(c.true[0])}. Both cut by the "
-            f"rule leave the joint {self.gap(c.off_mm)} open.",
+            rule=say("Set the saw to half the corner."),
+            short=say("saw to half the corner"),
+            truth=say(
+                "A saw counts from a square cut, so it goes to 90 less half the "
+                "corner. At 90 the two are the same, which is why the rule seems "
+                "to work; at any other corner it errs twice, once on each piece."
+            ),
+            here=say(
+                "At {corner} the rule says {by_rule}, right is {true}. Both cut "
+                "by the rule leave the joint {gap} open.",
+                corner=format_angle(self.figures.corner_deg),
+                by_rule=format_angle(c.by_rule[0]),
+                true=format_angle(c.true[0]),
+                gap=self.gap(c.off_mm),
+            ),
             holds=self._corners(c.good),
         )
 
@@ -167,29 +214,48 @@ class _Words:
         f = self.figures
         least, most = self._ends(c.good)
         return ThumbText(
-            rule="At a square corner it is 45, whatever the widths.",
-            short="45s on two widths",
-            truth="The cut has to run from the inner corner to the outer one, so the wider face "
-            "takes the smaller angle; the two add to 90. With 45s the joint closes, but its outer "
-            "points miss each other.",
-            here=f"{self.mm(f.face_mm)} beside {self.mm(f.neighbour_mm)}: "
-            f"{format_angle(c.true[0])} on the first, {format_angle(c.true[1])} on the second. "
-            f"With 45s the points miss by {self.gap(c.off_mm)} along the joint.",
-            holds=f"Within {self.gap(f.limit_mm)} beside a face of {self.at_least(least or 0.0)} "
-            f"to {self.at_most(most or 0.0)}.",
+            rule=say("At a square corner it is 45, whatever the widths."),
+            short=say("45s on two widths"),
+            truth=say(
+                "The cut has to run from the inner corner to the outer one, so "
+                "the wider face takes the smaller angle; the two add to 90. With "
+                "45s the joint closes, but its outer points miss each other."
+            ),
+            here=say(
+                "{mm} beside {mm_2}: {true} on the first, {true_2} on the second. "
+                "With 45s the points miss by {gap} along the joint.",
+                mm=self.mm(f.face_mm),
+                mm_2=self.mm(f.neighbour_mm),
+                true=format_angle(c.true[0]),
+                true_2=format_angle(c.true[1]),
+                gap=self.gap(c.off_mm),
+            ),
+            holds=say(
+                "Within {gap} beside a face of {at_least} to {at_most}.",
+                gap=self.gap(f.limit_mm),
+                at_least=self.at_least(least or 0.0),
+                at_most=self.at_most(most or 0.0),
+            ),
         )
 
     def _scribe_45(self, c: Compared) -> ThumbText:
         f = self.figures
         return ThumbText(
-            rule="To scribe a skirting, cut 45 and follow the line.",
-            short="45 for every scribe",
-            truth="The saw shows the neighbour's section right at 90 less half the corner. At 45 "
-            "the thick parts of the section are cut too far back in a corner over 90, and not far "
-            "enough in one under 90.",
-            here=f"At {format_angle(f.corner_deg)} it is {format_angle(c.true[0])}. Where the "
-            f"section's thickness changes by {self.mm(f.depth_mm)}, a 45 misses by "
-            f"{self.gap(c.off_mm)}.",
+            rule=say("To scribe a skirting, cut 45 and follow the line."),
+            short=say("45 for every scribe"),
+            truth=say(
+                "The saw shows the neighbour's section right at 90 less half the "
+                "corner. At 45 the thick parts of the section are cut too far "
+                "back in a corner over 90, and not far enough in one under 90."
+            ),
+            here=say(
+                "At {corner} it is {true}. Where the section's thickness changes "
+                "by {mm}, a 45 misses by {gap}.",
+                corner=format_angle(f.corner_deg),
+                true=format_angle(c.true[0]),
+                mm=self.mm(f.depth_mm),
+                gap=self.gap(c.off_mm),
+            ),
             holds=self._corners(c.good),
         )
 
@@ -197,26 +263,42 @@ class _Words:
         least, most = self._ends(good)
         low = math.ceil((least or 0.0) * 10.0 - 1e-9) / 10.0
         high = math.floor((most or 0.0) * 10.0 + 1e-9) / 10.0
-        return (
-            f"Within {self.gap(self.figures.limit_mm)} for corners of {format_angle(low)} to "
-            f"{format_angle(high)}."
+        return say(
+            "Within {gap} for corners of {low} to {high}.",
+            gap=self.gap(self.figures.limit_mm),
+            low=format_angle(low),
+            high=format_angle(high),
         )
 
     def _diagonals(self, c: Compared) -> ThumbText:
         f = self.figures
         _, most = self._ends(c.good)
         return ThumbText(
-            rule=f"Diagonals within {self.mm(f.apart_mm)}: it is square.",
-            short=f"diagonals within {self.mm(f.apart_mm)} = square",
-            truth="What a difference of diagonals means depends on the size: the smaller or the "
-            "slimmer the opening, the more. And an opening that tapers has two equal diagonals "
-            "without a square corner; the opposite sides have to be alike as well.",
-            here=f"{self.mm(f.size_mm)} by {self.mm(f.height_mm)} with diagonals "
-            f"{self.mm(f.apart_mm)} apart has corners of {c.true[0]:.2f} and {c.true[1]:.2f}. "
-            f"Plain 45s on {self.mm(f.face_mm)}, kept parallel to the lining, open by "
-            f"{self.gap(c.off_mm)}.",
-            holds=f"Within {self.gap(f.limit_mm)} at this size while the diagonals are no more "
-            f"than {self.at_most(most or 0.0)} apart.",
+            rule=say("Diagonals within {mm}: it is square.", mm=self.mm(f.apart_mm)),
+            short=say("diagonals within {mm} = square", mm=self.mm(f.apart_mm)),
+            truth=say(
+                "What a difference of diagonals means depends on the size: the "
+                "smaller or the slimmer the opening, the more. And an opening "
+                "that tapers has two equal diagonals without a square corner; "
+                "the opposite sides have to be alike as well."
+            ),
+            here=say(
+                "{mm} by {mm_2} with diagonals {mm_3} apart has corners of "
+                "{true:.2f} and {true_2:.2f}. Plain 45s on {mm_4}, kept parallel "
+                "to the lining, open by {gap}.",
+                mm=self.mm(f.size_mm),
+                mm_2=self.mm(f.height_mm),
+                mm_3=self.mm(f.apart_mm),
+                true=c.true[0],
+                true_2=c.true[1],
+                mm_4=self.mm(f.face_mm),
+                gap=self.gap(c.off_mm),
+            ),
+            holds=say(
+                "Within {gap} at this size while the diagonals are no more than {at_most} apart.",
+                gap=self.gap(f.limit_mm),
+                at_most=self.at_most(most or 0.0),
+            ),
         )
 
     def _pack(self, c: Compared) -> ThumbText:
@@ -225,35 +307,60 @@ class _Words:
         mitre_deg, bevel_deg = c.true
         flat = self.gap(gap_beside_flat_mm(f, f.proud_mm))
         return ThumbText(
-            rule="Lining proud: pack the neighbour out to match.",
-            short="proud lining: pack the neighbour",
-            truth="A piece on a proud lining is tilted, and a plain 45 on it gapes at the face. "
-            "Tilt the neighbour as well and it gapes twice as far: the faces are flush, the joint "
-            "is worse. Packed or not, the tilt has to go into the cut.",
-            here=f"A lining {self.mm(f.proud_mm)} proud: plain 45s open by {flat} at the heel "
-            f"beside a flat neighbour and by {self.gap(c.off_mm)} beside a packed one. What closes "
-            f"the packed pair is {mitre_deg:.2f} with the back relieved by "
-            f"{format_angle(abs(bevel_deg))}, on both pieces.",
-            holds=f"Plain 45s on both within {self.gap(f.limit_mm)} while the lining is no more "
-            f"than {self.at_most(most or 0.0)} proud.",
+            rule=say("Lining proud: pack the neighbour out to match."),
+            short=say("proud lining: pack the neighbour"),
+            truth=say(
+                "A piece on a proud lining is tilted, and a plain 45 on it gapes "
+                "at the face. Tilt the neighbour as well and it gapes twice as "
+                "far: the faces are flush, the joint is worse. Packed or not, "
+                "the tilt has to go into the cut."
+            ),
+            here=say(
+                "A lining {mm} proud: plain 45s open by {flat} at the heel beside "
+                "a flat neighbour and by {gap} beside a packed one. What closes "
+                "the packed pair is {mitre_deg:.2f} with the back relieved by "
+                "{bevel}, on both pieces.",
+                mm=self.mm(f.proud_mm),
+                flat=flat,
+                gap=self.gap(c.off_mm),
+                mitre_deg=mitre_deg,
+                bevel=format_angle(abs(bevel_deg)),
+            ),
+            holds=say(
+                "Plain 45s on both within {gap} while the lining is no more than {at_most} proud.",
+                gap=self.gap(f.limit_mm),
+                at_most=self.at_most(most or 0.0),
+            ),
         )
 
     def _long_residual(self, c: Compared) -> ThumbText:
         f = self.figures
         times = round(c.true[0] * DRAWN_OPENINGS)
         return ThumbText(
-            rule="The tapes don't close: the one furthest off is the wrong one.",
-            short="the longest residual is the wrong tape",
-            truth="Four sides and two diagonals leave one reading to spare. Whichever of the six "
-            "slipped, the misfit spreads over all in much the same shares, most of it on a "
-            "diagonal. The sum tells that one is wrong, never which.",
-            here=f"Of {DRAWN_OPENINGS} openings of about {self.mm(f.size_mm)} by "
-            f"{self.mm(f.height_mm)}, drawn in the computer, each with one of its six tapes "
-            f"{self.mm(SLIP_MM)} out, the rule named the right one in {times}, about 1 in "
-            f"{round(1.0 / c.true[0])}; guessing among six does 1 in 6. Model output, no count of "
-            "houses.",
-            holds="Nowhere. Read both diagonals again, then the sides; or hold a level to both "
-            "jambs and write what it shows.",
+            rule=say("The tapes don't close: the one furthest off is the wrong one."),
+            short=say("the longest residual is the wrong tape"),
+            truth=say(
+                "Four sides and two diagonals leave one reading to spare. "
+                "Whichever of the six slipped, the misfit spreads over all in "
+                "much the same shares, most of it on a diagonal. The sum tells "
+                "that one is wrong, never which."
+            ),
+            here=say(
+                "Of {drawn_openings} openings of about {mm} by {mm_2}, drawn in "
+                "the computer, each with one of its six tapes {mm_3} out, the "
+                "rule named the right one in {times}, about 1 in {true}; guessing "
+                "among six does 1 in 6. Model output, no count of houses.",
+                drawn_openings=DRAWN_OPENINGS,
+                mm=self.mm(f.size_mm),
+                mm_2=self.mm(f.height_mm),
+                mm_3=self.mm(SLIP_MM),
+                times=times,
+                true=round(1.0 / c.true[0]),
+            ),
+            holds=say(
+                "Nowhere. Read both diagonals again, then the sides; or hold a "
+                "level to both jambs and write what it shows."
+            ),
         )
 
     @staticmethod

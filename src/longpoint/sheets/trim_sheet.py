@@ -10,9 +10,10 @@ from longpoint.sheets.finding_note import finding_note
 from longpoint.sheets.piece_table import piece_table
 from longpoint.sheets.printed_lengths import printed_lengths
 from longpoint.sheets.sketch_drawing import sketch_drawing
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import EntryKind
 
-TRIM_TITLE: Final = "Other trim"
+TRIM_TITLE: Final = say("Other trim")
 
 
 def trim_blocks(plan: HousePlan) -> tuple[Block, ...]:
@@ -26,8 +27,8 @@ def trim_blocks(plan: HousePlan) -> tuple[Block, ...]:
             blocks += _held(plan, entry.mark, entry.kind, entry.room)
     for unread in plan.house.held:
         if unread.kind is EntryKind.TRIM:
-            blocks += _held(plan, unread.mark, "could not be read", unread.room)
-    return tuple(blocks) or (Paragraph(text="There is no other trim in this house."),)
+            blocks += _held(plan, unread.mark, say("could not be read"), unread.room)
+    return tuple(blocks) or (Paragraph(text=say("There is no other trim in this house.")),)
 
 
 def _planned(plan: HousePlan, trim: PlannedTrim) -> list[Block]:
@@ -35,7 +36,7 @@ def _planned(plan: HousePlan, trim: PlannedTrim) -> list[Block]:
     name = trim.title.removeprefix("an ").removeprefix("a ")
     drawn: list[Plain] = [sketch_drawing(sketch) for sketch in trim.plan.sketches]
     head: tuple[Plain, ...] = (
-        Heading(text=_title(entry.mark, name, entry.room, ", ".join(entry.openings))),
+        Heading(text=_title(entry.mark, name, entry.room, joined(", ", entry.openings))),
         *drawn[:1],
     )
     blocks: list[Block] = [Together(blocks=head), *drawn[1:]]
@@ -48,7 +49,10 @@ def _planned(plan: HousePlan, trim: PlannedTrim) -> list[Block]:
 
 
 def _held(plan: HousePlan, mark: str, kind: str, room: str) -> list[Block]:
-    return [Heading(text=f"{_title(mark, kind, room)} · HOLD"), *_notes(plan, mark)]
+    return [
+        Heading(text=say("{title} · HOLD", title=_title(mark, kind, room))),
+        *_notes(plan, mark),
+    ]
 
 
 def _notes(plan: HousePlan, mark: str) -> list[Plain]:
@@ -56,4 +60,4 @@ def _notes(plan: HousePlan, mark: str) -> list[Plain]:
 
 
 def _title(*parts: str) -> str:
-    return " · ".join(part for part in parts if part)
+    return joined(" · ", (part for part in parts if part))

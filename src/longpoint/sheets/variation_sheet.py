@@ -6,6 +6,7 @@ from longpoint.pricing.variation import Variation, unpriced_work
 from longpoint.sheets.blocks import Paragraph, Sheet
 from longpoint.sheets.money_blocks import crew_blocks, row_table, sign_table, sum_table
 from longpoint.sheets.money_words import MONEY_RULE, day_words, tax_words, work_words
+from longpoint.speech.said import joined, lowered, say
 
 
 def variation_sheet(variation: Variation, quote: Quote, money: MoneyText) -> Sheet:
@@ -18,38 +19,64 @@ def variation_sheet(variation: Variation, quote: Quote, money: MoneyText) -> She
     """
     notes = []
     if variation.enough:
-        notes.append(f"The timber quoted is enough of {', '.join(variation.enough)}.")
+        notes.append(
+            say(
+                "The timber quoted is enough of {enough}.",
+                enough=joined(", ", variation.enough),
+            )
+        )
     if variation.held:
-        notes.append(f"Still in doubt, and not in this variation: {', '.join(variation.held)}.")
+        notes.append(
+            say(
+                "Still in doubt, and not in this variation: {held}.",
+                held=joined(", ", variation.held),
+            )
+        )
     unpriced = unpriced_work(quote, variation.tasks)
     if unpriced:
-        named = ", ".join(work_words(kind, quote.dialect).lower() for kind in unpriced)
-        notes.append(f"The quote has no price for this, so it is in neither: {named}.")
+        named = joined(", ", (lowered(work_words(kind, quote.dialect)) for kind in unpriced))
+        notes.append(
+            say(
+                "The quote has no price for this, so it is in neither: {named}.",
+                named=named,
+            )
+        )
     is_less = variation.sums.gross.amount < 0
     return Sheet(
         name=f"variation-{variation.number}",
-        title=f"Variation {variation.number}",
+        title=say("Variation {number}", number=variation.number),
         house=quote.house,
         readings_code=variation.made_from,
-        subtitle=f"{day_words(variation.day)}. To quote {quote.number} of {day_words(quote.day)}.",
+        subtitle=say(
+            "{day}. To quote {number} of {day_2}.",
+            day=day_words(variation.day),
+            number=quote.number,
+            day_2=day_words(quote.day),
+        ),
         blocks=(
             *crew_blocks(quote),
             Paragraph(
-                text="The walls were read. They ask for this otherwise than quoted, at the prices "
-                "of the quote; the reason stands below each row."
+                text=say(
+                    "The walls were read. They ask for this otherwise than "
+                    "quoted, at the prices of the quote; the reason stands below "
+                    "each row."
+                )
             ),
             row_table(variation.rows, quote, money),
             sum_table(
                 variation.sums,
                 quote.tax,
                 money,
-                pay="To be taken off" if is_less else "To pay on top",
+                pay=say("To be taken off") if is_less else say("To pay on top"),
             ),
             *(Paragraph(text=note) for note in notes),
             Paragraph(
-                text=f"{tax_words(quote.tax)} {MONEY_RULE} Nothing of it is done before both have "
-                "signed."
+                text=say(
+                    "{tax} {money_rule} Nothing of it is done before both have signed.",
+                    tax=tax_words(quote.tax),
+                    money_rule=MONEY_RULE,
+                )
             ),
-            sign_table("Agreed"),
+            sign_table(say("Agreed")),
         ),
     )

@@ -6,6 +6,7 @@ from typing import Final
 
 from longpoint.forecast.records import Verdict
 from longpoint.sheets.blocks import Drawing, Ink, Outline
+from longpoint.speech.said import say
 
 WIDTH_MM: Final = 11.0
 HEIGHT_MM: Final = 9.0
@@ -32,15 +33,15 @@ def verdict_words(verdict: Verdict) -> str:
     """
     match verdict:
         case Verdict.BATCH:
-            return "cut as planned"
+            return say("cut as planned")
         case Verdict.READ_FIRST:
-            return "read first"
+            return say("read first")
         case Verdict.PROVE_SAW:
-            return "prove the saw first"
+            return say("prove the saw first")
         case Verdict.CUT_LONG:
-            return "cut the head long"
+            return say("cut the head long")
         case Verdict.HOLD:
-            return "held"
+            return say("held")
 
 
 def verdict_picture(verdict: Verdict, part: float = 1.0) -> Drawing:

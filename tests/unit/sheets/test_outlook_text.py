@@ -3,11 +3,12 @@ from dataclasses import replace
 import pytest
 
 from longpoint.sheets.outlook_text import outlook_lines
+from longpoint.sheets.page import Page
 from tests.unit.sheets.sample import ADVICE, FORECAST, OUTLOOK, PLAN, unproved
 
 
 def test_the_house_is_told_in_two_lines_and_three_while_the_saw_is_not_proved() -> None:
-    lines = outlook_lines(PLAN, 96)
+    lines = outlook_lines(PLAN, Page(96))
     assert lines[0] == "Will it close? 1 of 5 openings can be cut as planned."
     said = " ".join(line.strip() for line in lines)
     assert (
@@ -16,27 +17,27 @@ def test_the_house_is_told_in_two_lines_and_three_while_the_saw_is_not_proved() 
     )
     assert "Once the saw is proved" not in said
     assert "Once the saw is proved: all of 3 openings fit 99 in 100; under 0.1" in " ".join(
-        line.strip() for line in outlook_lines(unproved(), 96)
+        line.strip() for line in outlook_lines(unproved(), Page(96))
     )
 
 
 def test_every_opening_has_its_verdict_and_the_doubtful_ones_their_reason() -> None:
-    lines = outlook_lines(PLAN, 96)
+    lines = outlook_lines(PLAN, Page(96))
     assert "  W2  cut as planned: 99 in 100" in lines
     assert "  W3  held" in lines
     assert f"W1 read first: {ADVICE[0].why}" in " ".join(" ".join(lines).split())
 
 
 def test_the_figures_are_called_a_models() -> None:
-    assert any("A model's figures" in line for line in outlook_lines(PLAN, 96))
+    assert any("A model's figures" in line for line in outlook_lines(PLAN, Page(96)))
 
 
 @pytest.mark.parametrize("width", [50, 80, 100])
 def test_no_line_is_too_long(width: int) -> None:
-    assert max(map(len, outlook_lines(unproved(), width))) <= width
+    assert max(map(len, outlook_lines(unproved(), Page(width)))) <= width
 
 
 def test_without_a_forecast_nothing_is_said() -> None:
-    assert outlook_lines(replace(PLAN, outlook=None), 96) == []
+    assert outlook_lines(replace(PLAN, outlook=None), Page(96)) == []
     none = replace(OUTLOOK, forecast=replace(FORECAST, faces=()))
-    assert outlook_lines(replace(PLAN, outlook=none), 96) == []
+    assert outlook_lines(replace(PLAN, outlook=none), Page(96)) == []

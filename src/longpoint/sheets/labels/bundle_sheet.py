@@ -12,28 +12,31 @@ from longpoint.sheets.cut_lines import cut_lines
 from longpoint.sheets.dialects import role_words, words_for
 from longpoint.sheets.labels.label_pages import LabelOrder, bundle_of, labelled
 from longpoint.sheets.printed_lengths import printed_lengths
-from longpoint.sheets.settings_table import counted
+from longpoint.speech.said import joined, say, say_many
 
 COLUMNS: Final = (
-    Column(title="In", share=1.3),
-    Column(title="Piece", share=3.2),
-    Column(title="What it is", share=2.4),
-    Column(title="Profile", share=1.8),
-    Column(title="Cut to", is_number=True, share=1.9),
+    Column(title=say("In"), share=1.3),
+    Column(title=say("Piece"), share=3.2),
+    Column(title=say("What it is"), share=2.4),
+    Column(title=say("Profile"), share=1.8),
+    Column(title=say("Cut to"), is_number=True, share=1.9),
 )
-NO_ROOM: Final = "No room named"
+NO_ROOM: Final = say("No room named")
 
 
 def bundle_sheet(plan: HousePlan) -> Sheet:
     """Return the list by which pieces are tied together and carried to their rooms."""
-    unit = "mm" if plan.house.units is Units.MM else "inches"
+    unit = say("mm") if plan.house.units is Units.MM else say("inches")
     return Sheet(
         name="bundles",
-        title="Bundles",
+        title=say("Bundles"),
         house=plan.house.name,
         readings_code=plan.readings_code,
-        subtitle=f"All lengths in {unit}. One bundle for each place; tick each piece as it goes "
-        "in. The number is that of the cutting list.",
+        subtitle=say(
+            "All lengths in {unit}. One bundle for each place; tick each "
+            "piece as it goes in. The number is that of the cutting list.",
+            unit=unit,
+        ),
         blocks=(*_held(plan), *_rooms(plan)),
         cautions=common_cautions(),
     )
@@ -51,7 +54,16 @@ def _rooms(plan: HousePlan) -> tuple[Block, ...]:
         bundles = list(dict.fromkeys(bundle_of(piece, words.skirting) for piece in ours))
         for named in bundles:
             tied = [piece for piece in ours if bundle_of(piece, words.skirting) == named]
-            groups.append((len(rows), f"{named}: {counted(len(tied), 'piece')}"))
+            groups.append(
+                (
+                    len(rows),
+                    say(
+                        "{named}: {counted}",
+                        named=named,
+                        counted=say_many("{count} piece", "{count} pieces", count=len(tied)),
+                    ),
+                )
+            )
             for piece in tied:
                 figure, how = key_figure(piece, lengths[piece.mark], plan.house.units)
                 rows.append(
@@ -63,7 +75,11 @@ def _rooms(plan: HousePlan) -> tuple[Block, ...]:
                         Cell(text=figure, behind=how),
                     )
                 )
-        title = f"{room or NO_ROOM}: {counted(len(bundles), 'bundle')}"
+        title = say(
+            "{room}: {counted}",
+            room=room or NO_ROOM,
+            counted=say_many("{count} bundle", "{count} bundles", count=len(bundles)),
+        )
         blocks += [
             Heading(text=title),
             Table(columns=COLUMNS, rows=tuple(rows), groups=tuple(groups), is_close=True),
@@ -77,7 +93,10 @@ def _held(plan: HousePlan) -> tuple[Block, ...]:
     return (
         Note(
             severity=Severity.WARNING,
-            title="HOLD",
-            text=f"Held back, so without pieces here: {', '.join(sorted(plan.held))}.",
+            title=say("HOLD"),
+            text=say(
+                "Held back, so without pieces here: {held}.",
+                held=joined(", ", sorted(plan.held)),
+            ),
         ),
     )

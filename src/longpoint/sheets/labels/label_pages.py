@@ -14,6 +14,7 @@ from longpoint.sheets.dialects import words_for
 from longpoint.sheets.labels.grid import LabelGrid, Place
 from longpoint.sheets.labels.piece_label import LabelOf, QrMaker, hold_label, piece_label
 from longpoint.sheets.printed_lengths import printed_lengths
+from longpoint.speech.said import say
 
 MINOR_MM: Final = 1
 MAJOR_MM: Final = 10
@@ -64,9 +65,9 @@ def label_pages(
     """
     if not 0 <= skip < grid.on_page:
         raise SheetError(
-            f"{skip} labels of the first page are said to be used up.",
-            f"A page of this paper has {grid.on_page}.",
-            f"Give a number from 0 to {grid.on_page - 1}.",
+            say("{skip} labels of the first page are said to be used up.", skip=skip),
+            say("A page of this paper has {on_page}.", on_page=grid.on_page),
+            say("Give a number from 0 to {on_page}.", on_page=grid.on_page - 1),
         )
     of = LabelOf(
         readings_code=plan.readings_code,
@@ -105,7 +106,11 @@ def bundle_of(piece: Piece, skirting: str) -> str:
     """Return what a piece is tied up with: its opening's face, its room's skirting, its trim."""
     if piece.run is not None:
         return skirting
-    return f"{piece.place} face {piece.face}" if piece.face else piece.place
+    return (
+        say("{place} face {face}", place=piece.place, face=piece.face)
+        if piece.face
+        else piece.place
+    )
 
 
 def _paged(drawings: Sequence[Drawing], grid: LabelGrid, skip: int) -> tuple[LabelPage, ...]:
@@ -137,10 +142,16 @@ def trial_page(grid: LabelGrid) -> LabelPage:
         marks += _edge(grid.place(index), str(index + 1))
     if grid.on_page > 1:
         marks += _rulers(paper.width_mm, paper.height_mm)
-        said = (
-            f"{grid.columns} x {grid.rows}, each {grid.width_mm:g} x {grid.height_mm:g} mm; moved "
-            f"{grid.nudge_x_mm:+g} right, {grid.nudge_y_mm:+g} down. Print at 100 %, not fitted to "
-            "the page."
+        said = say(
+            "{columns} x {rows}, each {width_mm:g} x {height_mm:g} mm; moved "
+            "{nudge_x_mm:+g} right, {nudge_y_mm:+g} down. Print at 100 %, not "
+            "fitted to the page.",
+            columns=grid.columns,
+            rows=grid.rows,
+            width_mm=grid.width_mm,
+            height_mm=grid.height_mm,
+            nudge_x_mm=grid.nudge_x_mm,
+            nudge_y_mm=grid.nudge_y_mm,
         )
         marks.append(
             Word(x_mm=paper.width_mm / 2, y_mm=paper.height_mm - 3.0, text=said, size_mm=2.6)
@@ -149,7 +160,7 @@ def trial_page(grid: LabelGrid) -> LabelPage:
         width_mm=paper.width_mm,
         height_mm=paper.height_mm,
         marks=tuple(marks),
-        described="Test print: the edge of every label, and rulers in millimetres",
+        described=say("Test print: the edge of every label, and rulers in millimetres"),
     )
     return LabelPage(width_mm=paper.width_mm, height_mm=paper.height_mm, labels=((whole, drawing),))
 

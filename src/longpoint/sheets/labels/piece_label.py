@@ -21,6 +21,7 @@ from longpoint.sheets.end_pictures import (
 from longpoint.sheets.labels.piece_code import piece_code
 from longpoint.sheets.printed_lengths import PrintedLengths
 from longpoint.sheets.text_width import text_width_mm
+from longpoint.speech.said import say
 from longpoint.sticks.saw_setting import end_settings
 from longpoint.survey.instruments import Saw
 
@@ -38,14 +39,17 @@ EDGE_WORDS_MM: Final = 2.1
 LARGEST: Final = 2.0
 """An end is drawn at most twice as large as on the cut sheet."""
 
-TO_OPENING: Final = "this edge to the opening"
-DOWN: Final = "this edge to the floor"
+TO_OPENING: Final = say("this edge to the opening")
+DOWN: Final = say("this edge to the floor")
 
 AROUND: Final = frozenset(
     {Role.HEAD, Role.LEFT_LEG, Role.RIGHT_LEG, Role.SILL, Role.SIDE, Role.SEGMENT, Role.BACK_BAND}
 )
 """Roles whose inner edge lies towards the opening."""
-HANDS: Final = {Role.LEFT_LEG: ("LEFT", HookEnd.RIGHT), Role.RIGHT_LEG: ("RIGHT", HookEnd.LEFT)}
+HANDS: Final = {
+    Role.LEFT_LEG: (say("LEFT"), HookEnd.RIGHT),
+    Role.RIGHT_LEG: (say("RIGHT"), HookEnd.LEFT),
+}
 """What a leg is, and which of its ends is the upper one: pieces run clockwise round the opening."""
 
 
@@ -103,7 +107,11 @@ def piece_label(piece: Piece, of: LabelOf, width_mm: float, height_mm: float) ->
     )
     marks += _figures(piece, of, (left_mm, right_mm), figures_y_mm, scale)
     marks += _qr(of.qr(piece_code(of.readings_code, piece.mark)), width_mm, qr_mm)
-    below = f"{of.readings_code} · {piece.profile}"
+    below = say(
+        "{readings_code} · {profile}",
+        readings_code=of.readings_code,
+        profile=piece.profile,
+    )
     size_mm = _fitting(below, 2.1, qr_mm)
     marks.append(
         Word(
@@ -117,14 +125,14 @@ def piece_label(piece: Piece, of: LabelOf, width_mm: float, height_mm: float) ->
         width_mm=width_mm,
         height_mm=height_mm,
         marks=tuple(marks),
-        described=f"Label {piece.mark}: {place}",
+        described=say("Label {mark}: {place}", mark=piece.mark, place=place),
     )
 
 
 def hold_label(mark: str, width_mm: float, height_mm: float) -> Drawing:
     """Return the label of a place that is held back: it has no lengths to print."""
-    size_mm = _fitting(f"HOLD {mark}", height_mm / 3.2, width_mm - 2 * EDGE_MM)
-    said = "no lengths: read it again first"
+    size_mm = _fitting(say("HOLD {mark}", mark=mark), height_mm / 3.2, width_mm - 2 * EDGE_MM)
+    said = say("no lengths: read it again first")
     marks: tuple[Mark, ...] = (
         Outline(
             points=(
@@ -138,7 +146,7 @@ def hold_label(mark: str, width_mm: float, height_mm: float) -> Drawing:
         Word(
             x_mm=width_mm / 2,
             y_mm=height_mm / 2 + size_mm * 0.2,
-            text=f"HOLD {mark}",
+            text=say("HOLD {mark}", mark=mark),
             size_mm=size_mm,
             bold=True,
         ),
@@ -150,14 +158,27 @@ def hold_label(mark: str, width_mm: float, height_mm: float) -> Drawing:
         ),
     )
     return Drawing(
-        width_mm=width_mm, height_mm=height_mm, marks=marks, described=f"Label HOLD {mark}: {said}"
+        width_mm=width_mm,
+        height_mm=height_mm,
+        marks=marks,
+        described=say(
+            "Label HOLD {mark}: {said}",
+            mark=mark,
+            said=said,
+        ),
     )
 
 
 def _place_words(piece: Piece, words: Words) -> str:
-    face = f"face {piece.face} " if piece.face else ""
-    where = f" · {piece.room}" if piece.room else ""
-    return f"{piece.place} {face}{role_words(piece.role, words)}{where}"
+    face = say("face {face} ", face=piece.face) if piece.face else ""
+    where = say(" · {room}", room=piece.room) if piece.room else ""
+    return say(
+        "{place} {face}{role}{where}",
+        place=piece.place,
+        face=face,
+        role=role_words(piece.role, words),
+        where=where,
+    )
 
 
 def _figures(
@@ -169,9 +190,9 @@ def _figures(
     short = format_length(printed.short_mm, of.units)
     long = format_length(printed.long_mm, of.units)
     if short != long:
-        both = f"short {short} / long {long}"
+        both = say("short {short} / long {long}", short=short, long=long)
     elif figure != long:
-        both = f"face {format_with_unit(printed.long_mm, of.units)}"
+        both = say("face {long}", long=format_with_unit(printed.long_mm, of.units))
     else:
         both = format_unit(of.units)
     left_mm, right_mm = room_mm
@@ -257,7 +278,7 @@ def _hand(
     said, up = hand
     (left_mm, right_mm), (top_mm, bottom_mm) = across_mm, down_mm
     size_mm = min((bottom_mm - top_mm) * 0.62, 4.0)
-    text = f"{said} UP"
+    text = say("{said} UP", said=said)
     if text_width_mm(text, size_mm) > right_mm - left_mm - 2 * size_mm:
         size_mm = max(1.6, (right_mm - left_mm) / (text_width_mm(text, 1.0) + 2.0))
     base_mm = (top_mm + bottom_mm) / 2 + size_mm * 0.36
