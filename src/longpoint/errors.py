@@ -21,6 +21,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
+from longpoint.speech.said import joined, say
+
 
 class Severity(StrEnum):
     """How far a finding reaches."""
@@ -55,7 +57,13 @@ class Finding:
 
     def __str__(self) -> str:
         """Return the three sentences as one paragraph."""
-        return f"{self.place}: {self.read} {self.wrong} {self.do}"
+        return say(
+            "{place}: {read} {wrong} {do}",
+            place=self.place,
+            read=self.read,
+            wrong=self.wrong,
+            do=self.do,
+        )
 
 
 class LongpointError(Exception):
@@ -68,7 +76,7 @@ class LongpointError(Exception):
     """
 
     def __init__(self, read: str, wrong: str, do: str) -> None:
-        super().__init__(f"{read} {wrong} {do}")
+        super().__init__(joined(" ", (read, wrong, do)))
         self.read = read
         self.wrong = wrong
         self.do = do

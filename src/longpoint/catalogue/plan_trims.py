@@ -8,6 +8,7 @@ from longpoint.catalogue.all_trims import CATALOGUE
 from longpoint.catalogue.trim import TRIM_WAITS, Asked, TrimKind, TrimPlan
 from longpoint.errors import Finding, LongpointError, PieceError, Severity
 from longpoint.shape.fitted import Shapes
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.trims import TrimEntry
 
@@ -81,38 +82,42 @@ def _without_held(
 ) -> tuple[TrimEntry, tuple[Finding, ...]]:
     """Return an entry with what its kind needs, less the openings that are held."""
     if kind.needs_profile and not entry.profile:
-        raise _missing(entry, "a profile", "profile")
+        raise _missing(entry, say("a profile"), "profile")
     _check_room(house, entry, kind, held)
     known = {opening.mark for opening in house.openings}
     known |= {each.mark for each in house.held}
     unknown = [mark for mark in entry.openings if mark not in known]
     if unknown:
         raise PieceError(
-            f"{entry.mark} names the opening {unknown[0]}.",
-            "The house has no opening of that mark.",
-            "Name one that is described, or describe it under [[openings]].",
+            say("{mark} names the opening {unknown}.", mark=entry.mark, unknown=unknown[0]),
+            say("The house has no opening of that mark."),
+            say("Name one that is described, or describe it under [[openings]]."),
         )
     if kind.needs_openings and not entry.openings:
-        raise _missing(entry, "an opening", "openings")
+        raise _missing(entry, say("an opening"), "openings")
     lost = held | {each.mark for each in house.held}
     sound = tuple(mark for mark in entry.openings if mark not in lost)
     if sound == entry.openings:
         return entry, ()
-    waiting = ", ".join(mark for mark in entry.openings if mark in lost)
+    waiting = joined(", ", (mark for mark in entry.openings if mark in lost))
     if not sound:
         raise PieceError(
-            f"{entry.mark} is fixed to {waiting}.",
-            "No length may be printed there yet, so none is worked out for this either.",
-            "Put that right first.",
+            say("{mark} is fixed to {waiting}.", mark=entry.mark, waiting=waiting),
+            say("No length may be printed there yet, so none is worked out for this either."),
+            say("Put that right first."),
         )
     return replace(entry, openings=sound), (
         Finding(
             code=TRIM_WAITS,
             severity=Severity.WARNING,
             place=entry.mark,
-            read=f"{entry.mark} is fixed to {waiting} as well.",
-            wrong="No length may be printed there yet, so its pieces for it are left out.",
-            do="Put that right, then plan again before you order.",
+            read=say(
+                "{mark} is fixed to {waiting} as well.",
+                mark=entry.mark,
+                waiting=waiting,
+            ),
+            wrong=say("No length may be printed there yet, so its pieces for it are left out."),
+            do=say("Put that right, then plan again before you order."),
         ),
     )
 
@@ -121,35 +126,35 @@ def _check_room(house: House, entry: TrimEntry, kind: TrimKind, held: frozenset[
     if not kind.needs_room:
         return
     if not entry.room:
-        raise _missing(entry, "a room", "room")
+        raise _missing(entry, say("a room"), "room")
     if entry.room in held or entry.room in {each.mark for each in house.held}:
         raise PieceError(
-            f"{entry.mark} runs round {entry.room}.",
-            "That room is held, so no length is worked out for this either.",
-            "Put the room right first.",
+            say("{mark} runs round {room}.", mark=entry.mark, room=entry.room),
+            say("That room is held, so no length is worked out for this either."),
+            say("Put the room right first."),
         )
     if entry.room not in {room.name for room in house.rooms}:
         raise PieceError(
-            f"{entry.mark} names the room {entry.room}.",
-            "The walls of no such room are described.",
-            "Describe it under [[rooms]], or name one that is.",
+            say("{mark} names the room {room}.", mark=entry.mark, room=entry.room),
+            say("The walls of no such room are described."),
+            say("Describe it under [[rooms]], or name one that is."),
         )
 
 
 def _refuse_nothing(entry: TrimEntry, plan: TrimPlan) -> None:
     if not plan.pieces and not plan.findings:
         raise PieceError(
-            f"{entry.mark} asks for nothing that is cut.",
-            "An entry without a piece is written in vain.",
-            "Look whether a list in it is empty, or take it out.",
+            say("{mark} asks for nothing that is cut.", mark=entry.mark),
+            say("An entry without a piece is written in vain."),
+            say("Look whether a list in it is empty, or take it out."),
         )
 
 
 def _missing(entry: TrimEntry, what: str, key: str) -> PieceError:
     return PieceError(
-        f"{entry.mark} is written without {what}.",
-        f"{entry.kind} can't be done without {what}.",
-        f"Write {key} at it.",
+        say("{mark} is written without {what}.", mark=entry.mark, what=what),
+        say("{kind} can't be done without {what}.", kind=entry.kind, what=what),
+        say("Write {key} at it.", key=key),
     )
 
 

@@ -11,6 +11,7 @@ References:
 from dataclasses import dataclass
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house import Dialect
 
 CABLE_DEPTH_MM: Final = 50.0
@@ -44,21 +45,28 @@ def cable_rule(country: Dialect) -> CableRule:
         case Dialect.IE:
             return CableRule(
                 depth_mm=CABLE_DEPTH_MM,
-                said=f"{_THE_RULE} That is the rule next door: the Irish one was not read, so ask.",
+                said=say(
+                    "{the_rule} That is the rule next door: the Irish one was not read, so ask.",
+                    the_rule=_THE_RULE,
+                ),
             )
         case _:
             return CableRule(
                 depth_mm=None,
-                said="No rule on cables of this country was read: how deep they lie, and where, is "
-                "for the local code to say. Take every wall to hold them.",
+                said=say(
+                    "No rule on cables of this country was read: how deep they "
+                    "lie, and where, is for the local code to say. Take every "
+                    "wall to hold them."
+                ),
             )
 
 
-_THE_RULE: Final = (
-    "Cables less than 50 mm below the wall's face are to run within 150 mm of the wall's top or of "
-    "a corner, or straight up, down or across from a switch or socket, on walls up to 100 mm thick "
-    "from one on the other face too (BS 7671, 522.6.202). A nail past 50 mm can meet a cable "
-    "anywhere; one that is shorter can meet it in those zones, and wherever the rule was not kept."
+_THE_RULE: Final = say(
+    "Cables less than 50 mm below the wall's face are to run within 150 mm of the "
+    "wall's top or of a corner, or straight up, down or across from a switch or "
+    "socket, on walls up to 100 mm thick from one on the other face too (BS 7671, "
+    "522.6.202). A nail past 50 mm can meet a cable anywhere; one that is shorter "
+    "can meet it in those zones, and wherever the rule was not kept."
 )
 
 

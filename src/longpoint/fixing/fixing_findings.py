@@ -8,6 +8,7 @@ from longpoint.fixing.nail_lines import PUNCHED_MM, Into, NailLine, Standing, Tr
 from longpoint.fixing.nailing import Nailing, Section
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import MM_PER_INCH, Units
+from longpoint.speech.said import say
 from longpoint.survey.fixing import Nail
 from longpoint.survey.house import House
 
@@ -35,7 +36,11 @@ def nail_words(nail: Nail, units: Units) -> str:
         >>> nail_words(Nail(gauge=16, length_mm=63.5), Units.INCH)
         '16 gauge x 2 1/2 in'
     """
-    return f"{nail.gauge} gauge x {format_with_unit(nail.length_mm, units)}"
+    return say(
+        "{gauge} gauge x {length}",
+        gauge=nail.gauge,
+        length=format_with_unit(nail.length_mm, units),
+    )
 
 
 def _boxes(house: House) -> list[Finding]:
@@ -48,10 +53,13 @@ def _boxes(house: House) -> list[Finding]:
                     house,
                     code="nail-gauge-unknown",
                     severity=Severity.NOTE,
-                    read=f"The crew has nails of {name}.",
-                    wrong="What that gauge measures isn't held here, so it counts as thick where "
-                    "it may come out and as thin where it has to hold.",
-                    do="Read the diameter off the box and write it behind the length.",
+                    read=say("The crew has nails of {name}.", name=name),
+                    wrong=say(
+                        "What that gauge measures isn't held here, so it counts "
+                        "as thick where it may come out and as thin where it has "
+                        "to hold."
+                    ),
+                    do=say("Read the diameter off the box and write it behind the length."),
                 )
             )
         if is_off_gauge(nail):
@@ -60,10 +68,16 @@ def _boxes(house: House) -> list[Finding]:
                     house,
                     code="nail-off-gauge",
                     severity=Severity.NOTE,
-                    read=f"The crew has nails of {name}, {_diameter(nail, house.units)} thick.",
-                    wrong="None of three old wire gauges makes that of the gauge; the box is "
-                    "believed.",
-                    do="Look at the box again.",
+                    read=say(
+                        "The crew has nails of {name}, {diameter} thick.",
+                        name=name,
+                        diameter=_diameter(nail, house.units),
+                    ),
+                    wrong=say(
+                        "None of three old wire gauges makes that of the gauge; "
+                        "the box is believed."
+                    ),
+                    do=say("Look at the box again."),
                 )
             )
     return said
@@ -71,9 +85,11 @@ def _boxes(house: House) -> list[Finding]:
 
 def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
     units = house.units
-    place = (
-        f"on the line into the {_words(line.bed.into)} of section {section.name} "
-        f"({section.profile})"
+    place = say(
+        "on the line into the {words} of section {section} ({profile})",
+        words=_words(line.bed.into),
+        section=section.name,
+        profile=section.profile,
     )
     if line.standing is Standing.NONE:
         return [
@@ -81,10 +97,16 @@ def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
                 house,
                 code="no-nail",
                 severity=Severity.WARNING,
-                read=f"No nail does {place}.",
-                wrong=f"{line.why_none[0].upper()}{line.why_none[1:]}.",
-                do="Glue the back along that line and hold it with pins until the glue is hard, "
-                "or put in backing before the board goes on.",
+                read=say("No nail does {place}.", place=place),
+                wrong=say(
+                    "{why_none}{why_none_2}.",
+                    why_none=line.why_none[0].upper(),
+                    why_none_2=line.why_none[1:],
+                ),
+                do=say(
+                    "Glue the back along that line and hold it with pins until the "
+                    "glue is hard, or put in backing before the board goes on."
+                ),
             )
         ]
     if line.standing is not Standing.OTHER or line.nail is None:
@@ -95,20 +117,30 @@ def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
         most_mm = line.bed.most_mm(thickest_mm(nail))
         name = nail_words(nail, units)
         if trouble is Trouble.TOO_LONG:
-            wrong = f"It is {_by(nail.length_mm - most_mm, units)} too long: {_comes_out(line)}"
+            wrong = say(
+                "It is {by} too long: {comes_out}",
+                by=_by(nail.length_mm - most_mm, units),
+                comes_out=_comes_out(line),
+            )
         else:
-            wrong = (
-                f"It is {_by(line.bed.least_mm - nail.length_mm, units)} too short: only "
-                f"{format_with_unit(line.bed.hold_mm(nail), units)} of it would hold."
+            wrong = say(
+                "It is {by} too short: only {hold} of it would hold.",
+                by=_by(line.bed.least_mm - nail.length_mm, units),
+                hold=format_with_unit(line.bed.hold_mm(nail), units),
             )
         said.append(
             _finding(
                 house,
                 code="nail-too-long" if trouble is Trouble.TOO_LONG else "nail-too-short",
                 severity=Severity.WARNING,
-                read=f"{name[0].upper()}{name[1:]} nails {place}.",
+                read=say(
+                    "{name}{name_2} nails {place}.",
+                    name=name[0].upper(),
+                    name_2=name[1:],
+                    place=place,
+                ),
                 wrong=wrong,
-                do=f"Use {instead}.",
+                do=say("Use {instead}.", instead=instead),
             )
         )
     return said
@@ -131,21 +163,21 @@ def _by(length_mm: float, units: Units) -> str:
 
 def _comes_out(line: NailLine) -> str:
     if line.bed.into is Into.LINING:
-        return "turned by the grain, it would come out of the reveal's face."
+        return say("turned by the grain, it would come out of the reveal's face.")
     if line.bed.into is Into.STUD:
-        return "it would come out behind the stud."
-    return f"punched {PUNCHED_MM:g} mm it would come out behind."
+        return say("it would come out behind the stud.")
+    return say("punched {punched_mm:g} mm it would come out behind.", punched_mm=PUNCHED_MM)
 
 
 def _words(into: Into) -> str:
-    return "lining under the stop" if into is Into.UNDER else into.value
+    return say("lining under the stop") if into is Into.UNDER else into.value
 
 
 def _diameter(nail: Nail, units: Units) -> str:
     diameter_mm = thickest_mm(nail)
     if units is Units.INCH:
-        return f"{diameter_mm / MM_PER_INCH:.3f} in"
-    return f"{diameter_mm:.2f} mm"
+        return say("{diameter_mm:.3f} in", diameter_mm=diameter_mm / MM_PER_INCH)
+    return say("{diameter_mm:.2f} mm", diameter_mm=diameter_mm)
 
 
 def _finding(

@@ -17,6 +17,7 @@ from typing import Final
 
 from longpoint.fixing.gauges import PIN_GAUGE, thickest_mm, usual_lengths_mm
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.fixing import Nail
 
 INTO_STUD_MM: Final = 25.0
@@ -209,8 +210,8 @@ def no_nail(
 def _why_none(bed: Bed, units: Units) -> str:
     thinnest_mm = min(thickest_mm(nail) for nail in _usual(bed.into, units))
     if bed.least_mm > bed.most_mm(thinnest_mm):
-        return "what is long enough to hold may come out"
-    return "none of the usual lengths lies between too short and too long"
+        return say("what is long enough to hold may come out")
+    return say("none of the usual lengths lies between too short and too long")
 
 
 def _best(nails: Iterable[Nail], into: Into) -> Nail:

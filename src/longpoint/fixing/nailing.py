@@ -19,6 +19,7 @@ from longpoint.fixing.nail_lines import (
 )
 from longpoint.fixing.wall_behind import WallBehind, wall_behind
 from longpoint.pieces.piece import Piece, Role
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 
 LINING_BACK_MM: Final = 2.5
@@ -245,7 +246,7 @@ def _set_lines(
     )
     if inner_x < quirk_mm + NEAREST_EDGE_MM:
         middle = max(0.0, (lining_mm - quirk_mm) / 2.0)
-        why = "too little of the lining lies under the trim to nail into"
+        why = say("too little of the lining lies under the trim to nail into")
         inner = no_nail(lining, middle, (), why)
     else:
         inner = nail_line(lining, inner_x - quirk_mm, nails)
@@ -264,7 +265,7 @@ def _stud_beside(
     )
     bed = _stud_bed(piece, wall)
     if high < low:
-        why = "the trim doesn't reach over the stud beside the lining"
+        why = say("the trim doesn't reach over the stud beside the lining")
         return no_nail(bed, piece.width_mm - OUTER_EDGE_MM, (), why)
     return nail_line(bed, high - quirk_mm, nails)
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.pieces.piece import CutKind, Piece, Role
+from longpoint.speech.said import say
 from longpoint.survey.openings import Method
 
 _LEGS: Final = frozenset({Role.LEFT_LEG, Role.RIGHT_LEG})
@@ -49,23 +50,25 @@ def room_order(pieces: Iterable[Piece], method: Method) -> tuple[WorkStep, ...]:
     """
     here = tuple(pieces)
     steps = [
-        WorkStep(what="Walls stopped and dry, floor known, cables and pipes looked for."),
-        *_these("Linings first: plumb, square and packed behind every fixing.", here, _LININGS),
-        *_these("Ceiling trim, the longest wall first.", here, _CEILING),
-        *_these("Window boards: level, packed and fixed.", here, _BOARDS),
-        *_these("Plinth blocks, plumb, a little proud of what dies on them.", here, _FEET),
+        WorkStep(what=say("Walls stopped and dry, floor known, cables and pipes looked for.")),
+        *_these(
+            say("Linings first: plumb, square and packed behind every fixing."), here, _LININGS
+        ),
+        *_these(say("Ceiling trim, the longest wall first."), here, _CEILING),
+        *_these(say("Window boards: level, packed and fixed."), here, _BOARDS),
+        *_these(say("Plinth blocks, plumb, a little proud of what dies on them."), here, _FEET),
         *_sets(here, method),
         *_skirting(here),
-        *_these("Rails, panelling and shelves off a level line.", here, _WALLS),
-        *_these("Stops, beads and back-bands, once the doors are hung.", here, _LAST),
-        *_these("Returns and wedges: glue alone.", here, frozenset({Role.RETURN, Role.WEDGE})),
+        *_these(say("Rails, panelling and shelves off a level line."), here, _WALLS),
+        *_these(say("Stops, beads and back-bands, once the doors are hung."), here, _LAST),
+        *_these(say("Returns and wedges: glue alone."), here, frozenset({Role.RETURN, Role.WEDGE})),
     ]
     named = {mark for step in steps for mark in step.marks}
     rest = tuple(piece.mark for piece in here if piece.mark not in named)
     if rest:
-        steps.append(WorkStep(what="What is left.", marks=rest))
+        steps.append(WorkStep(what=say("What is left."), marks=rest))
     steps.append(
-        WorkStep(what="Punch the nails, glue and dust into hairlines, sand the joints level.")
+        WorkStep(what=say("Punch the nails, glue and dust into hairlines, sand the joints level."))
     )
     return tuple(steps)
 
@@ -89,26 +92,34 @@ def _sets(pieces: tuple[Piece, ...], method: Method) -> list[WorkStep]:
         case Method.BATCH:
             steps = (
                 _named(
-                    "Legs up: one nail at each end, not home, so that they can be tapped.", legs
+                    say("Legs up: one nail at each end, not home, so that they can be tapped."),
+                    legs,
                 ),
                 _named(
-                    "Heads, sill pieces and aprons offered; tap until the joints close.", others
+                    say("Heads, sill pieces and aprons offered; tap until the joints close."),
+                    others,
                 ),
-                (WorkStep(what="Glue the mitres, close them, a pin across each by hand."),),
-                _named("Nail along both lines, from the mitres outward.", every),
+                (WorkStep(what=say("Glue the mitres, close them, a pin across each by hand.")),),
+                _named(say("Nail along both lines, from the mitres outward."), every),
             )
         case Method.IN_PLACE:
             steps = (
-                _named("Heads level on their marks, nailed along the inner line only.", heads),
-                _named("Legs held to the head, marked, cut, glued and nailed.", legs),
-                _named("Sill pieces and aprons marked off the legs, cut, glued, nailed.", rest),
-                _named("Nail along the outer line.", every),
+                _named(say("Heads level on their marks, nailed along the inner line only."), heads),
+                _named(say("Legs held to the head, marked, cut, glued and nailed."), legs),
+                _named(
+                    say("Sill pieces and aprons marked off the legs, cut, glued, nailed."), rest
+                ),
+                _named(say("Nail along the outer line."), every),
             )
         case Method.BENCH:
             steps = (
-                _named("Frames joined face down on the bench: glue, clamps, pins.", every),
-                (WorkStep(what="Each frame over its opening, the quirk shared out all round."),),
-                _named("Nail along the inner line, then along the outer one.", every),
+                _named(say("Frames joined face down on the bench: glue, clamps, pins."), every),
+                (
+                    WorkStep(
+                        what=say("Each frame over its opening, the quirk shared out all round.")
+                    ),
+                ),
+                _named(say("Nail along the inner line, then along the outer one."), every),
             )
     return [step for group in steps for step in group]
 
@@ -127,10 +138,10 @@ def _skirting(pieces: tuple[Piece, ...]) -> list[WorkStep]:
     scribed = tuple(piece.mark for piece in ordered if _scribes(piece))
     steps = []
     if first:
-        what = "Skirting without a scribe, the longest first; glue the external mitres."
+        what = say("Skirting without a scribe, the longest first; glue the external mitres.")
         steps.append(WorkStep(what=what, marks=first))
     if scribed:
-        what = "Skirting that is scribed, to what is up already, the longest first."
+        what = say("Skirting that is scribed, to what is up already, the longest first.")
         steps.append(WorkStep(what=what, marks=scribed))
     return steps
 

@@ -14,6 +14,7 @@ from typing import Final
 
 from longpoint.fixing.nailing import NailedPiece, Nailing, Treatment
 from longpoint.pieces.piece import CutKind, EndCut, Piece, Role
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 
 GLUE_ML_PER_MM2: Final = 200.0 / 1e6
@@ -181,7 +182,7 @@ def packers(house: House) -> tuple[Packer, ...]:
     return tuple(found)
 
 
-_CORNERS: Final = ("bottom left", "bottom right", "top right", "top left")
+_CORNERS: Final = (say("bottom left"), say("bottom right"), say("top right"), say("top left"))
 
 
 def _glued_back_mm(nailing: Nailing, nailed: NailedPiece) -> float:

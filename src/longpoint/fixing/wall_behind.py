@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house import Dialect, House
 
 LINING_MM: Final = 19.0
@@ -79,7 +80,7 @@ class WallBehind:
 
 
 _Known = tuple[float, Rests, str]
-_NHBC: Final = "NHBC Standards 2020, cl. 6.3.9"
+_NHBC: Final = say("NHBC Standards 2020, cl. 6.3.9")
 
 _ISLES: Final[dict[str, _Known]] = {
     "board": (12.5, Rests.REMEMBERED, ""),
@@ -95,13 +96,13 @@ _SOUTH: Final[dict[str, _Known]] = {
 }
 _NEW_ZEALAND: Final[dict[str, _Known]] = {
     **_SOUTH,
-    "stud_spacing": (600.0, Rests.READ, "NZS 3604:2011, as a panel maker gives it"),
+    "stud_spacing": (600.0, Rests.READ, say("NZS 3604:2011, as a panel maker gives it")),
 }
 _STATES: Final[dict[str, _Known]] = {
     "board": (12.7, Rests.REMEMBERED, ""),
     "stud_face": (38.0, Rests.REMEMBERED, ""),
     "stud_depth": (89.0, Rests.REMEMBERED, ""),
-    "stud_spacing": (16 * 25.4, Rests.READ, "IRC table R602.3(5), as a journal gives it"),
+    "stud_spacing": (16 * 25.4, Rests.READ, say("IRC table R602.3(5), as a journal gives it")),
 }
 CUSTOMS: Final[dict[Dialect, dict[str, _Known]]] = {
     Dialect.UK: _ISLES,

@@ -9,6 +9,7 @@ from longpoint.forecast.learning.setup_key import SetupKey
 from longpoint.forecast.on_the_wall import as_built_of, joint_corners
 from longpoint.forecast.planned_face import LEGS, PlannedFace, planned_faces
 from longpoint.shape.fitted import Shapes
+from longpoint.speech.said import say
 from longpoint.survey.as_built import AlongSide, AsBuilt
 from longpoint.survey.house import House
 from longpoint.survey.instruments import Saw, Tape
@@ -84,7 +85,7 @@ def frame_mark(house: House, face: PlannedFace) -> str:
     other readings, and so another.
     """
     place = f"{house.name}, {face.opening.mark}{face.fitted.face}"
-    return f"{place}, {_readings_sign(face)}"
+    return say("{place}, {readings_sign}", place=place, readings_sign=_readings_sign(face))
 
 
 def _readings_sign(face: PlannedFace) -> str:

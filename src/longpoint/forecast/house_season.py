@@ -18,6 +18,7 @@ from longpoint.forecast.season.seasons import (
 )
 from longpoint.forecast.season.species import EUROPEAN_REDWOOD, species_of
 from longpoint.pieces.face_trim import has_mitred_corners
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Profile
 from longpoint.survey.season import Air, HouseSeasons
@@ -76,7 +77,9 @@ def _worked_out(house: House) -> HouseSeason:
     driest, dampest = _season("driest", seasons.driest), _season("dampest", seasons.dampest)
     swapped: tuple[str, ...] = ()
     if driest.moisture_percent > dampest.moisture_percent:
-        swapped = ("The driest air under [season] is damper than the dampest: taken as swapped",)
+        swapped = (
+            say("The driest air under [season] is damper than the dampest: taken as swapped"),
+        )
         driest, dampest = _season("driest", seasons.dampest), _season("dampest", seasons.driest)
     fitted_percent = _fitted_percent(seasons)
     joints = tuple(_joints(house))
@@ -94,7 +97,12 @@ def _worked_out(house: House) -> HouseSeason:
         ),
         taken_for_granted=swapped
         + tuple(
-            f"{p.name} ({p.material or 'no material given'}) taken for {ASSUMED_SPECIES.name}"
+            say(
+                "{p} ({material}) taken for {assumed_species}",
+                p=p.name,
+                material=p.material or "no material given",
+                assumed_species=ASSUMED_SPECIES.name,
+            )
             for p in _profiles(house)
             if species_of(p.material) is None
         ),
@@ -121,14 +129,16 @@ def _joints(house: House) -> Iterable[SeasonJoint]:
         if has_mitred_corners(o)
         for side in (o.profiles.left, o.profiles.right)
     ):
-        name = head if head == leg else f"{head} on {leg}"
+        name = head if head == leg else say("{head} on {leg}", head=head, leg=leg)
         boards = (_face(house.profile(head)), _face(house.profile(leg)))
-        yield SeasonJoint(place=f"{name} mitres", boards=boards)
+        yield SeasonJoint(place=say("{name} mitres", name=name), boards=boards)
     if house.skirting_profile and (house.rooms or house.runs):
         profile = house.profile(house.skirting_profile)
         board = JointBoard(across_mm=profile.thickness_mm, species=_species(profile))
         yield SeasonJoint(
-            place=f"{profile.name} scribed corners", kind=JointKind.SCRIBE, boards=(board, board)
+            place=say("{profile} scribed corners", profile=profile.name),
+            kind=JointKind.SCRIBE,
+            boards=(board, board),
         )
 
 

@@ -6,6 +6,7 @@ from typing import Final
 from longpoint.forecast.budget.records import BudgetLine, Cause, ErrorName, Standing
 from longpoint.forecast.learning.setup import Learned, Term
 from longpoint.forecast.learning.setup_key import AngleKey, SizeKey
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.instruments import Saw
 
@@ -89,7 +90,7 @@ def _size_lines(learned: Learned, house: House) -> tuple[BudgetLine, ...]:
         unit="mm",
         is_shared=True,
         standing=Standing.LEARNED,
-        basis=f"{frames_words(term)}, in the line of the inside reading",
+        basis=say("{frames}, in the line of the inside reading", frames=frames_words(term)),
     )
     return (reading, mark)
 
@@ -112,4 +113,11 @@ def frames_words(term: Term) -> str:
         >>> frames_words(term.with_seen(Seen(mark="W1", value=0.1)))
         'from 1 frame'
     """
-    return "from 1 frame" if term.frames == 1 else f"from {term.frames} frames"
+    return (
+        say("from 1 frame")
+        if term.frames == 1
+        else say(
+            "from {frames} frames",
+            frames=term.frames,
+        )
+    )

@@ -14,6 +14,7 @@ from longpoint.forecast.tapping.taps import TapPlan, plan_taps
 from longpoint.forecast.tapping.words import Advice, advice_for
 from longpoint.linear.port import LinearSolver
 from longpoint.shape.fitted import Shapes
+from longpoint.speech.said import joined, say
 from longpoint.survey.as_built import AsBuilt
 from longpoint.survey.house import House
 from longpoint.survey.openings import Method, Opening
@@ -170,26 +171,34 @@ def _planned(house: House, shapes: Shapes, mark: str, face: str) -> PlannedFace:
         raise _no_opening(house, mark)
     if not is_forecast(opening):
         raise SurveyError(
-            f"The set of {mark} is asked for.",
-            "What taps do is worked out for mitred sets round four straight sides only.",
-            "Close this one by eye: look at each joint's heel and toe, and tap a little at a time.",
+            say("The set of {mark} is asked for.", mark=mark),
+            say("What taps do is worked out for mitred sets round four straight sides only."),
+            say(
+                "Close this one by eye: look at each joint's heel and toe, and tap a "
+                "little at a time."
+            ),
         )
     alone = replace(house, openings=(opening,))
     faces = planned_faces(alone, shapes, frozenset())
     if not faces:
         raise ShapeError(
-            f"The set of {mark} is asked for.",
-            "Its readings make no shape that trim goes round.",
-            "Look what is said of its readings, and read it again.",
+            say("The set of {mark} is asked for.", mark=mark),
+            say("Its readings make no shape that trim goes round."),
+            say("Look what is said of its readings, and read it again."),
         )
     found = next((f for f in faces if face in ("", f.fitted.face)), None)
     if found is None and not (face == "a" and opening.faces == 1):
         raise SurveyError(
-            f"Face {face} of {mark} is asked for.",
-            f"{mark} is trimmed on {opening.faces} face{'s' if opening.faces > 1 else ''}.",
-            "Leave the face out, or ask for one of: a, b."
+            say("Face {face} of {mark} is asked for.", face=face, mark=mark),
+            say(
+                "{mark} is trimmed on {faces} face{s}.",
+                mark=mark,
+                faces=opening.faces,
+                s=say("s") if opening.faces > 1 else "",
+            ),
+            say("Leave the face out, or ask for one of: a, b.")
             if opening.faces > 1
-            else "Leave the face out.",
+            else say("Leave the face out."),
         )
     return found or faces[0]
 
@@ -197,28 +206,32 @@ def _planned(house: House, shapes: Shapes, mark: str, face: str) -> PlannedFace:
 def _no_opening(house: House, mark: str) -> SurveyError:
     if mark in {entry.mark for entry in house.held}:
         return SurveyError(
-            f"The set of {mark} is asked for.",
-            "What is written of that opening can't be used.",
-            "Look what is said of its readings first.",
+            say("The set of {mark} is asked for.", mark=mark),
+            say("What is written of that opening can't be used."),
+            say("Look what is said of its readings first."),
         )
-    marks = ", ".join(opening.mark for opening in house.openings) or "none"
+    marks = joined(", ", (opening.mark for opening in house.openings)) or "none"
     return SurveyError(
-        f"The set of {mark!r} is asked for.",
-        f"{house.name} has no opening of that mark.",
-        f"Ask for one of: {marks}.",
+        say("The set of {mark!r} is asked for.", mark=mark),
+        say("{house} has no opening of that mark.", house=house.name),
+        say("Ask for one of: {marks}.", marks=marks),
     )
 
 
 def _nothing_read(planned: PlannedFace) -> SurveyError:
-    corners = ", ".join(f"{CORNERS[c]} = [0, 0]" for c in sorted(joint_corners(planned)))
+    corners = joined(", ", (f"{CORNERS[c]} = [0, 0]" for c in sorted(joint_corners(planned))))
     where = _where(planned.opening, planned.fitted.face)
     return SurveyError(
-        f"No gaps of {where} are written down.",
-        "Without them nothing can be told of the set.",
-        f"Read each joint at its heel and its toe, noughts too, and write at {where}: "
-        f"as_built = {{ gaps = {{ {corners} }} }}.",
+        say("No gaps of {where} are written down.", where=where),
+        say("Without them nothing can be told of the set."),
+        say(
+            "Read each joint at its heel and its toe, noughts too, and write at "
+            "{where}: as_built = {{ gaps = {{ {corners} }} }}.",
+            where=where,
+            corners=corners,
+        ),
     )
 
 
 def _where(opening: Opening, face: str) -> str:
-    return f"{opening.mark}, face b" if face == "b" else opening.mark
+    return say("{mark}, face b", mark=opening.mark) if face == "b" else opening.mark

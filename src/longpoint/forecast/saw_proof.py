@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.errors import SurveyError
+from longpoint.speech.said import say
 
 CUTS: Final = 8
 CORNERS: Final = 4
@@ -36,15 +37,21 @@ class SawProof:
     def words(self) -> str:
         """Return the proof as a sentence for the saw bench."""
         if not self.is_worth_dialling:
-            return (
-                f"Your 45 cuts {self.found_deg:.2f}, give or take {2.0 * self.u_deg:.2f}: "
-                "leave the stop where it is."
+            return say(
+                "Your 45 cuts {found_deg:.2f}, give or take {u_deg:.2f}: leave the "
+                "stop where it is.",
+                found_deg=self.found_deg,
+                u_deg=2.0 * self.u_deg,
             )
         way = "steep" if self.steep_deg > 0 else "shallow"
-        return (
-            f"Your 45 cuts {way} by {abs(self.steep_deg):.2f} (give or take "
-            f"{2.0 * self.u_deg:.2f}): move the stop by that much, prove it once more, or write "
-            f"found = {{ left = {self.found_deg:.2f}, right = {self.found_deg:.2f} }} for the saw."
+        return say(
+            "Your 45 cuts {way} by {steep_deg:.2f} (give or take {u_deg:.2f}): "
+            "move the stop by that much, prove it once more, or write found = {{ "
+            "left = {found_deg:.2f}, right = {found_deg:.2f} }} for the saw.",
+            way=way,
+            steep_deg=abs(self.steep_deg),
+            u_deg=2.0 * self.u_deg,
+            found_deg=self.found_deg,
         )
 
 
@@ -75,18 +82,25 @@ def saw_proof(
     """
     if len(gaps_mm) != CORNERS or width_mm <= 0.0:
         raise SurveyError(
-            f"Gaps of {len(gaps_mm)} corners and a face width of {width_mm:g} mm were given.",
-            "A proof frame has four corners and a width.",
-            "Read heel and toe at all four corners, zeros too.",
+            say(
+                "Gaps of {gaps_mm} corners and a face width of {width_mm:g} mm were given.",
+                gaps_mm=len(gaps_mm),
+                width_mm=width_mm,
+            ),
+            say("A proof frame has four corners and a width."),
+            say("Read heel and toe at all four corners, zeros too."),
         )
     mitre_mm = math.sqrt(2.0) * width_mm
     sum_mm = math.fsum(heel - toe for heel, toe in gaps_mm)
     steep_deg = math.degrees(sum_mm / (CUTS * mitre_mm))
     if abs(steep_deg) > MOST_STEEP_DEG:
         raise SurveyError(
-            f"The gaps add up to {sum_mm:g} mm, heels less toes.",
-            f"A saw would have to be {abs(steep_deg):.0f} degrees out for that.",
-            "Read the gaps again, heel first and then toe, in millimetres.",
+            say("The gaps add up to {sum_mm:g} mm, heels less toes.", sum_mm=sum_mm),
+            say(
+                "A saw would have to be {steep_deg:.0f} degrees out for that.",
+                steep_deg=abs(steep_deg),
+            ),
+            say("Read the gaps again, heel first and then toe, in millimetres."),
         )
     reading_mm = feeler_mm / math.sqrt(12.0) * math.sqrt(2.0 * CORNERS)
     u_deg = math.hypot(math.degrees(reading_mm / (CUTS * mitre_mm)), ONE_CUT_DEG / math.sqrt(CUTS))

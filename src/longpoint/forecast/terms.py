@@ -11,6 +11,7 @@ from longpoint.forecast.lines import Spread
 from longpoint.forecast.planned_face import PlannedEnd, PlannedFace
 from longpoint.shape.fitted import ShapeSource, SourceKind
 from longpoint.shape.sightings import ASSUMED_LEAN_U_MM, ASSUMED_TAPER_U_MM, SQUARE
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.instruments import CLASS_LIMITS, Tape
 from longpoint.survey.openings import Method
@@ -18,7 +19,7 @@ from longpoint.survey.openings import Method
 Effect = tuple[float, ...]
 """Over the slots of a frame, (8 n,)."""
 
-TAPE_SCALE: Final = "tape scale"
+TAPE_SCALE: Final = say("tape scale")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -183,18 +184,35 @@ def _piece_terms(face: PlannedFace, budget: ErrorBudget) -> Iterable[FrameTerm]:
     for end in face.ends:
         name = ErrorName.STOP_CUT if end.is_at_stop else ErrorName.HAND_SET_CUT
         line = budget.line(name)
-        where = f"{name.value}, side {end.side}, {'end' if end.is_end else 'start'}"
+        where = say(
+            "{name}, side {side}, {end}",
+            name=name.value,
+            side=end.side,
+            end=say("end") if end.is_end else say("start"),
+        )
         yield _term(line, where, _turned(face, end, math.radians(line.u)))
     for side in _sides(face):
         mark = budget.line(ErrorName.MARK_AND_CUT)
-        yield _term(mark, f"{mark.name.value}, side {side}", _longer(face, side, mark.u))
+        yield _term(
+            mark,
+            say("{mark}, side {side}", mark=mark.name.value, side=side),
+            _longer(face, side, mark.u),
+        )
         width = budget.line(ErrorName.FACE_WIDTH)
-        yield _term(width, f"{width.name.value}, side {side}", _wider(face, side, width.u))
+        yield _term(
+            width,
+            say("{width}, side {side}", width=width.name.value, side=side),
+            _wider(face, side, width.u),
+        )
         bow = budget.line(ErrorName.EDGE_BOW)
-        yield _term(bow, f"{bow.name.value}, side {side}", _bowed(face, side, bow.u))
+        yield _term(
+            bow, say("{bow}, side {side}", bow=bow.name.value, side=side), _bowed(face, side, bow.u)
+        )
         reveal = budget.line(ErrorName.REVEAL_BOW)
         effect = _one(face, side, Slot.REVEAL_MIDDLE, reveal.u)
-        yield _term(reveal, f"{reveal.name.value}, side {side}", effect)
+        yield _term(
+            reveal, say("{reveal}, side {side}", reveal=reveal.name.value, side=side), effect
+        )
 
 
 def _turned(face: PlannedFace, end: PlannedEnd, turn: float) -> Effect:

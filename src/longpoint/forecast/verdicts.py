@@ -9,6 +9,7 @@ from longpoint.forecast.budget.records import Cause
 from longpoint.forecast.planned_face import is_forecast
 from longpoint.forecast.records import FREE, CauseShare, FaceForecast, HouseForecast, Step, Verdict
 from longpoint.forecast.worth import MAIN_SHARE, Worth
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Mitres, Opening
 
@@ -51,7 +52,10 @@ def in_hundred(chance: float) -> str:
         >>> in_hundred(0.9731), in_hundred(0.8999), in_hundred(0.9999), in_hundred(0.29)
         ('97 in 100', '89 in 100', '99 in 100', '29 in 100')
     """
-    return f"{min(MOST_SAID, math.floor(100.0 * chance + 1e-9))} in 100"
+    return say(
+        "{most_said} in 100",
+        most_said=min(MOST_SAID, math.floor(100.0 * chance + 1e-09)),
+    )
 
 
 def advise(
@@ -82,7 +86,7 @@ def advise(
 
 
 def _held(mark: str) -> Advice:
-    why = "Its readings are in doubt, so no length is given: see what is to be read again."
+    why = say("Its readings are in doubt, so no length is given: see what is to be read again.")
     return Advice(mark=mark, verdict=Verdict.HOLD, chance=None, why=why)
 
 
@@ -95,22 +99,30 @@ def _advice(
     readings = tuple(w for w in helping if w.step not in _DONE_ONCE)
     proof = next((w for w in helping if w.step is Step.PROOF), None)
     enough = next((w for w in readings if w.after >= sure), None)
-    now = f"{in_hundred(chance)} as it stands, {_wanted(sure)} wanted"
+    now = say(
+        "{in_hundred} as it stands, {wanted} wanted",
+        in_hundred=in_hundred(chance),
+        wanted=_wanted(sure),
+    )
     if chance >= sure:
         verdict, why = Verdict.BATCH, _batch_why(face, chance, sure)
     elif proof is not None and _is_proof_first(proof, readings, enough, face, sure):
         verdict, why = Verdict.PROVE_SAW, f"{now}: {_proof_why(proof, face, sure)}"
     elif enough is not None:
         verdict = Verdict.READ_FIRST
-        why = (
-            f"{now}: {enough.step.value} first, {enough.minutes:g} min, and it is "
-            f"{in_hundred(enough.after)}."
+        why = say(
+            "{now}: {step} first, {minutes:g} min, and it is {in_hundred}.",
+            now=now,
+            step=enough.step.value,
+            minutes=enough.minutes,
+            in_hundred=in_hundred(enough.after),
         )
     else:
         verdict = Verdict.CUT_LONG
-        why = (
-            f"{now}, and no one reading brings it there{_best_words(readings)}: "
-            "cut the head long and fit it."
+        why = say(
+            "{now}, and no one reading brings it there{best}: cut the head long and fit it.",
+            now=now,
+            best=_best_words(readings),
         )
     return Advice(
         mark=opening.mark,
@@ -140,18 +152,24 @@ def _is_proof_first(
 
 def _proof_why(proof: Worth, face: FaceForecast, sure: float) -> str:
     share = next((s.share for s in face.causes if s.cause is Cause.SAW), 0.0)
-    then = "" if proof.after >= sure else ", and a reading more may do the rest: then plan again"
-    return (
-        f"{_hundredth(share)} of the doubt is the saw, and proving it first makes it "
-        f"{in_hundred(proof.after)}{then}."
+    then = (
+        "" if proof.after >= sure else say(", and a reading more may do the rest: then plan again")
+    )
+    return say(
+        "{hundredth} of the doubt is the saw, and proving it first makes it {in_hundred}{then}.",
+        hundredth=_hundredth(share),
+        in_hundred=in_hundred(proof.after),
+        then=then,
     )
 
 
 def _batch_why(face: FaceForecast, chance: float, sure: float) -> str:
     weaker = "quirk" if face.chances.quirk < face.chances.gaps else "joints"
-    return (
-        f"{in_hundred(chance)} fit at the first try ({_wanted(sure)} wanted), "
-        f"{weaker} nearest to the limit."
+    return say(
+        "{in_hundred} fit at the first try ({wanted} wanted), {weaker} nearest to the limit.",
+        in_hundred=in_hundred(chance),
+        wanted=_wanted(sure),
+        weaker=weaker,
     )
 
 
@@ -161,7 +179,15 @@ def _wanted(sure: float) -> str:
 
 def _best_words(readings: Sequence[Worth]) -> str:
     best = max(readings, key=lambda w: w.after, default=None)
-    return "" if best is None else f" ({best.step.value}: {in_hundred(best.after)})"
+    return (
+        ""
+        if best is None
+        else say(
+            " ({step}: {in_hundred})",
+            step=best.step.value,
+            in_hundred=in_hundred(best.after),
+        )
+    )
 
 
 def _way_words(opening: Opening, helping: Iterable[Worth], sure: float) -> str:
@@ -170,9 +196,11 @@ def _way_words(opening: Opening, helping: Iterable[Worth], sure: float) -> str:
     if other is None or (other.after < sure and other.after - other.before < WORTH_A_CHANGE):
         return ""
     mitres = Mitres.AT_STOP if opening.mitres is Mitres.AS_READ else Mitres.AS_READ
-    return (
-        f" If you {other.step.value}, it is {in_hundred(other.after)}: "
-        f'write mitres = "{mitres.value}".'
+    return say(
+        ' If you {step}, it is {in_hundred}: write mitres = "{mitres}".',
+        step=other.step.value,
+        in_hundred=in_hundred(other.after),
+        mitres=mitres.value,
     )
 
 
@@ -180,7 +208,7 @@ def _assumed_words(face: FaceForecast) -> str:
     shape = next((s for s in face.causes if s.cause is Cause.SHAPE), None)
     if shape is None or shape.share < LEAST_GAIN:
         return ""
-    return " Its shape is partly taken for granted, not read."
+    return say(" Its shape is partly taken for granted, not read.")
 
 
 def _main(causes: Sequence[CauseShare]) -> Cause | None:
@@ -188,4 +216,4 @@ def _main(causes: Sequence[CauseShare]) -> Cause | None:
 
 
 def _hundredth(share: float) -> str:
-    return f"{min(MOST_SAID, round(100.0 * share))} %"
+    return say("{most_said} %", most_said=min(MOST_SAID, round(100.0 * share)))

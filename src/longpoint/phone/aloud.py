@@ -3,15 +3,18 @@
 import re
 from typing import Final
 
-_WORDS: Final = (
-    "acorn amber anvil apple arrow aspen badge bamboo barrel basin beacon bishop bottle bramble "
-    "brick bucket button cactus camel candle canyon cedar chalk cherry clover comet copper "
-    "coral cotton cradle crane cricket dagger daisy delta desert diamond dragon eagle elbow "
-    "ember fable falcon feather fiddle flint forest garlic ginger glacier granite hammer "
-    "harbour hazel heron honey island ivory jacket jasper kettle ladder lantern lemon linen "
-    "lobster magnet maple marble meadow mitten monkey nettle oyster paddle parcel pebble pepper "
-    "pilot plover pocket quarry rabbit raven ribbon saddle salmon sparrow tiger timber tulip "
-    "turnip velvet walnut whistle willow zebra"
+from longpoint.speech.said import say
+
+_WORDS: Final = say(
+    "acorn amber anvil apple arrow aspen badge bamboo barrel basin beacon bishop "
+    "bottle bramble brick bucket button cactus camel candle canyon cedar chalk "
+    "cherry clover comet copper coral cotton cradle crane cricket dagger daisy "
+    "delta desert diamond dragon eagle elbow ember fable falcon feather fiddle "
+    "flint forest garlic ginger glacier granite hammer harbour hazel heron honey "
+    "island ivory jacket jasper kettle ladder lantern lemon linen lobster magnet "
+    "maple marble meadow mitten monkey nettle oyster paddle parcel pebble pepper "
+    "pilot plover pocket quarry rabbit raven ribbon saddle salmon sparrow tiger "
+    "timber tulip turnip velvet walnut whistle willow zebra"
 )
 CHECK_WORDS: Final = tuple(_WORDS.split())
 """As many as a prime number above 10: one wrong figure, or two neighbours swapped, always gives
@@ -25,7 +28,13 @@ References:
 _NAMES: Final = (
     "nought one two three four five six seven eight nine".split()  # noqa: SIM905
 )
-_LEVEL: Final = {" ": " and", "/": " over", ".": " point", "'": " feet", '"': " inches"}
+_LEVEL: Final = {
+    " ": say(" and"),
+    "/": say(" over"),
+    ".": say(" point"),
+    "'": say(" feet"),
+    '"': say(" inches"),
+}
 
 
 def check_word(figure: str) -> str:
@@ -48,5 +57,5 @@ def aloud(figure: str) -> str:
     """
     said = ""
     for sign in figure:
-        said += f" {_NAMES[int(sign)]}" if sign.isdigit() else _LEVEL.get(sign, "")
+        said += say(" {names}", names=_NAMES[int(sign)]) if sign.isdigit() else _LEVEL.get(sign, "")
     return said.strip()

@@ -53,6 +53,7 @@ from longpoint.sheets.outlook_words import safe_line, verdicts
 from longpoint.sheets.plan_json import plan_document
 from longpoint.sheets.profile_words import section_words
 from longpoint.sheets.verdict_pictures import verdict_words
+from longpoint.speech.said import say
 from longpoint.sticks.changed_pieces import pieces_as_cut
 from longpoint.sticks.news_words import told_in_words
 from longpoint.sticks.plan_again import plan_again
@@ -111,7 +112,10 @@ def _plan(asked: Asked, ports: Ports) -> Plan:
             for p in plan.cut_plan.proofs
         ),
         saw=saw_text(at, at.again.state),
-        again=(*at.said, *(f"One more stick is needed: {name}." for name in at.again.new)),
+        again=(
+            *at.said,
+            *(say("One more stick is needed: {name}.", name=name) for name in at.again.new),
+        ),
         document=plan_document(plan),
     )
 
@@ -128,7 +132,7 @@ def _states(plan: HousePlan) -> tuple[OpeningState, ...]:
             OpeningState(
                 mark=mark,
                 verdict=verdict.value if verdict else "none",
-                words=verdict_words(verdict) if verdict else "no forecast",
+                words=verdict_words(verdict) if verdict else say("no forecast"),
                 why=advice.why if advice else "",
                 chance=in_hundred(advice.chance or 0.0) if has_chance and advice else "",
             )
@@ -229,7 +233,9 @@ def _open(asked: Asked, _: Ports) -> Opened:
 
 def _unknown(asked: Asked, _: Ports) -> Answer:
     raise SurveyError(
-        f"{asked.get('ask')!r} was asked.", "The core doesn't know it.", "Bring the app up to date."
+        say("{asked!r} was asked.", asked=asked.get("ask")),
+        say("The core doesn't know it."),
+        say("Bring the app up to date."),
     )
 
 

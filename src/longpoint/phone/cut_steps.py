@@ -16,6 +16,7 @@ from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.stick_pictures import Label, scale_of, stick_picture
 from longpoint.sheets.svg import drawing_svg
+from longpoint.speech.said import say
 from longpoint.sticks.plan import CutStick
 
 
@@ -67,11 +68,16 @@ def _step(
     figure, how = key_figure(piece, printed, house.units, is_turned=line.is_turned)
     left, right = end_cells(piece, house.saw, words, is_turned=line.is_turned)
     room = f", {piece.room}" if piece.room else ""
-    turned = ("turned end for end: outer edge towards you",) if line.is_turned else ()
+    turned = (say("turned end for end: outer edge towards you"),) if line.is_turned else ()
     return CutStep(
         number=line.number,
         piece=piece.mark,
-        what=f"{piece.place}{room}: {role_words(piece.role, words)}",
+        what=say(
+            "{place}{room}: {role}",
+            place=piece.place,
+            room=room,
+            role=role_words(piece.role, words),
+        ),
         stick=line.stick.name if line.stick else "",
         stick_words=stick_words(line.stick, house.saw, house.units),
         profile=piece.profile,

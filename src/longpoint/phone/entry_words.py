@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from longpoint.errors import SurveyError
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.parsed_text import parsed_house
 
 LONGEST: Final = 60
@@ -30,7 +31,7 @@ def entry_words(entry: Mapping[str, Any]) -> str:
     try:
         return _words(entry)
     except (KeyError, TypeError, AttributeError):
-        return f"{entry.get('what')}, which can't be read"
+        return say("{entry}, which can't be read", entry=entry.get("what"))
 
 
 def key_words(key: Sequence[str]) -> str:
@@ -44,67 +45,88 @@ def key_words(key: Sequence[str]) -> str:
     """
     first, *rest = [re.sub(r"[._]", " ", part) for part in key]
     if first == "defaults" and rest:
-        return " ".join(rest)
-    return " ".join([first.removesuffix("s") if rest else first, *rest])
+        return joined(" ", rest)
+    return joined(" ", [first.removesuffix("s") if rest else first, *rest])
 
 
 def _words(entry: Mapping[str, Any]) -> str:
     match entry["what"]:
         case "house-made":
-            return f"house begun: {entry['name']}"
+            return say("house begun: {entry}", entry=entry["name"])
         case "house-named":
-            return f"house named {entry['name']}"
+            return say("house named {entry}", entry=entry["name"])
         case "opened-file":
             return _file_words(entry["text"])
         case "setting":
             return _set(key_words(entry["key"]), entry["value"])
         case "opening-added":
-            return f"{entry['opening']} added: {entry['kind']}, {entry['room']}, {entry['trim']}"
+            return say(
+                "{entry} added: {entry_2}, {entry_3}, {entry_4}",
+                entry=entry["opening"],
+                entry_2=entry["kind"],
+                entry_3=entry["room"],
+                entry_4=entry["trim"],
+            )
         case "opening-changed":
             return _set(f"{entry['opening']} {key_words(entry['key'])}", entry["value"])
         case "opening-left-out":
-            return f"{entry['opening']} left out"
+            return say("{entry} left out", entry=entry["opening"])
         case "reading":
             return _read_words(entry["opening"], entry)
         case "place-added":
-            return f"{_place(entry)} added"
+            return say("{place} added", place=_place(entry))
         case "place-changed":
             return _set(f"{_place(entry)} {key_words([entry['key']])}", entry["value"])
         case "place-left-out":
-            return f"{_place(entry)} left out"
+            return say("{place} left out", place=_place(entry))
         case "place-read":
             return _read_words(_place(entry), entry)
         case "undo":
-            return "taken back: "
+            return say("taken back: ")
         case "cut-news":
-            return f"at the saw: {entry['told']}"
+            return say("at the saw: {entry}", entry=entry["told"])
         case "wall-gaps":
-            return f"{entry['opening']}: gaps read on the wall"
+            return say("{entry}: gaps read on the wall", entry=entry["opening"])
         case other:
-            return f"{other}, which a newer longpoint wrote"
+            return say("{other}, which a newer longpoint wrote", other=other)
 
 
 def _place(entry: Mapping[str, Any]) -> str:
-    return " ".join(map(str, entry["place"][1::2]))
+    return joined(" ", map(str, entry["place"][1::2]))
 
 
 def _read_words(place: str, entry: Mapping[str, Any]) -> str:
-    again = " again" if entry["again"] else ""
+    again = say(" again") if entry["again"] else ""
     line = key_words([entry["line"]])
-    return f"{place} {line} read{again}: {entry['value_text']} {entry['unit']}"
+    return say(
+        "{place} {line} read{again}: {entry} {entry_2}",
+        place=place,
+        line=line,
+        again=again,
+        entry=entry["value_text"],
+        entry_2=entry["unit"],
+    )
 
 
 def _set(key: str, value: object) -> str:
-    return f"{key} taken out" if value is None else f"{key} = {_shown(value)}"
+    return (
+        say("{key} taken out", key=key)
+        if value is None
+        else say(
+            "{key} = {shown}",
+            key=key,
+            shown=_shown(value),
+        )
+    )
 
 
 def _shown(value: object) -> str:
     if isinstance(value, Mapping):
-        return ", ".join(f"{key} {_shown(each)}" for key, each in value.items())[:LONGEST]
+        return joined(", ", (f"{key} {_shown(each)}" for key, each in value.items()))[:LONGEST]
     if isinstance(value, Sequence) and not isinstance(value, str):
         if any(isinstance(each, Mapping) for each in value):
-            return f"{len(value)} entries"
-        return " and ".join(map(_shown, value))[:LONGEST]
+            return say("{value} entries", value=len(value))
+        return joined(say(" and "), map(_shown, value))[:LONGEST]
     return str(value)[:LONGEST]
 
 
@@ -112,7 +134,12 @@ def _file_words(text: str) -> str:
     try:
         document = parsed_house(text)
     except SurveyError:
-        return "house file, which can't be read"
+        return say("house file, which can't be read")
     openings = document.get("openings", ())
     count = len(openings) if isinstance(openings, list) else 0
-    return f"house file: {document.get('name', '')}, {count} opening{'' if count == 1 else 's'}"
+    return say(
+        "house file: {document}, {count} opening{s}",
+        document=document.get("name", ""),
+        count=count,
+        s="" if count == 1 else say("s"),
+    )

@@ -25,6 +25,7 @@ from longpoint.phone.readings import differ, texts_of
 from longpoint.phone.ways import Way, form_name
 from longpoint.quantities.length import Units
 from longpoint.sheets.dialects import in_words
+from longpoint.speech.said import joined, say
 from longpoint.survey.openings import OpeningKind
 
 
@@ -115,9 +116,17 @@ def _held(document: Document) -> Iterable[Said]:
             code="readings-differ",
             severity="stop",
             place=line.way[1],
-            read=f"{part}{line.line} was read as {' and '.join(map(str, texts))} {unit}.",
-            wrong="They are further apart than a careful hand leaves, so one of them is a slip.",
-            do="Read it once more, or choose the one that is right.",
+            read=say(
+                "{part}{line} was read as {texts} {unit}.",
+                part=part,
+                line=line.line,
+                texts=joined(say(" and "), map(str, texts)),
+                unit=unit,
+            ),
+            wrong=say(
+                "They are further apart than a careful hand leaves, so one of them is a slip."
+            ),
+            do=say("Read it once more, or choose the one that is right."),
         )
 
 
@@ -144,19 +153,19 @@ def _undo(count: Sequence[Entry], document: Document) -> CanUndo | None:
         case "cut-news":
             words = last["told"]
         case "opening-added":
-            words = f"{last['opening']} added"
+            words = say("{last} added", last=last["opening"])
         case "opening-left-out":
-            words = f"{last['opening']} left out"
+            words = say("{last} left out", last=last["opening"])
         case "place-added":
-            words = f"{name} added"
+            words = say("{name} added", name=name)
         case "place-left-out":
-            words = f"{' '.join(way[1::2])} left out"
+            words = say("{way} left out", way=joined(" ", way[1::2]))
         case "place-changed":
-            words = f"{name}: {key_words([last['key']])} changed"
+            words = say("{name}: {key} changed", name=name, key=key_words([last["key"]]))
         case "wall-gaps":
-            words = f"{last['opening']}, gaps on the wall"
+            words = say("{last}, gaps on the wall", last=last["opening"])
         case "setting":
-            words = in_words(f"{key_words(last['key'])} changed", country)
+            words = in_words(say("{key} changed", key=key_words(last["key"])), country)
         case "opening-changed":
             words = in_words(f"{last['opening']} {key_words(last['key'])} changed", country)
         case _:

@@ -13,6 +13,7 @@ from longpoint.phone.readings import differ, texts_of
 from longpoint.phone.ways import FORMS, Way, places
 from longpoint.quantities.length import Units
 from longpoint.sheets.dialects import Words, in_words, words_for
+from longpoint.speech.said import joined
 from longpoint.survey.house import Dialect
 
 _PARTS = {"walls": "wall", "openings": "at", "lights": "light", "diagonals": "diagonal"}
@@ -86,7 +87,7 @@ def title_of(way: Way, form: str, words: Words) -> str:
     for name, label in zip(way[2::2], way[3::2], strict=True):
         what = _PARTS.get(name, name.replace("_", " ").removesuffix("s"))
         parts.append(f"{what} {label}")
-    return ", ".join(parts)
+    return joined(", ", parts)
 
 
 def _texts(asked: FormLine, texts: Sequence[Any]) -> tuple[str, ...]:
@@ -94,7 +95,7 @@ def _texts(asked: FormLine, texts: Sequence[Any]) -> tuple[str, ...]:
         return (f"{len(texts)}",) if texts else ()
     if asked.scale == "points":
         return tuple(
-            " ".join(map(str, each)) if isinstance(each, list) else str(each) for each in texts
+            joined(" ", map(str, each)) if isinstance(each, list) else str(each) for each in texts
         )
     if asked.scale == "flag":
         return tuple("yes" if each is True else "no" for each in texts)

@@ -9,6 +9,7 @@ from longpoint.phone.messages import LabelRead, Said
 from longpoint.phone.planned import AtPhone
 from longpoint.sheets.dialects import piece_words, words_for
 from longpoint.sheets.labels.piece_code import read_piece_code
+from longpoint.speech.said import say
 
 OLD_LABEL: Final = "label-of-other-readings"
 
@@ -28,9 +29,12 @@ def label_read(text: str, at: AtPhone) -> LabelRead:
     piece = next((each for each in plan.pieces if each.mark == mark), None)
     if piece is None:
         raise SheetError(
-            f"The label is of {mark}, readings {code}.",
-            f"{plan.house.name} as it is read now has no piece of that mark.",
-            "Open the house that it is of; if it is this one, the label is of older readings.",
+            say("The label is of {mark}, readings {code}.", mark=mark, code=code),
+            say(
+                "{house} as it is read now has no piece of that mark.",
+                house=plan.house.name,
+            ),
+            say("Open the house that it is of; if it is this one, the label is of older readings."),
         )
     (row,) = piece_rows(plan, [piece])
     return LabelRead(
@@ -49,7 +53,11 @@ def _of_other_readings(code: str, mark: str, plan: HousePlan) -> Said:
         code=OLD_LABEL,
         severity="warning",
         place=mark,
-        read=f"The label is of the readings {code}; the plan is of {plan.readings_code}.",
-        wrong="The piece may have been cut to other lengths than these.",
-        do="Measure it before it goes up, or print the labels again.",
+        read=say(
+            "The label is of the readings {code}; the plan is of {readings_code}.",
+            code=code,
+            readings_code=plan.readings_code,
+        ),
+        wrong=say("The piece may have been cut to other lengths than these."),
+        do=say("Measure it before it goes up, or print the labels again."),
     )

@@ -12,6 +12,7 @@ from longpoint.phone import ways
 from longpoint.phone.entries import EntryKey
 from longpoint.phone.messages.said import Document
 from longpoint.phone.readings import texts_of
+from longpoint.speech.said import joined, say
 from longpoint.sticks.joined_saws import joined_saws
 from longpoint.sticks.saw_document import kept_saw, saw_document
 from longpoint.survey.house_file.house_table import FORMAT
@@ -175,6 +176,8 @@ def require_place(document: Document, way: Sequence[str]) -> dict[str, Any]:
     table = ways.found(document, way)
     if table is None:
         raise SurveyError(
-            f"{' '.join(way[1::2])} was asked for.", "The house has none of it.", "Choose another."
+            say("{way} was asked for.", way=joined(" ", way[1::2])),
+            say("The house has none of it."),
+            say("Choose another."),
         )
     return table

@@ -14,13 +14,18 @@ from longpoint.sheets.hold_picture import hold_picture
 from longpoint.sheets.opening_faces import face_echo, fitted_faces
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
 from longpoint.sheets.svg import drawing_svg
+from longpoint.speech.said import say
 
 _HOW = {
-    f"hook {HookEnd.LEFT.value}": "hook the tape on the left point, read at the inner edge right",
-    f"hook {HookEnd.RIGHT.value}": "hook the tape on the right point, read at the inner edge left",
-    "length": "from end to end",
-    "back": "along the back",
-    "face": "along the face",
+    f"hook {HookEnd.LEFT.value}": say(
+        "hook the tape on the left point, read at the inner edge right"
+    ),
+    f"hook {HookEnd.RIGHT.value}": say(
+        "hook the tape on the right point, read at the inner edge left"
+    ),
+    "length": say("from end to end"),
+    "back": say("along the back"),
+    "face": say("along the face"),
 }
 
 
@@ -39,7 +44,9 @@ def looked(document: dict[str, object], mark: str) -> Look:
     alone = [o for o in openings if o.get("mark") == mark] if isinstance(openings, list) else []
     if not alone:
         raise SurveyError(
-            f"Opening {mark} was asked for.", "The house has none of it.", "Choose another one."
+            say("Opening {mark} was asked for.", mark=mark),
+            say("The house has none of it."),
+            say("Choose another one."),
         )
     only = {key: value for key, value in document.items() if key not in ("rooms", "runs", "trims")}
     plan = planned(only | {"openings": alone}, (), "", Ports(), forecast=False).plan

@@ -5,6 +5,7 @@ from typing import Final
 from longpoint.phone.messages import Choice, DialectWords, Form, KindLimits, Limits, LineLimits
 from longpoint.quantities.length import MM_PER_INCH
 from longpoint.sheets.dialects import Words, kind_words, words_for
+from longpoint.speech.said import say
 from longpoint.survey.checks.opposite_sides import DOOR_WIDTH_APART_MM, WINDOW_APART_MM
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file.face_tables import LONGEST_SIDE_MM
@@ -24,36 +25,36 @@ CORNERS: Final = ("bl", "tl", "tr", "br")
 
 _ACROSS: Final = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}
 _WORDS: Final = {
-    "left": ("left", "Height at the left side"),
-    "top": ("top", "Width at the head"),
-    "right": ("right", "Height at the right side"),
-    "bottom": ("bottom", "Width at the bottom"),
-    "rising": ("rising", "Diagonal, bottom left to top right"),
-    "falling": ("falling", "Diagonal, top left to bottom right"),
-    "plane.bl": ("plane BL", "Proud of the wall, bottom left"),
-    "plane.tl": ("plane TL", "Proud of the wall, top left"),
-    "plane.tr": ("plane TR", "Proud of the wall, top right"),
-    "plane.br": ("plane BR", "Proud of the wall, bottom right"),
+    "left": ("left", say("Height at the left side")),
+    "top": ("top", say("Width at the head")),
+    "right": ("right", say("Height at the right side")),
+    "bottom": ("bottom", say("Width at the bottom")),
+    "rising": ("rising", say("Diagonal, bottom left to top right")),
+    "falling": ("falling", say("Diagonal, top left to bottom right")),
+    "plane.bl": (say("plane BL"), say("Proud of the wall, bottom left")),
+    "plane.tl": (say("plane TL"), say("Proud of the wall, top left")),
+    "plane.tr": (say("plane TR"), say("Proud of the wall, top right")),
+    "plane.br": (say("plane BR"), say("Proud of the wall, bottom right")),
 }
 _ON_A_FLOOR: Final = {
-    "left": "Left side, from the finished floor to the head",
-    "right": "Right side, from the finished floor to the head",
-    "bottom": "Width at the floor",
-    "rising": "Diagonal, floor left to top right",
-    "falling": "Diagonal, top left to floor right",
+    "left": say("Left side, from the finished floor to the head"),
+    "right": say("Right side, from the finished floor to the head"),
+    "bottom": say("Width at the floor"),
+    "rising": say("Diagonal, floor left to top right"),
+    "falling": say("Diagonal, top left to floor right"),
 }
 _DIALECTS: Final = {
     Dialect.AU: "Australia",
-    Dialect.NZ: "New Zealand",
-    Dialect.UK: "United Kingdom",
+    Dialect.NZ: say("New Zealand"),
+    Dialect.UK: say("United Kingdom"),
     Dialect.IE: "Ireland",
-    Dialect.US: "United States",
+    Dialect.US: say("United States"),
     Dialect.CA: "Canada",
 }
 _TRIMS: Final = {
-    Layout.ALL_ROUND: "all round",
-    Layout.LEGS_AND_HEAD: "legs and head",
-    Layout.BOARD_AND_APRON: "board and apron",
+    Layout.ALL_ROUND: say("all round"),
+    Layout.LEGS_AND_HEAD: say("legs and head"),
+    Layout.BOARD_AND_APRON: say("board and apron"),
 }
 
 

@@ -16,6 +16,7 @@ from longpoint.phone.messages import Document, Said
 from longpoint.pipeline import plan_house
 from longpoint.sheets.again_sheet import rest_of
 from longpoint.sheets.again_text import changed_lines
+from longpoint.speech.said import say
 from longpoint.sticks.at_the_saw import AtTheSaw, nothing_cut
 from longpoint.sticks.changed_pieces import (
     AfterChange,
@@ -163,9 +164,9 @@ def _kept(saw: str, plan: HousePlan) -> tuple[AfterChange, Mapping[str, PieceSha
         document = json.loads(saw)
     except ValueError:
         raise StockError(
-            "It was kept where the cutting stands.",
-            "What stands in it isn't what was written.",
-            "Undo the last piece of news, or begin the cutting again.",
+            say("It was kept where the cutting stands."),
+            say("What stands in it isn't what was written."),
+            say("Undo the last piece of news, or begin the cutting again."),
         ) from None
     kept = kept_saw(document)
     return with_changed_pieces(kept.state, kept.shapes, plan.pieces), kept.shapes

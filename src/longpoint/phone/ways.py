@@ -5,6 +5,7 @@ from typing import Any, Final
 
 from longpoint.catalogue.all_trims import CATALOGUE, trim_tables
 from longpoint.phone.messages.said import Document
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.house_file.room_tables import ROOM, RUN
 
@@ -55,7 +56,7 @@ def found(document: Document, way: Sequence[str]) -> dict[str, Any] | None:
         table = _labelled(rows, label, form) if isinstance(rows, list) else None
         if table is None:
             return None
-        form = form if form != "trims" else f"trims:{table.get('kind', '')}"
+        form = form if form != "trims" else say("trims:{table}", table=table.get("kind", ""))
     return table  # type: ignore[no-any-return]
 
 
@@ -93,7 +94,7 @@ def _below(
         if not isinstance(row, dict):
             continue
         form = f"{form_above}.{name}" if form_above else name
-        form = form if form != "trims" else f"trims:{row.get('kind', '')}"
+        form = form if form != "trims" else say("trims:{row}", row=row.get("kind", ""))
         table = FORMS.get(form)
         if table is None:
             continue

@@ -10,6 +10,7 @@ from longpoint.pieces.face_trim import is_true_frame
 from longpoint.pieces.piece import Piece
 from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
 from longpoint.quantities.length import Units
+from longpoint.speech.said import joined, say
 from longpoint.survey.openings import Flush, Opening
 from longpoint.survey.profiles import Profile
 from longpoint.trims.arch import ArchTrim
@@ -74,9 +75,17 @@ def arch_findings(face: ArchFace) -> tuple[Finding, ...]:
     board = board_wanting(face)
     found = [board] if board is not None else []
     found += [_segments(face), _springing(face), *_turned(face), *_cut_flat(face)]
-    found.append(not_forecast(face.written.mark, f"{face.written.mark} has an arched head."))
+    found.append(
+        not_forecast(
+            face.written.mark,
+            say(
+                "{mark} has an arched head.",
+                mark=face.written.mark,
+            ),
+        )
+    )
     if is_true_frame(face.written):
-        found.append(own_corners(face.written, "An arched set"))
+        found.append(own_corners(face.written, say("An arched set")))
     return tuple(found)
 
 
@@ -85,24 +94,50 @@ def board_wanting(face: ArchFace) -> Finding | None:
     if face.blank is None:
         return _stop(
             face,
-            "no board is named to cut its segments from.",
-            f"Name its profile as arch.blank: {_boards(face)}.",
+            say("no board is named to cut its segments from."),
+            say("Name its profile as arch.blank: {boards}.", boards=_boards(face)),
         )
     width_mm = face.blank.width_mm
-    has = f"the board {face.blank.name} is {format_with_unit(width_mm, face.units)} wide"
+    has = say(
+        "the board {blank} is {width} wide",
+        blank=face.blank.name,
+        width=format_with_unit(width_mm, face.units),
+    )
     if face.count is None:
         return _stop(
             face,
-            f"{has}, which isn't enough for any number of segments up to {MOST_SEGMENTS}.",
-            f"Name a wider board as arch.blank: {_boards(face)}.",
+            say(
+                "{has}, which isn't enough for any number of segments up to {most_segments}.",
+                has=has,
+                most_segments=MOST_SEGMENTS,
+            ),
+            say("Name a wider board as arch.blank: {boards}.", boards=_boards(face)),
         )
     wanted_mm = segment_sizes(face.trim, face.count).board_mm
     if wanted_mm <= width_mm + SPARE_MM:
         return None
-    wanted = f"{face.count} segments need {format_with_unit(wanted_mm, face.units)}"
+    wanted = say(
+        "{count} segments need {wanted}",
+        count=face.count,
+        wanted=format_with_unit(wanted_mm, face.units),
+    )
     fewest = fewest_segments(face.trim, width_mm)
-    other = "" if fewest is None else f", or write arch.segments = {fewest}"
-    return _stop(face, f"{has}, and {wanted}.", f"Name a wider board{other}.")
+    other = (
+        ""
+        if fewest is None
+        else say(
+            ", or write arch.segments = {fewest}",
+            fewest=fewest,
+        )
+    )
+    return _stop(
+        face,
+        say("{has}, and {wanted}.", has=has, wanted=wanted),
+        say(
+            "Name a wider board{other}.",
+            other=other,
+        ),
+    )
 
 
 def not_forecast(mark: str, read: str) -> Finding:
@@ -117,9 +152,11 @@ def not_forecast(mark: str, read: str) -> Finding:
         severity=Severity.NOTE,
         place=mark,
         read=read,
-        wrong="How likely it is to fit at the first try is worked out for mitres round four "
-        "straight sides only, so it gets no verdict.",
-        do="Make a template, or cut one joint in waste and try it, before the rest.",
+        wrong=say(
+            "How likely it is to fit at the first try is worked out for mitres "
+            "round four straight sides only, so it gets no verdict."
+        ),
+        do=say("Make a template, or cut one joint in waste and try it, before the rest."),
     )
 
 
@@ -139,24 +176,41 @@ def steep_cuts(mark: str, pieces: Iterable[Piece]) -> tuple[Finding, ...]:
             code=STEEP_CUT,
             severity=Severity.WARNING,
             place=mark,
-            read=f"{worst} is cut {format_angle(angle_deg)} degrees off square.",
-            wrong=f"Past {STEEPEST_DEG:.0f} degrees (our limit, no source) few mitre saws swing.",
-            do=f"Lay the cut out on the face and saw it {format_angle(90.0 - angle_deg)} degrees "
-            "off the piece's edge, with the piece clamped in a jig.",
+            read=say(
+                "{worst} is cut {angle} degrees off square.",
+                worst=worst,
+                angle=format_angle(angle_deg),
+            ),
+            wrong=say(
+                "Past {steepest_deg:.0f} degrees (our limit, no source) few mitre saws swing.",
+                steepest_deg=STEEPEST_DEG,
+            ),
+            do=say(
+                "Lay the cut out on the face and saw it {angle} degrees off the "
+                "piece's edge, with the piece clamped in a jig.",
+                angle=format_angle(90.0 - angle_deg),
+            ),
         ),
     )
 
 
 def own_corners(opening: Opening, what: str) -> Finding:
     """Return the note that a frame of 45s was asked for where there can be none."""
-    asked = "method bench" if opening.method == "bench" else "mitres at-stop"
+    asked = say("method bench") if opening.method == "bench" else say("mitres at-stop")
     return Finding(
         code=OWN_CORNERS,
         severity=Severity.NOTE,
         place=opening.mark,
-        read=f"{opening.mark} is to be made by {asked}, with every mitre at 45.",
-        wrong=f"{what} is no rectangle, so its pieces are cut to its own corners.",
-        do="Set the saw to the angles on the sheet.",
+        read=say(
+            "{mark} is to be made by {asked}, with every mitre at 45.",
+            mark=opening.mark,
+            asked=asked,
+        ),
+        wrong=say(
+            "{what} is no rectangle, so its pieces are cut to its own corners.",
+            what=what,
+        ),
+        do=say("Set the saw to the angles on the sheet."),
     )
 
 
@@ -165,8 +219,8 @@ def _stop(face: ArchFace, wrong: str, do: str) -> Finding:
         code=ARCH_BLANK,
         severity=Severity.STOP,
         place=face.written.mark,
-        read=f"The arch has the radii {_radii(face)}.",
-        wrong=f"{wrong[0].upper()}{wrong[1:]}",
+        read=say("The arch has the radii {radii}.", radii=_radii(face)),
+        wrong=say("{wrong}{wrong_2}", wrong=wrong[0].upper(), wrong_2=wrong[1:]),
         do=do,
     )
 
@@ -175,32 +229,49 @@ def _radii(face: ArchFace) -> str:
     inner, outer = (
         format_with_unit(r, face.units) for r in (face.trim.inner_mm, face.trim.outer_mm)
     )
-    return f"{inner} (inner edge) and {outer} (outer edge)"
+    return say("{inner} (inner edge) and {outer} (outer edge)", inner=inner, outer=outer)
 
 
 def _boards(face: ArchFace) -> str:
     sizes = (segment_sizes(face.trim, count) for count in COUNTS_SHOWN)
-    return ", ".join(
-        f"{each.count} segments {format_with_unit(each.board_mm, face.units)}" for each in sizes
+    return joined(
+        ", ",
+        (
+            say(
+                "{count} segments {board}",
+                count=each.count,
+                board=format_with_unit(each.board_mm, face.units),
+            )
+            for each in sizes
+        ),
     )
 
 
 def _segments(face: ArchFace) -> Finding:
     counts = sorted({*COUNTS_SHOWN, *([face.count] if face.count else [])})
-    rows = "; ".join(_row(face, count) for count in counts)
-    chosen = f"The sheet has {face.count}. " if face.count else ""
+    rows = joined("; ", (_row(face, count) for count in counts))
+    chosen = say("The sheet has {count}. ", count=face.count) if face.count else ""
     sizes = segment_sizes(face.trim, COUNTS_SHOWN[0])
     extra_deg = max(sizes.left_extra_deg, sizes.right_extra_deg)
     return Finding(
         code=ARCH_SEGMENTS,
         severity=Severity.NOTE,
         place=face.written.mark,
-        read=f"The arch has the radius {format_with_unit(face.trim.circle.radius_mm, face.units)} "
-        f"at the lining, {_radii(face)} at the trim, and {face.trim.circle.half_deg:.1f} degrees "
-        "either side of the crown.",
-        wrong=f"{rows}.",
-        do=f"{chosen}The two end segments run on to the springing joint, "
-        f"{format_angle(extra_deg)} degrees further at the outer edge.{_steps_words(face)}",
+        read=say(
+            "The arch has the radius {radius} at the lining, {radii} at the trim, "
+            "and {half_deg:.1f} degrees either side of the crown.",
+            radius=format_with_unit(face.trim.circle.radius_mm, face.units),
+            radii=_radii(face),
+            half_deg=face.trim.circle.half_deg,
+        ),
+        wrong=say("{rows}.", rows=rows),
+        do=say(
+            "{chosen}The two end segments run on to the springing joint, {extra} "
+            "degrees further at the outer edge.{steps}",
+            chosen=chosen,
+            extra=format_angle(extra_deg),
+            steps=_steps_words(face),
+        ),
     )
 
 
@@ -212,7 +283,11 @@ def _steps_words(face: ArchFace) -> str:
     board, leg = (
         format_with_unit(mm, face.units) for mm in (face.blank.thickness_mm, max(legs_mm))
     )
-    return f" The board is {board} thick, the legs {leg}: plane it down, or let the faces step."
+    return say(
+        " The board is {board} thick, the legs {leg}: plane it down, or let the faces step.",
+        board=board,
+        leg=leg,
+    )
 
 
 def _row(face: ArchFace, count: int) -> str:
@@ -221,31 +296,45 @@ def _row(face: ArchFace, count: int) -> str:
         format_length(length_mm, face.units) for length_mm in (sizes.board_mm, sizes.over_points_mm)
     )
     noun = "segment" if count == 1 else "segments"
-    return (
-        f"{count} {noun}: cut {sizes.saw_deg:.1f} off square, board {board} wide, "
-        f"{points} over the points"
+    return say(
+        "{count} {noun}: cut {saw_deg:.1f} off square, board {board} wide, "
+        "{points} over the points",
+        count=count,
+        noun=noun,
+        saw_deg=sizes.saw_deg,
+        board=board,
+        points=points,
     )
 
 
 def _springing(face: ArchFace) -> Finding:
     joints = (face.trim.left, face.trim.right)
     bow_mm = max(joint.bow_mm for joint in joints)
-    cuts = " and ".join(dict.fromkeys(format_angle(joint.leg_deg) for joint in joints))
-    halves = " and ".join(dict.fromkeys(format_angle(joint.break_deg / 2.0) for joint in joints))
+    cuts = joined(say(" and "), dict.fromkeys(format_angle(joint.leg_deg) for joint in joints))
+    halves = joined(
+        say(" and "), dict.fromkeys(format_angle(joint.break_deg / 2.0) for joint in joints)
+    )
     shows = bow_mm > face.written.max_gap_mm
     return Finding(
         code=ARCH_SPRINGING,
         severity=Severity.WARNING if shows else Severity.NOTE,
         place=face.written.mark,
-        read=f"The legs' heads are cut {cuts} degrees off square at the springing.",
-        wrong=f"Half the turn from leg to curve would be {halves}, which doesn't run from corner "
-        f"to corner; and members of a moulding meet on a line that bows {bow_mm:.2f} mm off the "
-        "straight cut."
+        read=say(
+            "The legs' heads are cut {cuts} degrees off square at the springing.",
+            cuts=cuts,
+        ),
+        wrong=say(
+            "Half the turn from leg to curve would be {halves}, which doesn't "
+            "run from corner to corner; and members of a moulding meet on a line "
+            "that bows {bow_mm:.2f} mm off the straight cut.",
+            halves=halves,
+            bow_mm=bow_mm,
+        )
         if face.trim.circle.half_deg < 89.5
-        else "The arch is a semicircle, so it springs square.",
-        do="Ease the moulding at the joint, or take a plain board."
+        else say("The arch is a semicircle, so it springs square."),
+        do=say("Ease the moulding at the joint, or take a plain board.")
         if shows
-        else "Set the saw to the angles on the sheet.",
+        else say("Set the saw to the angles on the sheet."),
     )
 
 
@@ -262,11 +351,18 @@ def _cut_flat(face: ArchFace) -> tuple[Finding, ...]:
             code=ARCH_CUT_FLAT,
             severity=Severity.WARNING,
             place=face.written.mark,
-            read=f"The lining is {format_with_unit(off_mm, face.units)} off the wall, and flush = "
-            f'"{flush.value}" is asked for.',
-            wrong="Round an arch that isn't worked out: its pieces are cut flat, and joints there "
-            "may stand open at the face.",
-            do="Re-set the reveal first, or pack the pieces by eye and fit these joints by hand.",
+            read=say(
+                'The lining is {off} off the wall, and flush = "{flush}" is asked for.',
+                off=format_with_unit(off_mm, face.units),
+                flush=flush.value,
+            ),
+            wrong=say(
+                "Round an arch that isn't worked out: its pieces are cut flat, "
+                "and joints there may stand open at the face."
+            ),
+            do=say(
+                "Re-set the reveal first, or pack the pieces by eye and fit these joints by hand."
+            ),
         ),
     )
 
@@ -282,11 +378,20 @@ def _turned(face: ArchFace) -> tuple[Finding, ...]:
             code=ARCH_TURNED,
             severity=Severity.NOTE,
             place=face.written.mark,
-            read=f"The left springing is {left} up, the right one {right}.",
-            wrong="The arch is taken as part of one circle through both, its crown over the middle "
-            f"of the line between them, so the whole of it is turned with that line: up at the "
-            f"{high}.",
-            do="Check it with a template before cutting; if the crown stands over the middle of "
-            "the sill instead, the curve is no circle.",
+            read=say(
+                "The left springing is {left} up, the right one {right}.",
+                left=left,
+                right=right,
+            ),
+            wrong=say(
+                "The arch is taken as part of one circle through both, its crown "
+                "over the middle of the line between them, so the whole of it is "
+                "turned with that line: up at the {high}.",
+                high=high,
+            ),
+            do=say(
+                "Check it with a template before cutting; if the crown stands over "
+                "the middle of the sill instead, the curve is no circle."
+            ),
         ),
     )

@@ -14,6 +14,7 @@ from longpoint.pieces.window_board_findings import below_findings
 from longpoint.pieces.window_boards import below_pieces
 from longpoint.quantities.formatting import format_length, format_tenth
 from longpoint.shape.fitted import FittedOpening
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Joint, Method, Mitres, Opening
 from longpoint.survey.profiles import Profile
@@ -70,9 +71,9 @@ def arched_face(house: House, opening: Opening, fitted: FittedOpening) -> ArchFa
     arch = opening.arch
     if arch is None:
         raise PieceError(
-            f"{opening.mark} has a straight head.",
-            "Its pieces are no arch's.",
-            "Give its rise as arch.rise if it has one.",
+            say("{mark} has a straight head.", mark=opening.mark),
+            say("Its pieces are no arch's."),
+            say("Give its rise as arch.rise if it has one."),
         )
     _refuse_joints(opening)
     # A frame of true 45s is a rectangle; an arched set is always cut to its own corners.
@@ -94,16 +95,26 @@ def _own_corners(method: Method) -> Method:
 def _refuse_joints(opening: Opening) -> None:
     if opening.joint is not Joint.MITRE:
         raise PieceError(
-            f'{opening.mark} has an arched head and joint = "{opening.joint.value}".',
-            "The arch springs from its legs at a joint of its own, so no head runs over them and "
-            "no block stands on a corner.",
-            'Write joint = "mitre" at this opening.',
+            say(
+                '{mark} has an arched head and joint = "{joint}".',
+                mark=opening.mark,
+                joint=opening.joint.value,
+            ),
+            say(
+                "The arch springs from its legs at a joint of its own, so no head runs "
+                "over them and no block stands on a corner."
+            ),
+            say('Write joint = "mitre" at this opening.'),
         )
     if opening.back_band:
         raise PieceError(
-            f"{opening.mark} has an arched head and the back band {opening.back_band}.",
-            "A band cut in straight pieces doesn't follow the curve.",
-            'Write back_band = "" at this opening, and bend or saw the band by hand.',
+            say(
+                "{mark} has an arched head and the back band {back_band}.",
+                mark=opening.mark,
+                back_band=opening.back_band,
+            ),
+            say("A band cut in straight pieces doesn't follow the curve."),
+            say('Write back_band = "" at this opening, and bend or saw the band by hand.'),
         )
 
 
@@ -123,7 +134,7 @@ def _leg(face: ArchFace, side: int) -> Piece:
         right=top if not is_right else foot,
         u_mm=face.set.fitted.side_u_mm[side],
     )
-    terms = [Term(joint.past_mm, "to the springing joint")]
+    terms = [Term(joint.past_mm, say("to the springing joint"))]
     if side in face.set.rings.plinths:
         terms.append(Term(-face.set.shape.plinth_height_mm, "plinth"))
     quirks = () if face.set.trim.has_bare_bottom else (face.set.trim.quirks_mm[BOTTOM],)
@@ -217,8 +228,16 @@ def _edge_words(face: ArchFace, index: int) -> str:
     assert face.count is not None
     radius = format_tenth(face.trim.inner_mm, face.units)
     share_deg = face.trim.circle.half_deg / face.count
-    edge = f"inner edge, 2 x inner radius {radius} x sin {share_deg:.2f}"
-    return f"{edge}{' and on to the leg' if index in (0, face.count - 1) else ''}:"
+    edge = say(
+        "inner edge, 2 x inner radius {radius} x sin {share_deg:.2f}",
+        radius=radius,
+        share_deg=share_deg,
+    )
+    return say(
+        "{edge}{and_}:",
+        edge=edge,
+        and_=say(" and on to the leg") if index in (0, face.count - 1) else "",
+    )
 
 
 def _notes(face: ArchFace, index: int, segment: Segment, ring: Ring) -> tuple[str, ...]:
@@ -236,10 +255,18 @@ def _notes(face: ArchFace, index: int, segment: Segment, ring: Ring) -> tuple[st
         for side, is_there in (("left", index == 0), ("right", index == face.count - 1))
         if is_there
     ]
-    legs = f"{' and '.join(ends)} end to the {' and '.join(ends)} leg" if ends else ""
+    legs = say("{ends} end to the {ends} leg", ends=joined(say(" and "), ends)) if ends else ""
     return (
-        f"then saw to the template: inner radius {inner}, outer radius {outer}",
-        f"trammel point {low} below the inner edge, {along} along it from its left corner",
+        say(
+            "then saw to the template: inner radius {inner}, outer radius {outer}",
+            inner=inner,
+            outer=outer,
+        ),
+        say(
+            "trammel point {low} below the inner edge, {along} along it from its left corner",
+            low=low,
+            along=along,
+        ),
         *([legs] if legs else []),
     )
 

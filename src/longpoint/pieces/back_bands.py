@@ -9,6 +9,7 @@ from longpoint.pieces.hand_sum import Term, hand_sum
 from longpoint.pieces.piece import SQUARE_CUT, EndCut, HookEnd, Piece, Role
 from longpoint.pieces.set_joints import SIDE_ROLES
 from longpoint.quantities.formatting import format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.openings import Joint, Opening
 from longpoint.trims.set_rings import BOTTOM, HEAD, LEFT, RIGHT
 
@@ -25,15 +26,22 @@ def refuse_band(opening: Opening) -> None:
     if not opening.back_band:
         return
     if opening.joint is Joint.BLOCKS:
-        what, key = "corner blocks, which stand past its outer edges", "back_band or the blocks"
+        what, key = (
+            say("corner blocks, which stand past its outer edges"),
+            say("back_band or the blocks"),
+        )
     elif opening.joint is Joint.BUTT and opening.head_horn_mm > 0.0:
-        what, key = "a head with horns, which run past the legs", "back_band or head_horn"
+        what, key = say("a head with horns, which run past the legs"), say("back_band or head_horn")
     else:
         return
     raise PieceError(
-        f"{opening.mark} is to have the back band {opening.back_band}.",
-        f"Its set has {what}, so no band goes round it in straight pieces.",
-        f"Take {key} out.",
+        say(
+            "{mark} is to have the back band {back_band}.",
+            mark=opening.mark,
+            back_band=opening.back_band,
+        ),
+        say("Its set has {what}, so no band goes round it in straight pieces.", what=what),
+        say("Take {key} out.", key=key),
     )
 
 
@@ -60,11 +68,16 @@ def band_findings(face: FaceSet) -> tuple[Finding, ...]:
                 code=BAND_THIN,
                 severity=Severity.NOTE,
                 place=face.opening.mark,
-                read=f"The back band {band.name} is {format_with_unit(band.thickness_mm, units)} "
-                f"thick, the architrave {format_with_unit(thickest_mm, units)}.",
-                wrong="It doesn't stand past the architrave's face, so the joint between them "
-                "shows.",
-                do="Take a band thicker than the architrave (common practice, no source).",
+                read=say(
+                    "The back band {band} is {thickness} thick, the architrave {thickest}.",
+                    band=band.name,
+                    thickness=format_with_unit(band.thickness_mm, units),
+                    thickest=format_with_unit(thickest_mm, units),
+                ),
+                wrong=say(
+                    "It doesn't stand past the architrave's face, so the joint between them shows."
+                ),
+                do=say("Take a band thicker than the architrave (common practice, no source)."),
             )
         )
     carried_mm = face.shape.plinth_mm - max(
@@ -76,10 +89,14 @@ def band_findings(face: FaceSet) -> tuple[Finding, ...]:
                 code=BAND_OVERHANGS,
                 severity=Severity.WARNING,
                 place=face.opening.mark,
-                read=f"The plinth block stands {format_with_unit(carried_mm, units)} past the leg, "
-                f"the back band is {format_with_unit(band.width_mm, units)} wide.",
-                wrong="The band ends on the block's top and hangs over its outer edge.",
-                do="Take a block as wide as leg and band together.",
+                read=say(
+                    "The plinth block stands {carried} past the leg, the back "
+                    "band is {width} wide.",
+                    carried=format_with_unit(carried_mm, units),
+                    width=format_with_unit(band.width_mm, units),
+                ),
+                wrong=say("The band ends on the block's top and hangs over its outer edge."),
+                do=say("Take a block as wide as leg and band together."),
             )
         )
     return tuple(findings)
@@ -124,4 +141,4 @@ def _hand_sum(face: FaceSet, side: int, piece: Piece) -> str:
         terms=terms,
         units=face.house.units,
     )
-    return f"outer edge {built}"
+    return say("outer edge {built}", built=built)

@@ -9,6 +9,7 @@ from longpoint.pieces.piece import Piece, Role
 from longpoint.pieces.set_joints import CORNER_WORDS
 from longpoint.quantities.formatting import format_angle, format_with_unit
 from longpoint.quantities.length import Units
+from longpoint.speech.said import joined, say
 from longpoint.trims.corner_blocks import CornerBlock, gap_at_block_mm
 
 BLOCK_NARROW: Final = "block-narrow"
@@ -53,12 +54,19 @@ def _size_findings(face: FaceSet) -> tuple[Finding, ...]:
                 code=BLOCK_NARROW,
                 severity=Severity.WARNING,
                 place=face.opening.mark,
-                read=f"The corner block {block.name} is {format_with_unit(block.width_mm, units)} "
-                f"wide, the trim beside it {format_with_unit(width_mm, units)}.",
-                wrong="It doesn't stand proud of the trim's edges, so nothing hides where they "
-                "meet.",
-                do=f"Take a block {_a_few(units)} wider than the trim (common practice, no "
-                "source).",
+                read=say(
+                    "The corner block {block} is {width} wide, the trim beside it {width_2}.",
+                    block=block.name,
+                    width=format_with_unit(block.width_mm, units),
+                    width_2=format_with_unit(width_mm, units),
+                ),
+                wrong=say(
+                    "It doesn't stand proud of the trim's edges, so nothing hides where they meet."
+                ),
+                do=say(
+                    "Take a block {a_few} wider than the trim (common practice, no source).",
+                    a_few=_a_few(units),
+                ),
             )
         )
     if block.thickness_mm <= thickness_mm:
@@ -67,18 +75,24 @@ def _size_findings(face: FaceSet) -> tuple[Finding, ...]:
                 code=BLOCK_THIN,
                 severity=Severity.NOTE,
                 place=face.opening.mark,
-                read=f"The corner block {block.name} is "
-                f"{format_with_unit(block.thickness_mm, units)} thick, the trim beside it "
-                f"{format_with_unit(thickness_mm, units)}.",
-                wrong="The trim's ends show beside a block that isn't the thicker.",
-                do="Take a thicker block (common practice, no source), or ease the trim's ends.",
+                read=say(
+                    "The corner block {block} is {thickness} thick, the trim "
+                    "beside it {thickness_2}.",
+                    block=block.name,
+                    thickness=format_with_unit(block.thickness_mm, units),
+                    thickness_2=format_with_unit(thickness_mm, units),
+                ),
+                wrong=say("The trim's ends show beside a block that isn't the thicker."),
+                do=say(
+                    "Take a thicker block (common practice, no source), or ease the trim's ends."
+                ),
             )
         )
     return tuple(findings)
 
 
 def _a_few(units: Units) -> str:
-    return "3 to 6 mm" if units is Units.MM else "1/8 to 1/4 in"
+    return say("3 to 6 mm") if units is Units.MM else say("1/8 to 1/4 in")
 
 
 def _corner_findings(face: FaceSet) -> tuple[Finding, ...]:
@@ -87,8 +101,12 @@ def _corner_findings(face: FaceSet) -> tuple[Finding, ...]:
     if not off:
         return ()
     worst = max(off, key=lambda block: _gap_mm(face, block))
-    corners = ", ".join(
-        f"{CORNER_WORDS[block.corner]} {format_angle(90.0 - 2.0 * block.off_deg)}" for block in off
+    corners = joined(
+        ", ",
+        (
+            f"{CORNER_WORDS[block.corner]} {format_angle(90.0 - 2.0 * block.off_deg)}"
+            for block in off
+        ),
     )
     crooked_mm = face.shape.block_mm * math.sin(math.radians(abs(worst.off_deg)))
     return (
@@ -96,12 +114,25 @@ def _corner_findings(face: FaceSet) -> tuple[Finding, ...]:
             code=BLOCK_OFF_SQUARE,
             severity=Severity.NOTE,
             place=face.opening.mark,
-            read=f"Blocks are square, corners here aren't: {corners} degrees.",
-            wrong=f"The {CORNER_WORDS[worst.corner]} block, set to share that, stands "
-            f"{crooked_mm:.1f} mm out of line over its own length, and ends cut square would stand "
-            f"open about {_gap_mm(face, worst):.1f} mm there at the {_longer_edge(worst)} edge.",
-            do=f"The sheet cuts such ends to their block: {_cuts(off)}. Set each block so that "
-            "neither neighbour has more of the lean.",
+            read=say(
+                "Blocks are square, corners here aren't: {corners} degrees.",
+                corners=corners,
+            ),
+            wrong=say(
+                "The {corner_words} block, set to share that, stands "
+                "{crooked_mm:.1f} mm out of line over its own length, and ends "
+                "cut square would stand open about {gap_mm:.1f} mm there at the "
+                "{longer_edge} edge.",
+                corner_words=CORNER_WORDS[worst.corner],
+                crooked_mm=crooked_mm,
+                gap_mm=_gap_mm(face, worst),
+                longer_edge=_longer_edge(worst),
+            ),
+            do=say(
+                "The sheet cuts such ends to their block: {cuts}. Set each block so "
+                "that neither neighbour has more of the lean.",
+                cuts=_cuts(off),
+            ),
         ),
     )
 
@@ -118,8 +149,15 @@ def _longer_edge(block: CornerBlock) -> str:
 
 
 def _cuts(blocks: list[CornerBlock]) -> str:
-    return ", ".join(
-        f"{CORNER_WORDS[block.corner]} {format_angle(abs(block.off_deg))} off square, "
-        f"{_longer_edge(block)} edge the longer"
-        for block in blocks
+    return joined(
+        ", ",
+        (
+            say(
+                "{corner_words} {off} off square, {longer_edge} edge the longer",
+                corner_words=CORNER_WORDS[block.corner],
+                off=format_angle(abs(block.off_deg)),
+                longer_edge=_longer_edge(block),
+            )
+            for block in blocks
+        ),
     )

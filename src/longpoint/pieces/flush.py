@@ -20,6 +20,7 @@ from longpoint.pieces.proud_remedies import (
 )
 from longpoint.quantities.formatting import format_angle, format_gap, format_length, format_unit
 from longpoint.shape.fitted import FittedOpening
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Flush, Method, Opening
 from longpoint.survey.readings import Plane
@@ -30,10 +31,10 @@ LINING_BACK_BEVELLED: Final = "lining-back-bevelled"
 LINING_RE_SET: Final = "lining-re-set"
 LINING_LEFT: Final = "lining-left"
 
-NOT_READ: Final = "No plane was read here."
+NOT_READ: Final = say("No plane was read here.")
 
-_CUT_PLAIN: Final = "with a packer and plain cuts they would stand open twice as far."
-_CUT_FOR_TILT: Final = "the pieces lie on the proud linings, and the cuts are for that tilt."
+_CUT_PLAIN: Final = say("with a packer and plain cuts they would stand open twice as far.")
+_CUT_FOR_TILT: Final = say("the pieces lie on the proud linings, and the cuts are for that tilt.")
 
 _SIDE_OF: Final = {Role.SILL: 0, Role.RIGHT_LEG: 1, Role.HEAD: 2, Role.LEFT_LEG: 3}
 
@@ -99,9 +100,9 @@ def _why_not(opening: Opening) -> str:
     if opening.flush is Flush.RE_SET:
         return ""
     if not is_mitred(opening):
-        return "The corners aren't those of four mitred sides."
+        return say("The corners aren't those of four mitred sides.")
     if opening.method is Method.BENCH:
-        return "A frame joined on the bench keeps its joints, however it lies."
+        return say("A frame joined on the bench keeps its joints, however it lies.")
     return ""
 
 
@@ -111,12 +112,15 @@ def _left(opening: Opening, reason: str, *, is_second: bool) -> tuple[Finding, .
             code=LINING_LEFT,
             severity=Severity.NOTE,
             place=opening.mark,
-            read=f"The {'second face' if is_second else 'opening'} asks for flush "
-            f"{opening.flush.value}.",
-            wrong=f"{reason} Its pieces are cut to lie flat.",
-            do="Read the plane at the corners, if it is to be met at the saw."
+            read=say(
+                "The {second} asks for flush {flush}.",
+                second=say("second face") if is_second else say("opening"),
+                flush=opening.flush.value,
+            ),
+            wrong=say("{reason} Its pieces are cut to lie flat.", reason=reason),
+            do=say("Read the plane at the corners, if it is to be met at the saw.")
             if reason == NOT_READ
-            else "Plane or re-set the reveal, or pack behind the outer edges as they go up.",
+            else say("Plane or re-set the reveal, or pack behind the outer edges as they go up."),
         ),
     )
 
@@ -153,8 +157,11 @@ class _Work:
         return (
             self._finding(
                 Severity.WARNING,
-                f"The lengths suppose the reveal set flush first: {self._moves()}.",
-                "Set it, then read the opening again: a jamb that is moved is another shape.",
+                say(
+                    "The lengths suppose the reveal set flush first: {moves}.",
+                    moves=self._moves(),
+                ),
+                say("Set it, then read the opening again: a jamb that is moved is another shape."),
                 code=LINING_RE_SET,
             ),
         )
@@ -168,18 +175,29 @@ class _Work:
         units = self.house.units
         alone = format_gap(max(each.step_alone_mm() for each in self.proud), units)
         left = (
-            f" Their widths differ, and the faces still step by {format_gap(step_mm, units)} at "
-            "the heel."
+            say(
+                " Their widths differ, and the faces still step by {step} at the heel.",
+                step=format_gap(step_mm, units),
+            )
             if step_mm >= 0.05
             else ""
         )
         finding = self._finding(
             Severity.NOTE,
-            f"The ends at the proud corners have relieved backs, bevels up to {self._most(cuts)} "
-            f"degrees, for pieces that both lie on the proud lining.{left}{self._twist()}",
-            "Nail each down on lining and wall, without packers. Where only one of the two linings "
-            f"is proud the faces step by up to {alone} at the heel: pack there, and choose "
-            "flush pack before cutting.",
+            say(
+                "The ends at the proud corners have relieved backs, bevels up to "
+                "{most} degrees, for pieces that both lie on the proud "
+                "lining.{left}{twist}",
+                most=self._most(cuts),
+                left=left,
+                twist=self._twist(),
+            ),
+            say(
+                "Nail each down on lining and wall, without packers. Where only one of "
+                "the two linings is proud the faces step by up to {alone} at the heel: "
+                "pack there, and choose flush pack before cutting.",
+                alone=alone,
+            ),
             code=LINING_BACK_BEVELLED,
         )
         return self._cut(pieces, cuts), (finding,)
@@ -199,15 +217,20 @@ class _Work:
             return pieces, self._nothing_to_cut()
         wedges = wedge_pieces(self.house, self.opening, self.fitted, self.trim, needed)
         what = (
-            f"The ends at the proud corners are cut for both pieces at one tilt, bevels up to "
-            f"{self._most(cuts)} degrees: {_CUT_PLAIN if needed else _CUT_FOR_TILT}{self._twist()}"
+            say(
+                "The ends at the proud corners are cut for both pieces at one tilt, "
+                "bevels up to {most} degrees: {cut_plain}{twist}",
+                most=self._most(cuts),
+                cut_plain=_CUT_PLAIN if needed else _CUT_FOR_TILT,
+                twist=self._twist(),
+            )
             if cuts
-            else "The trim is cut to lie flat on the wall and on packers."
+            else say("The trim is cut to lie flat on the wall and on packers.")
         )
         lines = (
             packer_lines(self.house, self.opening, self.trim, needed, are_cut=bool(wedges))
             if needed
-            else "Nail each piece down on lining and wall."
+            else say("Nail each piece down on lining and wall.")
         )
         none = spared_line(spared(self.plane, self.corners, needed))
         lines = f"{none} {lines}".lstrip()
@@ -275,18 +298,25 @@ class _Work:
             for side in range(4)
             if self.trim.sides[side].width_mm > 0.0
         )
-        return " Each end is cut for the lining at its own corner." if twisted else ""
+        return say(" Each end is cut for the lining at its own corner.") if twisted else ""
 
     def _nothing_to_cut(self) -> tuple[Finding, ...]:
-        reason = "No mitre stands on a lining that can be met so."
+        reason = say("No mitre stands on a lining that can be met so.")
         return _left(self.opening, reason, is_second=self.is_second)
 
     def _moves(self) -> str:
-        return ", ".join(
-            f"{'back' if mm > 0.0 else 'forward'} {format_length(abs(mm), self.house.units)} "
-            f"at the {name}"
-            for mm, name in zip(self.plane.corners_mm(), CORNER_NAMES, strict=True)
-            if abs(mm) >= SAID_FROM_MM
+        return joined(
+            ", ",
+            (
+                say(
+                    "{back} {mm} at the {name}",
+                    back=say("back") if mm > 0.0 else say("forward"),
+                    mm=format_length(abs(mm), self.house.units),
+                    name=name,
+                )
+                for mm, name in zip(self.plane.corners_mm(), CORNER_NAMES, strict=True)
+                if abs(mm) >= SAID_FROM_MM
+            ),
         )
 
     def _most(self, cuts: _Cuts) -> str:
@@ -294,19 +324,31 @@ class _Work:
 
     def _finding(self, severity: Severity, wrong: str, do: str, *, code: str) -> Finding:
         figures = self.plane.corners_mm()
-        reveal = "On the second face the reveal" if self.is_second else "The reveal"
-        read = ", ".join(
-            f"{format_length(abs(mm), self.house.units)} {'proud' if mm > 0.0 else 'shy'} at the "
-            f"{name}"
-            for mm, name in zip(figures, CORNER_NAMES, strict=True)
-            if abs(mm) >= SAID_FROM_MM
+        reveal = say("On the second face the reveal") if self.is_second else say("The reveal")
+        read = joined(
+            ", ",
+            (
+                say(
+                    "{mm} {proud} at the {name}",
+                    mm=format_length(abs(mm), self.house.units),
+                    proud=say("proud") if mm > 0.0 else say("shy"),
+                    name=name,
+                )
+                for mm, name in zip(figures, CORNER_NAMES, strict=True)
+                if abs(mm) >= SAID_FROM_MM
+            ),
         )
         return Finding(
             code=code,
             severity=severity,
             place=self.opening.mark,
-            read=f"{reveal} stands {read} ({format_unit(self.house.units)}), and you chose "
-            f"flush {self.opening.flush.value}.",
+            read=say(
+                "{reveal} stands {read} ({units}), and you chose flush {flush}.",
+                reveal=reveal,
+                read=read,
+                units=format_unit(self.house.units),
+                flush=self.opening.flush.value,
+            ),
             wrong=wrong,
             do=do,
         )

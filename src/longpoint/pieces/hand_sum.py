@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from longpoint.quantities.formatting import format_tenth
 from longpoint.quantities.length import MM_PER_INCH, Units
+from longpoint.speech.said import joined, say
 
 
 class Term(NamedTuple):
@@ -57,24 +58,24 @@ def hand_sum(
         '2017 + 5 - 200 plinth + 90 + 2.1 slant = 1914.1'
     """
     steps = _Steps(units)
-    named = (Term(-cover_mm, "floor cover"), *terms)
+    named = (Term(-cover_mm, say("floor cover")), *terms)
     parts, so_far = _built_up(steps, side_mm, quirks_mm, named)
     inner = steps.count(inner_mm)
     if inner != so_far:
         named_mm = math.fsum(term.length_mm * term.times for term in named)
         corner_mm = inner_mm - (side_mm + math.fsum(quirks_mm) + named_mm)
-        why = "frame shared" if is_shared else "corners off square"
+        why = say("frame shared") if is_shared else say("corners off square")
         reason = why if abs(corner_mm) >= steps.step_mm / 2.0 else "rounding"
         parts.append(f"{steps.signed(inner - so_far)} {reason}")
     if mitre_deg is None:
-        return f"{' '.join(parts)} = {steps.text(inner)}"
+        return say("{parts} = {inner}", parts=joined(" ", parts), inner=steps.text(inner))
     past_mm = width_mm * math.tan(math.radians(mitre_deg))
     total = steps.count(math.hypot(inner_mm + past_mm, width_mm))
     slant = max(0, total - inner - steps.count(past_mm))
     parts.append(f"+ {steps.text(total - inner - slant)}")
     if slant:
-        parts.append(f"+ {steps.text(slant)} slant")
-    return f"{' '.join(parts)} = {steps.text(total)}"
+        parts.append(say("+ {slant} slant", slant=steps.text(slant)))
+    return say("{parts} = {total}", parts=joined(" ", parts), total=steps.text(total))
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,8 +95,13 @@ class _Steps:
         return format_tenth(steps * self.step_mm, self.units)
 
     def signed(self, steps: int, times: int = 1) -> str:
-        many = f"{times} x " if times > 1 else ""
-        return f"{'+' if steps > 0 else '-'} {many}{self.text(abs(steps))}"
+        many = say("{times} x ", times=times) if times > 1 else ""
+        return say(
+            "{value} {many}{steps}",
+            value="+" if steps > 0 else "-",
+            many=many,
+            steps=self.text(abs(steps)),
+        )
 
 
 def _built_up(
@@ -107,7 +113,7 @@ def _built_up(
     quirks = tuple(steps.count(q) for q in quirks_mm)
     so_far += sum(quirks)
     if len(quirks) == 2 and quirks_mm[0] == quirks_mm[1]:
-        parts.append(f"+ 2 x {steps.text(quirks[0])}")
+        parts.append(say("+ 2 x {quirks}", quirks=steps.text(quirks[0])))
     else:
         parts.extend(f"+ {steps.text(q)}" for q in quirks)
     for term in terms:

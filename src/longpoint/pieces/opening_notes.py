@@ -12,6 +12,7 @@ from longpoint.quantities.formatting import (
     format_with_unit,
 )
 from longpoint.shape.fitted import FittedOpening
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Layout, Method, Opening
 from longpoint.trims.joints import gap_of_plain_mitres_mm
@@ -19,7 +20,7 @@ from longpoint.trims.joints import gap_of_plain_mitres_mm
 WORTH_SAYING_DEG: Final = 0.3
 """A mitred corner this far off square is worth a sentence; under it a 45 closes by tapping."""
 
-_CORNER_WORDS: Final = ("bottom left", "bottom right", "top right", "top left")
+_CORNER_WORDS: Final = (say("bottom left"), say("bottom right"), say("top right"), say("top left"))
 
 
 def square_notes(house: House, opening: Opening, fitted: FittedOpening) -> tuple[Finding, ...]:
@@ -34,25 +35,41 @@ def square_notes(house: House, opening: Opening, fitted: FittedOpening) -> tuple
     most_mm = max(sides) + frame.most_off_mm
     band_least_mm, band_most_mm = opening.quirk_band_mm
     is_within = band_least_mm - 0.25 <= least_mm and most_mm <= band_most_mm + 0.25
-    read = f"The {_CORNER_WORDS[worst]} corner is {format_angle(fitted.corner_deg[worst])} degrees."
-    quirks = (
-        f"quirks from {format_with_unit(least_mm, house.units)} "
-        f"to {format_with_unit(most_mm, house.units)}"
+    read = say(
+        "The {corner_words} corner is {corner} degrees.",
+        corner_words=_CORNER_WORDS[worst],
+        corner=format_angle(fitted.corner_deg[worst]),
+    )
+    quirks = say(
+        "quirks from {least} to {most}",
+        least=format_with_unit(least_mm, house.units),
+        most=format_with_unit(most_mm, house.units),
     )
     if is_true_frame(opening):
         if is_within:
             return ()
-        frame_words = "A frame of 45s" if has_mitred_corners(opening) else "A square frame"
-        made = "joined on the bench" if opening.method is Method.BENCH else "cut at the stop"
+        frame_words = (
+            say("A frame of 45s") if has_mitred_corners(opening) else say("A square frame")
+        )
+        made = (
+            say("joined on the bench") if opening.method is Method.BENCH else say("cut at the stop")
+        )
         return (
             Finding(
                 code="quirk-band",
                 severity=Severity.WARNING,
                 place=opening.mark,
                 read=read,
-                wrong=f"{frame_words}, {made}, leaves {quirks}, outside what you accept.",
-                do="Cut this one to its own corners (method batch, mitres as-read), or re-set the "
-                "reveal.",
+                wrong=say(
+                    "{frame_words}, {made}, leaves {quirks}, outside what you accept.",
+                    frame_words=frame_words,
+                    made=made,
+                    quirks=quirks,
+                ),
+                do=say(
+                    "Cut this one to its own corners (method batch, mitres "
+                    "as-read), or re-set the reveal."
+                ),
             ),
         )
     if off_deg < WORTH_SAYING_DEG or opening.raked or opening.outline is not None:
@@ -60,17 +77,27 @@ def square_notes(house: House, opening: Opening, fitted: FittedOpening) -> tuple
     gap_mm = gap_of_plain_mitres_mm(
         house.profile(opening.profiles.head).width_mm, fitted.corner_deg[worst]
     )
-    shared = "stays within what you accept" if is_within else "goes outside what you accept"
+    shared = (
+        say("stays within what you accept") if is_within else say("goes outside what you accept")
+    )
     return (
         Finding(
             code="out-of-square",
             severity=Severity.NOTE,
             place=opening.mark,
             read=read,
-            wrong=f"With 45s all round, nailed parallel to the reveal, that joint would stand open "
-            f"about {format_gap(gap_mm, house.units)} {format_unit(house.units)}; a square frame "
-            f"tapped to share closes and leaves {quirks}, which {shared}.",
-            do="The saw angles on the sheet close each corner as it is; or cut 45s and share, "
-            "as you choose.",
+            wrong=say(
+                "With 45s all round, nailed parallel to the reveal, that joint "
+                "would stand open about {gap} {units}; a square frame tapped to "
+                "share closes and leaves {quirks}, which {shared}.",
+                gap=format_gap(gap_mm, house.units),
+                units=format_unit(house.units),
+                quirks=quirks,
+                shared=shared,
+            ),
+            do=say(
+                "The saw angles on the sheet close each corner as it is; or cut 45s "
+                "and share, as you choose."
+            ),
         ),
     )

@@ -13,6 +13,7 @@ from longpoint.pieces.plinths import plinth_findings, plinth_pieces
 from longpoint.pieces.window_board_findings import below_findings
 from longpoint.pieces.window_boards import below_pieces
 from longpoint.shape.fitted import FittedOutline
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
 from longpoint.trims.set_rings import LEFT, RIGHT
@@ -56,10 +57,17 @@ def outline_piece_findings(
         PieceError: As `outline_pieces`.
     """
     face = outlined_face(house, opening, fitted)
-    shaped = f"A set of {len(fitted.corners)} sides"
+    shaped = say("A set of {corners} sides", corners=len(fitted.corners))
     return (
         *([own_corners(opening, shaped)] if is_true_frame(opening) else []),
-        not_forecast(opening.mark, f"{opening.mark} has {len(fitted.corners)} sides."),
+        not_forecast(
+            opening.mark,
+            say(
+                "{mark} has {corners} sides.",
+                mark=opening.mark,
+                corners=len(fitted.corners),
+            ),
+        ),
         *steep_cuts(opening.mark, (_side(face, side) for side in face.clockwise)),
         *plinth_findings(face.set),
         *below_findings(face.set),
@@ -132,4 +140,4 @@ def _band(face: OutlinedFace, side: int) -> Piece:
         _hooked_deg(piece),
         units=face.set.house.units,
     )
-    return replace(piece, hand_sum=f"outer edge {built}")
+    return replace(piece, hand_sum=say("outer edge {built}", built=built))

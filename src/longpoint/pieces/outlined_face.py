@@ -8,6 +8,7 @@ from longpoint.pieces.face_set import FaceSet, set_shape
 from longpoint.pieces.face_trim import FaceTrim
 from longpoint.shape.fitted import FittedOpening, FittedOutline, Four
 from longpoint.shape.point import Point, direction
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Joint, Layout, Method, Mitres, Opening, PerSide
 from longpoint.survey.profiles import Profile
@@ -114,16 +115,27 @@ def outlined_face(house: House, opening: Opening, fitted: FittedOutline) -> Outl
 def _refuse_joints(opening: Opening, count: int) -> None:
     if opening.joint is not Joint.MITRE:
         raise PieceError(
-            f'{opening.mark} has {count} sides and joint = "{opening.joint.value}".',
-            "Only openings with four sides have a head that runs over square legs, or blocks "
-            "on square corners.",
-            'Write joint = "mitre" at this opening.',
+            say(
+                '{mark} has {count} sides and joint = "{joint}".',
+                mark=opening.mark,
+                count=count,
+                joint=opening.joint.value,
+            ),
+            say(
+                "Only openings with four sides have a head that runs over square legs, "
+                "or blocks on square corners."
+            ),
+            say('Write joint = "mitre" at this opening.'),
         )
     if opening.back_band and opening.plinth and opening.layout is not Layout.ALL_ROUND:
         raise PieceError(
-            f"{opening.mark} has {count} sides, plinth blocks and a back band.",
-            "How the band ends at the block is worked out for four sides only.",
-            "Take plinth or back_band out at this opening.",
+            say(
+                "{mark} has {count} sides, plinth blocks and a back band.",
+                mark=opening.mark,
+                count=count,
+            ),
+            say("How the band ends at the block is worked out for four sides only."),
+            say("Take plinth or back_band out at this opening."),
         )
 
 

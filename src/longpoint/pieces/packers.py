@@ -18,6 +18,7 @@ from longpoint.pieces.proud_remedies import (
 from longpoint.quantities.formatting import format_length, format_unit
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import FittedOpening
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Layout, Opening
 from longpoint.survey.profiles import Profile
@@ -132,8 +133,12 @@ def spared_line(sides: tuple[int, ...]) -> str:
     if not sides:
         return ""
     names = " and the ".join(SIDE_NAMES[side] for side in sides)
-    linings = "its lining was" if len(sides) == 1 else "their linings were"
-    return f"No packer goes under the {names}: {linings} read proud at both ends."
+    linings = say("its lining was") if len(sides) == 1 else say("their linings were")
+    return say(
+        "No packer goes under the {names}: {linings} read proud at both ends.",
+        names=names,
+        linings=linings,
+    )
 
 
 def _packed_mm(at: Packing | None, *, is_proud_itself: bool) -> float:
@@ -192,23 +197,40 @@ def packer_lines(
         Plain sentences.
     """
     units = house.units
-    each = "; ".join(
-        f"{SIDE_NAMES[packer.side]} {packer_text(packer, trim, units)}" for packer in needed
+    each = joined(
+        "; ", (f"{SIDE_NAMES[packer.side]} {packer_text(packer, trim, units)}" for packer in needed)
     )
-    lines = [f"Lay packers on the lining's edge before nailing ({format_unit(units)}): {each}."]
+    lines = [
+        say(
+            "Lay packers on the lining's edge before nailing ({units}): {each}.",
+            units=format_unit(units),
+            each=each,
+        )
+    ]
     if any(not packer.is_for_shy and not packer.on_proud_mm for packer in needed):
-        lines.append("Leave one out where that lining stands proud itself.")
+        lines.append(say("Leave one out where that lining stands proud itself."))
     if are_cut:
         profile = house.profile(opening.wedge)
         thick = [SIDE_NAMES[p.side] for p in needed if not _is_thick_enough(p, profile)]
-        lines.append("The wedges are on the cut sheet.")
+        lines.append(say("The wedges are on the cut sheet."))
         if thick:
-            lines.append(f"{profile.name} is too thin for that of the {' and the '.join(thick)}.")
+            lines.append(
+                say(
+                    "{profile} is too thin for that of the {thick}.",
+                    profile=profile.name,
+                    thick=joined(say(" and the "), thick),
+                )
+            )
     elif opening.wedge:
-        lines.append(f"{opening.wedge} is too thin for them: none is on the cut sheet.")
+        lines.append(
+            say(
+                "{wedge} is too thin for them: none is on the cut sheet.",
+                wedge=opening.wedge,
+            )
+        )
     else:
-        lines.append("Use packers from the box, or name a wedge profile to have them cut.")
-    return " ".join(lines)
+        lines.append(say("Use packers from the box, or name a wedge profile to have them cut."))
+    return joined(" ", lines)
 
 
 def packer_text(
@@ -233,13 +255,30 @@ def packer_text(
         format_length(mm, units) for mm in (most_mm, least_mm, _length_mm(packer, trim), wide_mm)
     )
     rest = (
-        f", {format_length(packer.on_proud_mm, units)} on a lining that is proud itself"
+        say(
+            ", {on_proud} on a lining that is proud itself",
+            on_proud=format_length(packer.on_proud_mm, units),
+        )
         if packer.on_proud_mm
         else ""
     )
     if most == least:
-        return f"{most} thick all along, {long} long, {wide} wide{rest}"
-    return f"taper {most} at the {at} to {least} over {long}, {wide} wide{rest}"
+        return say(
+            "{most} thick all along, {long} long, {wide} wide{rest}",
+            most=most,
+            long=long,
+            wide=wide,
+            rest=rest,
+        )
+    return say(
+        "taper {most} at the {at} to {least} over {long}, {wide} wide{rest}",
+        most=most,
+        at=at,
+        least=least,
+        long=long,
+        wide=wide,
+        rest=rest,
+    )
 
 
 def _wedge(

@@ -7,6 +7,7 @@ from longpoint.errors import Finding, Severity
 from longpoint.pieces.face_set import FaceSet, end_cut
 from longpoint.pieces.piece import Piece, Role
 from longpoint.quantities.formatting import format_angle, format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Profile
 from longpoint.trims.set_rings import LEFT, RIGHT
@@ -49,13 +50,22 @@ def _notes(face: FaceSet, profile: Profile, foot_deg: float) -> tuple[str, ...]:
     units = face.house.units
     height = format_with_unit(face.shape.plinth_height_mm, units)
     past_mm = profile.width_mm - face.trim.sides[LEFT].width_mm
-    past = f", {format_with_unit(past_mm, units)} past its outer edge" if past_mm > 0.05 else ""
+    past = (
+        say(", {past} past its outer edge", past=format_with_unit(past_mm, units))
+        if past_mm > 0.05
+        else ""
+    )
     foot = (
-        f"; foot {format_angle(abs(foot_deg))} degrees off square, to the floor" if foot_deg else ""
+        say(
+            "; foot {foot} degrees off square, to the floor",
+            foot=format_angle(abs(foot_deg)),
+        )
+        if foot_deg
+        else ""
     )
     return (
-        f"inner edge in line with the leg's inner edge{past}",
-        f"{height} high on the inner edge{foot}",
+        say("inner edge in line with the leg's inner edge{past}", past=past),
+        say("{height} high on the inner edge{foot}", height=height, foot=foot),
     )
 
 
@@ -102,9 +112,12 @@ def _unused(face: FaceSet) -> tuple[Finding, ...]:
             code=PLINTH_UNUSED,
             severity=Severity.NOTE,
             place=face.opening.mark,
-            read=f"{face.opening.mark} is to have plinth blocks and a piece along its bottom.",
-            wrong="Its legs end on that piece, not on the floor, so no blocks are cut.",
-            do="Take plinth out, or let the trim be legs-and-head.",
+            read=say(
+                "{mark} is to have plinth blocks and a piece along its bottom.",
+                mark=face.opening.mark,
+            ),
+            wrong=say("Its legs end on that piece, not on the floor, so no blocks are cut."),
+            do=say("Take plinth out, or let the trim be legs-and-head."),
         ),
     )
 
@@ -115,11 +128,18 @@ def _thin(face: FaceSet, plinth: Profile, thickest: Profile) -> Finding:
         code=PLINTH_THIN,
         severity=Severity.WARNING,
         place=face.opening.mark,
-        read=f"The plinth block {plinth.name} is {format_with_unit(plinth.thickness_mm, units)} "
-        f"thick; {thickest.name}, which ends at it, is "
-        f"{format_with_unit(thickest.thickness_mm, units)}.",
-        wrong="An end that isn't hidden behind the block shows.",
-        do="Take a block thicker than both architrave and skirting (common practice, no source).",
+        read=say(
+            "The plinth block {plinth} is {thickness} thick; {thickest}, which "
+            "ends at it, is {thickness_2}.",
+            plinth=plinth.name,
+            thickness=format_with_unit(plinth.thickness_mm, units),
+            thickest=thickest.name,
+            thickness_2=format_with_unit(thickest.thickness_mm, units),
+        ),
+        wrong=say("An end that isn't hidden behind the block shows."),
+        do=say(
+            "Take a block thicker than both architrave and skirting (common practice, no source)."
+        ),
     )
 
 
@@ -129,10 +149,14 @@ def _low(face: FaceSet, skirting: Profile) -> Finding:
         code=PLINTH_LOW,
         severity=Severity.WARNING,
         place=face.opening.mark,
-        read=f"The plinth blocks are {format_with_unit(face.shape.plinth_height_mm, units)} high, "
-        f"the skirting {skirting.name} {format_with_unit(skirting.width_mm, units)}.",
-        wrong="The skirting's top would run past the block against the architrave.",
-        do="Make plinth_height more than the skirting's height (common practice, no source).",
+        read=say(
+            "The plinth blocks are {plinth_height} high, the skirting {skirting} {width}.",
+            plinth_height=format_with_unit(face.shape.plinth_height_mm, units),
+            skirting=skirting.name,
+            width=format_with_unit(skirting.width_mm, units),
+        ),
+        wrong=say("The skirting's top would run past the block against the architrave."),
+        do=say("Make plinth_height more than the skirting's height (common practice, no source)."),
     )
 
 
@@ -142,8 +166,14 @@ def _narrow(face: FaceSet, plinth: Profile, leg: Profile) -> Finding:
         code=PLINTH_NARROW,
         severity=Severity.WARNING,
         place=face.opening.mark,
-        read=f"The plinth block {plinth.name} is {format_with_unit(plinth.width_mm, units)} wide, "
-        f"the leg on it {format_with_unit(leg.width_mm, units)}.",
-        wrong="In line with the leg's inner edge, it leaves the leg's outer edge hanging over.",
-        do="Take a block at least as wide as the leg.",
+        read=say(
+            "The plinth block {plinth} is {width} wide, the leg on it {width_2}.",
+            plinth=plinth.name,
+            width=format_with_unit(plinth.width_mm, units),
+            width_2=format_with_unit(leg.width_mm, units),
+        ),
+        wrong=say(
+            "In line with the leg's inner edge, it leaves the leg's outer edge hanging over."
+        ),
+        do=say("Take a block at least as wide as the leg."),
     )

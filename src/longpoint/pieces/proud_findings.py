@@ -32,6 +32,7 @@ from longpoint.quantities.formatting import (
 )
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import Shapes
+from longpoint.speech.said import joined, say
 from longpoint.survey.checks.plane import is_shy_all_round
 from longpoint.survey.house import House
 from longpoint.survey.openings import Flush, Joint, Layout, Method, Opening
@@ -146,7 +147,12 @@ class _Told:
             code=PROUD,
             severity=Severity.WARNING if is_warning else Severity.NOTE,
             place=self.opening.mark,
-            read=f"{self._reveal()} stands proud {self._listed(at)} ({format_unit(self.units)}).",
+            read=say(
+                "{reveal} stands proud {listed} ({units}).",
+                reveal=self._reveal(),
+                listed=self._listed(at),
+                units=format_unit(self.units),
+            ),
             wrong=refused or self._effect(told),
             do=self._remedies(told, at, is_refused=bool(refused)),
         )
@@ -157,21 +163,38 @@ class _Told:
             code=SHY,
             severity=Severity.NOTE,
             place=self.opening.mark,
-            read=f"{self._reveal()} sits shy {self._listed(at)} ({format_unit(self.units)}).",
-            wrong=f"Trim that bridges the step shows it beside the lining, its joints closed"
-            f"{self._nailed_down()}.",
-            do="Pack behind the inner edge, as thick as the lining is shy (flush pack lists the "
-            "packers), so that the nails don't pull the trim round; or take the wall's lining back "
-            "behind the trim.",
+            read=say(
+                "{reveal} sits shy {listed} ({units}).",
+                reveal=self._reveal(),
+                listed=self._listed(at),
+                units=format_unit(self.units),
+            ),
+            wrong=say(
+                "Trim that bridges the step shows it beside the lining, its "
+                "joints closed{nailed_down}.",
+                nailed_down=self._nailed_down(),
+            ),
+            do=say(
+                "Pack behind the inner edge, as thick as the lining is shy (flush "
+                "pack lists the packers), so that the nails don't pull the trim "
+                "round; or take the wall's lining back behind the trim."
+            ),
         )
 
     def _reveal(self) -> str:
-        return "On the second face the reveal" if self.is_second else "The reveal"
+        return say("On the second face the reveal") if self.is_second else say("The reveal")
 
     def _listed(self, corners: list[int]) -> str:
-        return ", ".join(
-            f"{format_length(abs(self.figures[i]), self.units)} at the {CORNER_NAMES[i]}"
-            for i in corners
+        return joined(
+            ", ",
+            (
+                say(
+                    "{figures} at the {corner_names}",
+                    figures=format_length(abs(self.figures[i]), self.units),
+                    corner_names=CORNER_NAMES[i],
+                )
+                for i in corners
+            ),
         )
 
     def _worst(self) -> tuple[ProudCorner, ...]:
@@ -183,17 +206,28 @@ class _Told:
 
     def _effect(self, told: tuple[ProudCorner, ...]) -> str:
         if self.opening.method is Method.BENCH and is_mitred(self.opening):
-            return "A frame joined on the bench keeps its joints, and stands off the wall there."
+            return say(
+                "A frame joined on the bench keeps its joints, and stands off the wall there."
+            )
         if not told:
             return self._without_mitres()
-        opens = "; ".join(
-            f"{each.name} {self._range(each.one_opens())} if one piece tilts, "
-            f"{self._range(each.both_open())} if both do"
-            for each in told
+        opens = joined(
+            "; ",
+            (
+                say(
+                    "{each} {range} if one piece tilts, {range_2} if both do",
+                    each=each.name,
+                    range=self._range(each.one_opens()),
+                    range_2=self._range(each.both_open()),
+                )
+                for each in told
+            ),
         )
-        return (
-            f"Cut flat, the mitre will stand open at the face, toe to heel: {opens}"
-            f"{self._assumed(told)}.{self._step(told)}"
+        return say(
+            "Cut flat, the mitre will stand open at the face, toe to heel: {opens}{assumed}.{step}",
+            opens=opens,
+            assumed=self._assumed(told),
+            step=self._step(told),
         )
 
     def _without_mitres(self) -> str:
@@ -207,21 +241,25 @@ class _Told:
             ]
             thick_mm = max(leg.flat.thickness_mm for leg in legs)
             gap = format_gap(butt_opens_mm(over.tilted, thick_mm), self.units)
-            return (
-                f"The head tilts there: a leg's square end stands open {gap} at the face under it."
+            return say(
+                "The head tilts there: a leg's square end stands open {gap} at the face under it.",
+                gap=gap,
             )
         what = "legs" if self.opening.layout is not Layout.ALL_ROUND else "pieces"
-        return f"The {what} will tilt there; no mitre is touched."
+        return say("The {what} will tilt there; no mitre is touched.", what=what)
 
     def _range(self, opened: Opened) -> str:
         toe, heel = (format_gap(mm, self.units) for mm in opened[:2])
-        return toe if toe == heel else f"{toe} to {heel}"
+        return toe if toe == heel else say("{toe} to {heel}", toe=toe, heel=heel)
 
     def _assumed(self, told: tuple[ProudCorner, ...]) -> str:
         if self.opening.lining_edge_mm is not None or not told:
             return ""
         edge = format_length(edge_mm(self.opening), self.units)
-        return f" (the reveal's edge is assumed {edge} thick; less under a thinner one)"
+        return say(
+            " (the reveal's edge is assumed {edge} thick; less under a thinner one)",
+            edge=edge,
+        )
 
     def _step(self, told: tuple[ProudCorner, ...]) -> str:
         """Say what the faces step by, where it is more than the forecast calls level."""
@@ -229,10 +267,17 @@ class _Told:
         alone_mm = max(each.step_alone_mm() for each in told)
         if alone_mm <= LEVEL_MM:
             return ""
-        both = f" (both: {format_gap(both_mm, self.units)})" if both_mm > LEVEL_MM else ""
-        return (
-            f" Where one tilts alone, its face stands up to {format_gap(alone_mm, self.units)} "
-            f"above the other's at the heel{both}; the forecast of level faces leaves this out."
+        both = (
+            say(" (both: {both})", both=format_gap(both_mm, self.units))
+            if both_mm > LEVEL_MM
+            else ""
+        )
+        return say(
+            " Where one tilts alone, its face stands up to {alone} above the "
+            "other's at the heel{both}; the forecast of level faces leaves this "
+            "out.",
+            alone=format_gap(alone_mm, self.units),
+            both=both,
         )
 
     def _nailed_down(self) -> str:
@@ -241,67 +286,122 @@ class _Told:
             return ""
         worst = max(shy, key=lambda each: each.both_open().most_behind_mm)
         one, both = worst.one_opens(), worst.both_open()
-        behind = "; ".join(
-            f"{format_gap(opened.most_behind_mm, self.units)} with {who}"
-            for opened, who in ((one, "one piece down"), (both, "both"))
+        behind = joined(
+            "; ",
+            (
+                say(
+                    "{most_behind} with {who}",
+                    most_behind=format_gap(opened.most_behind_mm, self.units),
+                    who=who,
+                )
+                for opened, who in ((one, say("one piece down")), (both, "both"))
+            ),
         )
         shown = format_gap(both.most_at_face_mm, self.units)
-        return (
-            f"; nailed down on the lining's edge, the mitre closes at the face first and gaps "
-            f"behind (up to {behind}, {shown} of it at the face of the heel)"
+        return say(
+            "; nailed down on the lining's edge, the mitre closes at the face "
+            "first and gaps behind (up to {behind}, {shown} of it at the face of "
+            "the heel)",
+            behind=behind,
+            shown=shown,
         )
 
     def _remedies(self, told: tuple[ProudCorner, ...], at: list[int], *, is_refused: bool) -> str:
         chosen = self.opening.flush
         if chosen is not Flush.LEAVE:
-            return f"You chose flush {chosen.value}; the sheet says what it needs."
+            return say(
+                "You chose flush {chosen}; the sheet says what it needs.",
+                chosen=chosen.value,
+            )
         if is_refused:
-            return f"Re-set the reveal: {self._set_back(at)}."
+            return say("Re-set the reveal: {set_back}.", set_back=self._set_back(at))
         if self.opening.method is Method.BENCH and is_mitred(self.opening):
-            return "Plane the reveal, or pack behind the frame's outer edges."
+            return say("Plane the reveal, or pack behind the frame's outer edges.")
         if not told:
-            return "Plane the reveal, or pack the outer edge of the piece."
+            return say("Plane the reveal, or pack the outer edge of the piece.")
         ways = dict(self._ways(told, at))
         best = best_way(self.corners, self.opening.max_gap_mm)
         if best is Flush.LEAVE:
             within = format_with_unit(self.opening.max_gap_mm, self.units)
-            return f"Leave it: where both tilt, gap and step stay within your {within}."
+            return say(
+                "Leave it: where both tilt, gap and step stay within your {within}.",
+                within=within,
+            )
         if told[0].proud_mm < PROUD_WARNING_MM:
-            return f"Advised (common practice, no source): {ways[best]}; that alone, or leave it."
+            return say(
+                "Advised (common practice, no source): {ways}; that alone, or leave it.",
+                ways=ways[best],
+            )
         others = "; or ".join(text for way, text in ways.items() if way is not best)
-        return (
-            f"Advised (common practice, no source): {ways[best]}. One of these only, not two: "
-            f"{others}."
+        return say(
+            "Advised (common practice, no source): {ways}. One of these only, not two: {others}.",
+            ways=ways[best],
+            others=others,
         )
 
     def _ways(self, told: tuple[ProudCorner, ...], at: list[int]) -> Iterator[tuple[Flush, str]]:
-        yield Flush.LEAVE, "leave it and fill the joint (flush leave)"
-        bevels = "; ".join(f"{each.name} {self._settings(each.back_bevels())}" for each in told)
+        yield Flush.LEAVE, say("leave it and fill the joint (flush leave)")
+        bevels = joined(
+            "; ", (f"{each.name} {self._settings(each.back_bevels())}" for each in told)
+        )
         yield (
             Flush.BACK_BEVEL,
-            f"relieve the backs of both ends (flush back-bevel: mitre and bevel, {bevels})",
+            say(
+                "relieve the backs of both ends (flush back-bevel: mitre and bevel, {bevels})",
+                bevels=bevels,
+            ),
         )
-        packed = "; ".join(self._packed(each) for each in told)
-        yield Flush.PACK, f"pack the lower piece to the same tilt (flush pack: {packed})"
-        yield Flush.RE_SET, f"plane or re-set the reveal (flush re-set: {self._set_back(at)})"
+        packed = joined("; ", (self._packed(each) for each in told))
+        yield (
+            Flush.PACK,
+            say(
+                "pack the lower piece to the same tilt (flush pack: {packed})",
+                packed=packed,
+            ),
+        )
+        yield (
+            Flush.RE_SET,
+            say(
+                "plane or re-set the reveal (flush re-set: {set_back})",
+                set_back=self._set_back(at),
+            ),
+        )
 
     def _set_back(self, at: list[int]) -> str:
-        return f"back by {self._listed(at)}"
+        return say("back by {listed}", listed=self._listed(at))
 
     def _settings(self, cuts: tuple[ClosingCut, ClosingCut]) -> str:
-        told = [f"{format_angle(cut.mitre_deg)} and {format_angle(cut.bevel_deg)}" for cut in cuts]
-        return told[0] if told[0] == told[1] else f"{told[0]}, {told[1]}"
+        told = [
+            say(
+                "{mitre} and {bevel}",
+                mitre=format_angle(cut.mitre_deg),
+                bevel=format_angle(cut.bevel_deg),
+            )
+            for cut in cuts
+        ]
+        return (
+            told[0]
+            if told[0] == told[1]
+            else say(
+                "{told}, {told_2}",
+                told=told[0],
+                told_2=told[1],
+            )
+        )
 
     def _packed(self, at: ProudCorner) -> str:
         packed = packing(at)
         if packed is None:
-            return f"{at.name} nothing"
+            return say("{at} nothing", at=at.name)
         is_proud_itself = is_proud_all_along(self.plane, packed.side)
         thick_mm = packed.on_proud_mm if is_proud_itself else packed.thick_mm
         thick = format_length(thick_mm, self.units) if thick_mm else "nothing"
         cuts = self._settings(packed.cuts)
         same = cuts == self._settings(at.back_bevels())
-        return (
-            f"{at.name} {thick} under the {SIDE_NAMES[packed.side]}, "
-            f"{'the same cuts' if same else f'cuts {cuts}'}"
+        return say(
+            "{at} {thick} under the {side_names}, {the}",
+            at=at.name,
+            thick=thick,
+            side_names=SIDE_NAMES[packed.side],
+            the=say("the same cuts") if same else say("cuts {cuts}", cuts=cuts),
         )

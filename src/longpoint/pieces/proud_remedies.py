@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import Final, NamedTuple
 
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Flush, Joint, Layout, Opening
 from longpoint.survey.readings import Plane
@@ -32,8 +33,8 @@ PACK_TO_MM: Final = 4.0
 """Up to which a proud lining is met at the saw, and up to which with packers; beyond, the reveal
 is put right. Common practice, no source."""
 
-CORNER_NAMES: Final = ("bottom left", "bottom right", "top right", "top left")
-SIDE_NAMES: Final = ("sill piece", "right leg", "head", "left leg")
+CORNER_NAMES: Final = (say("bottom left"), say("bottom right"), say("top right"), say("top left"))
+SIDE_NAMES: Final = (say("sill piece"), say("right leg"), "head", say("left leg"))
 
 _LEGS: Final = (1, 3)
 _GRAVITY: Final = (Flush.LEAVE, Flush.BACK_BEVEL, Flush.PACK, Flush.RE_SET)

@@ -19,6 +19,7 @@ from longpoint.pieces.run_sums import run_sum
 from longpoint.quantities.formatting import format_angle
 from longpoint.quantities.uncertainty import combine
 from longpoint.shape.room_sightings import wall_reading_u_mm
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import FloorFit, Run, RunEnd, Wall
 
@@ -85,7 +86,7 @@ def _board(
         u_mm=combine((wall_reading_u_mm(tape), tape.shared_u_mm(run.length_mm))),
         left=stops[0],
         right=stops[1],
-        sum_text=run_sum("as read", (run.length_mm,), house.units),
+        sum_text=run_sum(say("as read"), (run.length_mm,), house.units),
         is_held=is_held or any(f.severity is Severity.STOP for f in findings),
         lean_deg=own_deg or 0.0,
         floor=run.floor or (wall.floor if wall is not None and _fills(house, run, wall) else ()),
@@ -175,21 +176,35 @@ def _on_solid(run: Run, end: _ReadEnd, own_deg: float) -> Finding:
         code=CORNER_ON_SOLID,
         severity=Severity.NOTE,
         place=run.mark,
-        read=f"The external corner at the {end.name} end of {run.mark} is written as "
-        f"{format_angle(own_deg)} degrees.",
-        wrong=f"Under 180 it can only have been read on the solid, so "
-        f"{format_angle(360.0 - own_deg)} inside the room was used.",
-        do="If that is wrong, write the corner as it is inside the room.",
+        read=say(
+            "The external corner at the {end} end of {mark} is written as {own} degrees.",
+            end=end.name,
+            mark=run.mark,
+            own=format_angle(own_deg),
+        ),
+        wrong=say(
+            "Under 180 it can only have been read on the solid, so {own} inside the room was used.",
+            own=format_angle(360.0 - own_deg),
+        ),
+        do=say("If that is wrong, write the corner as it is inside the room."),
     )
 
 
 def _mismatch(run: Run, end: _ReadEnd, corner_deg: float) -> Finding:
-    shown = f"{format_angle(corner_deg)} degrees inside the room"
+    shown = say("{corner} degrees inside the room", corner=format_angle(corner_deg))
     return Finding(
         code=END_MISMATCH,
         severity=Severity.STOP,
         place=run.mark,
-        read=f"The {end.name} end of {run.mark} is written as {end.kind}; its corner is {shown}.",
-        wrong="Internal corners are between 30 and 177 degrees, external ones between 183 and 330.",
-        do="Look which of the two is meant, and write the end or the corner again.",
+        read=say(
+            "The {end} end of {mark} is written as {kind}; its corner is {shown}.",
+            end=end.name,
+            mark=run.mark,
+            kind=end.kind,
+            shown=shown,
+        ),
+        wrong=say(
+            "Internal corners are between 30 and 177 degrees, external ones between 183 and 330."
+        ),
+        do=say("Look which of the two is meant, and write the end or the corner again."),
     )

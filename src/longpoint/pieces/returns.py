@@ -9,6 +9,7 @@ from longpoint.pieces.piece import SQUARE_CUT, CutKind, EndCut, Piece, Role
 from longpoint.pieces.run_ends import RETURN_BEVEL_DEG
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 
 RETURN_SMALL: Final = "return-small"
 
@@ -35,7 +36,7 @@ def return_piece(board: Piece, mark: str, side: Side) -> Piece:
         left=RETURN_CUT if side is Side.RIGHT else SQUARE_CUT,
         right=SQUARE_CUT if side is Side.RIGHT else RETURN_CUT,
         u_mm=0.0,
-        hand_sum=f"face as long as {mark} is thick; back comes to a point",
+        hand_sum=say("face as long as {mark} is thick; back comes to a point", mark=mark),
         notes=(),
     )
 
@@ -43,13 +44,20 @@ def return_piece(board: Piece, mark: str, side: Side) -> Piece:
 def return_caution(place: str, mark: str, thickness_mm: float, count: int, units: Units) -> Finding:
     """Return the warning that a return is too small to hold at the saw."""
     thickness = format_with_unit(thickness_mm, units)
-    what = "The return" if count == 1 else "Each return"
+    what = say("The return") if count == 1 else say("Each return")
     return Finding(
         code=RETURN_SMALL,
         severity=Severity.WARNING,
         place=place,
-        read=f"{what} of {mark} is {thickness} long on the face and comes to a point behind.",
-        wrong="That is too small to hold at the saw.",
-        do="Cut the 45 on the end of a longer stick, then cut the return off it with a handsaw, "
-        "or let the blade stop before you reach for it.",
+        read=say(
+            "{what} of {mark} is {thickness} long on the face and comes to a point behind.",
+            what=what,
+            mark=mark,
+            thickness=thickness,
+        ),
+        wrong=say("That is too small to hold at the saw."),
+        do=say(
+            "Cut the 45 on the end of a longer stick, then cut the return off it "
+            "with a handsaw, or let the blade stop before you reach for it."
+        ),
     )

@@ -13,6 +13,7 @@ from longpoint.errors import Finding, Severity
 from longpoint.pieces.boards import Board, Corner
 from longpoint.pieces.boards import Side as Side
 from longpoint.quantities.formatting import format_length
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import RunEnd
 
@@ -89,9 +90,13 @@ def _assumed_corners(board: Board) -> tuple[Finding, ...]:
             code=RUN_CORNER_ASSUMED,
             severity=Severity.NOTE,
             place=board.mark,
-            read=f"The corner at the {' and '.join(sides)} end of {board.mark} was not read.",
-            wrong="It was taken as square.",
-            do="Read it with a bevel gauge before you cut there.",
+            read=say(
+                "The corner at the {sides} end of {mark} was not read.",
+                sides=joined(say(" and "), sides),
+                mark=board.mark,
+            ),
+            wrong=say("It was taken as square."),
+            do=say("Read it with a bevel gauge before you cut there."),
         ),
     )
 
@@ -111,11 +116,18 @@ def _assumed_neighbours(
             code=NEIGHBOUR_ASSUMED,
             severity=Severity.NOTE,
             place=room or house.name,
-            read=f"No other board is known in the corner at these ends: {', '.join(marks)}.",
-            wrong="It was assumed that a board runs through, cut square, at its left end and is "
-            "scribed over the next at its right.",
-            do="Look which board goes up first there before you cut: a square end can still be "
-            "scribed, a scribed one can't be made to run through.",
+            read=say(
+                "No other board is known in the corner at these ends: {marks}.",
+                marks=joined(", ", marks),
+            ),
+            wrong=say(
+                "It was assumed that a board runs through, cut square, at its "
+                "left end and is scribed over the next at its right."
+            ),
+            do=say(
+                "Look which board goes up first there before you cut: a square end "
+                "can still be scribed, a scribed one can't be made to run through."
+            ),
         )
         for room, marks in ends.items()
     )
@@ -132,11 +144,20 @@ def _mixed_profiles(house: House, boards: Sequence[Board]) -> tuple[Finding, ...
                     code=CORNER_PROFILES,
                     severity=Severity.WARNING,
                     place=two.mark,
-                    read=f"{one.mark} in {_section(house, one)} meets {two.mark} in "
-                    f"{_section(house, two)}.",
-                    wrong="Two sections neither scribe nor mitre into each other; the lengths "
-                    "suppose that each meets its own.",
-                    do="Let one die against the other, square, or use one section in the room.",
+                    read=say(
+                        "{mark} in {section} meets {mark_2} in {section_2}.",
+                        mark=one.mark,
+                        section=_section(house, one),
+                        mark_2=two.mark,
+                        section_2=_section(house, two),
+                    ),
+                    wrong=say(
+                        "Two sections neither scribe nor mitre into each other; "
+                        "the lengths suppose that each meets its own."
+                    ),
+                    do=say(
+                        "Let one die against the other, square, or use one section in the room."
+                    ),
                 )
             )
     return tuple(findings)
@@ -145,4 +166,9 @@ def _mixed_profiles(house: House, boards: Sequence[Board]) -> tuple[Finding, ...
 def _section(house: House, board: Board) -> str:
     height = format_length(board.profile.width_mm, house.units)
     thickness = format_length(board.profile.thickness_mm, house.units)
-    return f"{board.profile.name} ({height} x {thickness})"
+    return say(
+        "{profile} ({height} x {thickness})",
+        profile=board.profile.name,
+        height=height,
+        thickness=thickness,
+    )

@@ -9,6 +9,7 @@ from longpoint.pieces.boards import Board, Side
 from longpoint.pieces.run_corners import by_corner
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.quantities.length import Units
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import FloorFit
 from longpoint.trims.floor_scribe import (
@@ -69,13 +70,17 @@ def scribe_notes(scribe: Scribe, units: Units) -> tuple[str, ...]:
     """
     if scribe.deepest_mm < LEAST_SCRIBED_MM:
         return ()
-    said = [f"{format_length(scribe.left_mm, units)} off at the left"]
+    said = [say("{left} off at the left", left=format_length(scribe.left_mm, units))]
     said += [
-        f"{format_length(off_mm, units)} at {format_length(at_mm, units)}"
+        say(
+            "{off} at {at}",
+            off=format_length(off_mm, units),
+            at=format_length(at_mm, units),
+        )
         for at_mm, off_mm in scribe.marks[1:-1]
     ]
-    said.append(f"{format_length(scribe.right_mm, units)} at the right")
-    return (f"scribe the bottom edge: {', '.join(said)}",)
+    said.append(say("{right} at the right", right=format_length(scribe.right_mm, units)))
+    return (say("scribe the bottom edge: {said}", said=joined(", ", said)),)
 
 
 def floor_findings(house: House, boards: Sequence[Board], scribes: Scribes) -> tuple[Finding, ...]:
@@ -96,21 +101,35 @@ def _followed(house: House, board: Board, scribe: Scribe) -> Finding:
     units = house.units
     level = level_scribe(board.floor, board.length_mm)
     fall = format_with_unit(abs(scribe.rise_mm), units)
-    way = "left to right" if scribe.rise_mm < 0 else "right to left"
-    to_level = (
-        f'floor_fit = "level": {format_length(level.left_mm, units)} comes off at the left, '
-        f"{format_length(level.right_mm, units)} at the right, which leaves "
-        f"{_left_over(house, board, level)} where most is gone"
+    way = say("left to right") if scribe.rise_mm < 0 else say("right to left")
+    to_level = say(
+        'floor_fit = "level": {left} comes off at the left, {right} at the right, '
+        "which leaves {left_over} where most is gone",
+        left=format_length(level.left_mm, units),
+        right=format_length(level.right_mm, units),
+        left_over=_left_over(house, board, level),
     )
     return Finding(
         code=FLOOR_FOLLOWED,
         severity=Severity.NOTE,
         place=board.mark,
-        read=f"The floor under {board.mark} falls {fall} {way}.",
-        wrong=f"The board lies as the floor does, so its top is {fall} out of level in "
-        f"{format_length(board.length_mm, units)} and meets its neighbours at their height.",
-        do=f"That is the plainest. To have the top level write {to_level}; the boards it meets "
-        "have to come down as much.",
+        read=say(
+            "The floor under {mark} falls {fall} {way}.",
+            mark=board.mark,
+            fall=fall,
+            way=way,
+        ),
+        wrong=say(
+            "The board lies as the floor does, so its top is {fall} out of level "
+            "in {length} and meets its neighbours at their height.",
+            fall=fall,
+            length=format_length(board.length_mm, units),
+        ),
+        do=say(
+            "That is the plainest. To have the top level write {to_level}; the "
+            "boards it meets have to come down as much.",
+            to_level=to_level,
+        ),
     )
 
 
@@ -121,44 +140,57 @@ def _deep(house: House, board: Board, scribe: Scribe) -> Finding:
     bead = format_length(half_mm + BEAD_OVER_MM, units)
     following = following_scribe(board.floor, board.length_mm)
     follows = (
-        'let it lie as the floor does (floor_fit = "follow": then '
-        f"{format_length(following.deepest_mm, units)} comes off, its top is "
-        f"{format_length(abs(following.rise_mm), units)} out of level); or "
+        say(
+            'let it lie as the floor does (floor_fit = "follow": then {deepest} comes '
+            "off, its top is {rise} out of level); or ",
+            deepest=format_length(following.deepest_mm, units),
+            rise=format_length(abs(following.rise_mm), units),
+        )
         if board.floor_fit is FloorFit.LEVEL and following.deepest_mm <= MOST_SCRIBED_MM
         else ""
     )
-    do = (
-        f"{follows}split it: take off half of every figure, "
-        f"{format_length(half_mm, units)} at most, which leaves "
-        f"{format_length(board.profile.width_mm - half_mm, units)}, and cover the gap of up to "
-        f"{format_length(half_mm, units)} that stays with a bead at least {bead} high"
+    do = say(
+        "{follows}split it: take off half of every figure, {half} at most, which "
+        "leaves {width}, and cover the gap of up to {half} that stays with a bead "
+        "at least {bead} high",
+        follows=follows,
+        half=format_length(half_mm, units),
+        width=format_length(board.profile.width_mm - half_mm, units),
+        bead=bead,
     )
     return Finding(
         code=SCRIBE_DEEP,
         severity=Severity.WARNING,
         place=board.mark,
-        read=f"{most} has to come off the bottom of {board.mark} {_where(house, scribe)}, which "
-        f"leaves {_left_over(house, board, scribe)}.",
-        wrong=f"More than about {format_length(MOST_SCRIBED_MM, units)} shows as a taper (common "
-        "practice, no source).",
-        do=f"{do[0].upper()}{do[1:]}.",
+        read=say(
+            "{most} has to come off the bottom of {mark} {where}, which leaves {left_over}.",
+            most=most,
+            mark=board.mark,
+            where=_where(house, scribe),
+            left_over=_left_over(house, board, scribe),
+        ),
+        wrong=say(
+            "More than about {most_scribed} shows as a taper (common practice, no source).",
+            most_scribed=format_length(MOST_SCRIBED_MM, units),
+        ),
+        do=say("{do}{do_2}.", do=do[0].upper(), do_2=do[1:]),
     )
 
 
 def _where(house: House, scribe: Scribe) -> str:
     match scribe.deepest_at_mm:
         case 0.0:
-            return "at its left end"
+            return say("at its left end")
         case scribe.length_mm:
-            return "at its right end"
+            return say("at its right end")
         case at_mm:
-            return f"{format_length(at_mm, house.units)} from its left end"
+            return say("{at} from its left end", at=format_length(at_mm, house.units))
 
 
 def _left_over(house: House, board: Board, scribe: Scribe) -> str:
     height_mm = board.profile.width_mm
     left = format_length(height_mm - scribe.deepest_mm, house.units)
-    return f"{left} of {format_length(height_mm, house.units)}"
+    return say("{left} of {height}", left=left, height=format_length(height_mm, house.units))
 
 
 def _corner_heights(house: House, boards: Sequence[Board], scribes: Scribes) -> tuple[Finding, ...]:
@@ -180,18 +212,36 @@ def _heights(
 ) -> Finding:
     units = house.units
     (low_board, low_mm), (high_board, high_mm) = low, high
-    unread = "" if high_board.mark in scribes else f" (no floor was read under {high_board.mark})"
+    unread = (
+        ""
+        if high_board.mark in scribes
+        else say(
+            " (no floor was read under {mark})",
+            mark=high_board.mark,
+        )
+    )
     return Finding(
         code=CORNER_HEIGHTS,
         severity=Severity.WARNING,
         place=low_board.mark,
-        read=f"In the corner of {low_board.mark} and {high_board.mark} their tops stand "
-        f"{format_length(low_mm, units)} and {format_length(high_mm, units)} over the floor"
-        f"{unread}.",
-        wrong=f"They step by {format_with_unit(high_mm - low_mm, units)} there: what is scribed "
-        "off one is not scribed off the other.",
-        do="Set all boards of the room in one way, and read the floor under each against the same "
-        'level line; with floor_fit = "follow" they meet at one height.',
+        read=say(
+            "In the corner of {mark} and {mark_2} their tops stand {low} and "
+            "{high} over the floor{unread}.",
+            mark=low_board.mark,
+            mark_2=high_board.mark,
+            low=format_length(low_mm, units),
+            high=format_length(high_mm, units),
+            unread=unread,
+        ),
+        wrong=say(
+            "They step by {high} there: what is scribed off one is not scribed off the other.",
+            high=format_with_unit(high_mm - low_mm, units),
+        ),
+        do=say(
+            "Set all boards of the room in one way, and read the floor under each "
+            'against the same level line; with floor_fit = "follow" they meet at '
+            "one height."
+        ),
     )
 
 

@@ -8,6 +8,7 @@ from longpoint.errors import Finding, Severity
 from longpoint.pieces.boards import Board, Corner, Side, Stop
 from longpoint.pieces.run_corners import Meetings, by_corner
 from longpoint.quantities.formatting import format_angle, format_gap, format_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import Room, RunEnd
 from longpoint.trims.skirting_joints import Seat, corner_steps
@@ -111,10 +112,15 @@ def _assumed(board: Board) -> tuple[Finding, ...]:
             code=LEAN_ASSUMED,
             severity=Severity.NOTE,
             place=board.mark,
-            read=f"The wall behind {board.mark} leans {_lean(board.lean_deg)}; the next wall at "
-            f"its {' and '.join(sides)} end was not read.",
-            wrong="It was taken as plumb.",
-            do="Hold a level to it and write its lean before you cut there.",
+            read=say(
+                "The wall behind {mark} leans {lean}; the next wall at its "
+                "{sides} end was not read.",
+                mark=board.mark,
+                lean=_lean(board.lean_deg),
+                sides=joined(say(" and "), sides),
+            ),
+            wrong=say("It was taken as plumb."),
+            do=say("Hold a level to it and write its lean before you cut there."),
         ),
     )
 
@@ -126,19 +132,32 @@ def _step(house: House, board: Board, side: Side, stop: Stop) -> tuple[Finding, 
     unit = format_unit(house.units)
     bottom = format_gap(steps.face_bottom_mm, house.units)
     top = format_gap(steps.face_top_mm, house.units)
-    low = board.mark if board.lean_deg < stop.lean_deg else "the other board"
+    low = board.mark if board.lean_deg < stop.lean_deg else say("the other board")
     return (
         Finding(
             code=CORNER_STEP,
             severity=Severity.WARNING if steps.worst_mm >= SEEN_STEP_MM else Severity.NOTE,
             place=board.mark,
-            read=f"At the {side} end of {board.mark} its own wall leans {_lean(board.lean_deg)}, "
-            f"the next {_lean(stop.lean_deg)}.",
-            wrong="The cut ends close flat on each other, but at the face the lower edges step "
-            f"{bottom} {unit} and the upper edges {top} {unit}; no setting of the saw takes that "
-            "away.",
-            do=f"Ease the steps with a block after fixing: {low} has its face edges lower there. "
-            "Or pack one board so that both lean alike.",
+            read=say(
+                "At the {side} end of {mark} its own wall leans {lean}, the next {lean_2}.",
+                side=side,
+                mark=board.mark,
+                lean=_lean(board.lean_deg),
+                lean_2=_lean(stop.lean_deg),
+            ),
+            wrong=say(
+                "The cut ends close flat on each other, but at the face the "
+                "lower edges step {bottom} {unit} and the upper edges {top} "
+                "{unit}; no setting of the saw takes that away.",
+                bottom=bottom,
+                unit=unit,
+                top=top,
+            ),
+            do=say(
+                "Ease the steps with a block after fixing: {low} has its face edges "
+                "lower there. Or pack one board so that both lean alike.",
+                low=low,
+            ),
         ),
     )
 
@@ -146,4 +165,8 @@ def _step(house: House, board: Board, side: Side, stop: Stop) -> tuple[Finding, 
 def _lean(lean_deg: float) -> str:
     if round(lean_deg, 1) == 0:
         return "0.0 (plumb)"
-    return f"{format_angle(abs(lean_deg))} {'away from' if lean_deg > 0 else 'into'} the room"
+    return say(
+        "{lean} {away} the room",
+        lean=format_angle(abs(lean_deg)),
+        away=say("away from") if lean_deg > 0 else say("into"),
+    )

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from longpoint.quantities.formatting import format_tenth
 from longpoint.quantities.length import MM_PER_INCH, Units
+from longpoint.speech.said import joined
 
 
 def run_sum(start: str, terms_mm: Sequence[float], units: Units = Units.MM) -> str:
@@ -38,4 +39,4 @@ def run_sum(start: str, terms_mm: Sequence[float], units: Units = Units.MM) -> s
     ]
     if len(whole) > 1:
         parts.append(f"= {format_tenth(total * step_mm, units)}")
-    return " ".join(parts)
+    return joined(" ", parts)

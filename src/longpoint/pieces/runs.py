@@ -25,6 +25,7 @@ from longpoint.pieces.scarfs import (
 from longpoint.pieces.wall_boards import wall_boards
 from longpoint.quantities.formatting import format_angle, format_tenth
 from longpoint.shape.fitted import Shapes
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import RunEnd
 from longpoint.trims.floor_scribe import Scribe
@@ -129,7 +130,7 @@ def _cut_board(board: Board, met: Meetings, scribe: Scribe | None) -> _CutBoard:
         board=board,
         left=left,
         right=right,
-        words="; ".join(word for word in words if word),
+        words=joined("; ", (word for word in words if word)),
         scribe=scribe,
     )
 
@@ -148,24 +149,41 @@ def _end_words(side: Side, stop: Stop, meeting: Meeting | None, cut: CutEnd) -> 
     other = meeting.other if meeting is not None else ""
     match stop.kind:
         case RunEnd.INTERNAL if _runs_through(meeting):
-            return f"{side} end runs through" + ("" if other else ", assumed")
+            return say("{side} end runs through", side=side) + ("" if other else say(", assumed"))
         case RunEnd.INTERNAL:
-            over = f"over {other}" if other else "over the next, assumed"
-            return f"{side} end scribed {over}, corner {format_angle(stop.corner_deg)}"
+            over = say("over {other}", other=other) if other else say("over the next, assumed")
+            return say(
+                "{side} end scribed {over}, corner {corner}",
+                side=side,
+                over=over,
+                corner=format_angle(stop.corner_deg),
+            )
         case RunEnd.EXTERNAL:
-            return f"{side} end mitred, corner {format_angle(stop.corner_deg)} in the room"
+            return say(
+                "{side} end mitred, corner {corner} in the room",
+                side=side,
+                corner=format_angle(stop.corner_deg),
+            )
         case RunEnd.RETURN:
-            return f"{side} end mitred to its return"
+            return say("{side} end mitred to its return", side=side)
         case RunEnd.RAKE:
             way = "up" if stop.rake_deg > 0 else "down"
-            return (
-                f"{side} end read to where the lower edges meet, cut "
-                f"{format_angle(abs(cut.cut.mitre_deg))} off square: the line turns {way} "
-                f"{format_angle(abs(stop.rake_deg))} there and both boards take half"
+            return say(
+                "{side} end read to where the lower edges meet, cut {mitre} off "
+                "square: the line turns {way} {rake} there and both boards take "
+                "half",
+                side=side,
+                mitre=format_angle(abs(cut.cut.mitre_deg)),
+                way=way,
+                rake=format_angle(abs(stop.rake_deg)),
             )
         case RunEnd.SQUARE | RunEnd.ARCHITRAVE if cut.cut.mitre_deg:
             off = format_angle(abs(cut.cut.mitre_deg))
-            return f"{side} end cut {off} off square, along what it stops at"
+            return say(
+                "{side} end cut {off} off square, along what it stops at",
+                side=side,
+                off=off,
+            )
         case RunEnd.SQUARE | RunEnd.ARCHITRAVE:
             return ""
 
@@ -222,7 +240,13 @@ def _notes(house: House, cut: _CutBoard, part: Reach) -> tuple[str, ...]:
             format_tenth(length_mm, house.units)
             for length_mm in (part.back_mm, part.back_mm + part.top_mm)
         )
-        notes = (f"the back measures {bottom} along the bottom edge, {top} along the top",)
+        notes = (
+            say(
+                "the back measures {bottom} along the bottom edge, {top} along the top",
+                bottom=bottom,
+                top=top,
+            ),
+        )
     if cut.scribe is None:
         return notes
     start_mm, end_mm = max(0.0, part.back_start_mm), min(cut.board.length_mm, part.back_end_mm)
@@ -243,5 +267,12 @@ def _hand_sum(house: House, cut: _CutBoard, parts: tuple[Reach, ...], index: int
     if len(parts) > 1:
         faces = [part.face_mm for part in parts]
         added = run_sum("faces", faces, house.units)
-        lines.append(f"part {index + 1} of {len(parts)}, {added}")
-    return "; ".join(lines)
+        lines.append(
+            say(
+                "part {index} of {parts}, {added}",
+                index=index + 1,
+                parts=len(parts),
+                added=added,
+            )
+        )
+    return joined("; ", lines)

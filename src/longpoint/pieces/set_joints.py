@@ -9,6 +9,7 @@ from longpoint.pieces.face_trim import is_true_frame
 from longpoint.pieces.hand_sum import Term, hand_sum
 from longpoint.pieces.piece import SQUARE_CUT, EndCut, HookEnd, Piece, Role
 from longpoint.quantities.formatting import format_angle, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.openings import Joint
 from longpoint.trims.corner_blocks import gap_at_block_mm
 from longpoint.trims.set_rings import BOTTOM, HEAD, LEFT, RIGHT
@@ -16,7 +17,7 @@ from longpoint.trims.set_rings import BOTTOM, HEAD, LEFT, RIGHT
 BUTT_FLUSH: Final = "butt-flush"
 BUTT_OFF_SQUARE: Final = "butt-off-square"
 
-CORNER_WORDS: Final = ("bottom left", "bottom right", "top right", "top left")
+CORNER_WORDS: Final = (say("bottom left"), say("bottom right"), say("top right"), say("top left"))
 
 SIDE_ROLES: Final = (Role.SILL, Role.RIGHT_LEG, Role.HEAD, Role.LEFT_LEG)
 
@@ -102,7 +103,7 @@ def _terms(face: FaceSet, side: int) -> tuple[Term, ...]:
     terms: list[Term] = []
     match face.opening.joint:
         case Joint.BUTT if side in (HEAD, BOTTOM):
-            terms += _paired(widths_mm, "legs", ("right leg", "left leg"))
+            terms += _paired(widths_mm, "legs", (say("right leg"), say("left leg")))
             if side == HEAD:
                 terms += _paired([face.shape.horn_mm] * 2, "horns", ("horn", "horn"))
         case Joint.BLOCKS:
@@ -128,7 +129,7 @@ def _flush_findings(face: FaceSet) -> tuple[Finding, ...]:
     flat = [s for s in through if face.trim.profiles[s].thickness_mm <= leg_mm]
     if not flat:
         return ()
-    names = " and ".join({HEAD: "head", BOTTOM: "sill piece"}[side] for side in flat)
+    names = joined(say(" and "), ({HEAD: "head", BOTTOM: say("sill piece")}[side] for side in flat))
     thinnest_mm = min(face.trim.profiles[side].thickness_mm for side in flat)
     units = face.house.units
     return (
@@ -136,13 +137,21 @@ def _flush_findings(face: FaceSet) -> tuple[Finding, ...]:
             code=BUTT_FLUSH,
             severity=Severity.NOTE,
             place=face.opening.mark,
-            read=f"The {names} {'is' if len(flat) == 1 else 'are'} "
-            f"{format_with_unit(thinnest_mm, units)} thick, the legs "
-            f"{format_with_unit(leg_mm, units)}.",
-            wrong="Butted together, every step between the faces shows, and more so when the "
-            "timber moves.",
-            do="Take a head thicker than the legs, which hides it (common practice, no source), or "
-            "flush the faces once they are up.",
+            read=say(
+                "The {names} {is_} {thinnest} thick, the legs {leg}.",
+                names=names,
+                is_=say("is") if len(flat) == 1 else say("are"),
+                thinnest=format_with_unit(thinnest_mm, units),
+                leg=format_with_unit(leg_mm, units),
+            ),
+            wrong=say(
+                "Butted together, every step between the faces shows, and more "
+                "so when the timber moves."
+            ),
+            do=say(
+                "Take a head thicker than the legs, which hides it (common "
+                "practice, no source), or flush the faces once they are up."
+            ),
         ),
     )
 
@@ -165,11 +174,21 @@ def _lean_findings(face: FaceSet) -> tuple[Finding, ...]:
             code=BUTT_OFF_SQUARE,
             severity=Severity.NOTE,
             place=face.opening.mark,
-            read=f"The {CORNER_WORDS[corner]} corner is {format_angle(90.0 - off_deg)} degrees.",
-            wrong=f"A leg cut square would stand open about {gap_mm:.1f} mm against the piece that "
-            "runs over it.",
-            do="The sheet cuts each leg to its own corner, and the piece over it to the legs' "
-            "outer lines (square where it has horns); keep left and right apart.",
+            read=say(
+                "The {corner_words} corner is {off} degrees.",
+                corner_words=CORNER_WORDS[corner],
+                off=format_angle(90.0 - off_deg),
+            ),
+            wrong=say(
+                "A leg cut square would stand open about {gap_mm:.1f} mm against "
+                "the piece that runs over it.",
+                gap_mm=gap_mm,
+            ),
+            do=say(
+                "The sheet cuts each leg to its own corner, and the piece over it "
+                "to the legs' outer lines (square where it has horns); keep left "
+                "and right apart."
+            ),
         ),
     )
 

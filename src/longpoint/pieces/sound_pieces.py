@@ -7,6 +7,7 @@ from typing import Final
 from longpoint.errors import Finding, Severity
 from longpoint.pieces.piece import Piece, Role
 from longpoint.quantities.formatting import format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 
 PIECE_IMPOSSIBLE: Final = "piece-impossible"
@@ -52,16 +53,26 @@ def _is_sound(piece: Piece) -> bool:
 
 def _impossible(house: House, piece: Piece) -> Finding:
     inner, outer, back = (
-        format_with_unit(mm, house.units) if math.isfinite(mm) else "no length"
+        format_with_unit(mm, house.units) if math.isfinite(mm) else say("no length")
         for mm in (piece.inner_mm, piece.outer_mm, piece.back_mm)
     )
     return Finding(
         code=PIECE_IMPOSSIBLE,
         severity=Severity.STOP,
         place=piece.place,
-        read=f"{piece.mark} comes out {inner} long inside, {outer} outside and {back} at the back, "
-        f"of {piece.profile} {format_with_unit(piece.width_mm, house.units)} wide.",
-        wrong="No saw can make such a piece: its two cuts meet, or its edges and its cuts don't "
-        "belong together.",
-        do="Look at the sizes of its profile and at the readings of this place.",
+        read=say(
+            "{mark} comes out {inner} long inside, {outer} outside and {back} at "
+            "the back, of {profile} {width} wide.",
+            mark=piece.mark,
+            inner=inner,
+            outer=outer,
+            back=back,
+            profile=piece.profile,
+            width=format_with_unit(piece.width_mm, house.units),
+        ),
+        wrong=say(
+            "No saw can make such a piece: its two cuts meet, or its edges and "
+            "its cuts don't belong together."
+        ),
+        do=say("Look at the sizes of its profile and at the readings of this place."),
     )

@@ -28,6 +28,7 @@ from longpoint.pieces.wall_stops import wall_stops
 from longpoint.quantities.uncertainty import combine
 from longpoint.shape.fitted import Shapes
 from longpoint.shape.room_sightings import wall_reading_u_mm
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Profile
 from longpoint.survey.rooms import FloorPoint, Room, RunEnd, Wall
@@ -242,7 +243,7 @@ def _part(site: _Site, part: int, left: Stop, right: Stop) -> Board:
     before = site.doors[part - 1] if part > 0 else None
     after = site.doors[part] if part < len(site.doors) else None
     name = f"{site.course.mark}-{site.wall.mark}"
-    mark = f"{name}-{part + 1}" if site.doors else name
+    mark = say("{name}-{part}", name=name, part=part + 1) if site.doors else name
     start_terms = before.right_terms_mm() if before is not None else ()
     end_terms = after.left_terms_mm() if after is not None else (site.length.mm,)
     terms = (
@@ -265,7 +266,9 @@ def _part(site: _Site, part: int, left: Stop, right: Stop) -> Board:
         left=left if before is None else door,
         right=right if after is None else door,
         sum_text=run_sum(
-            site.length.name if after is None else f"to {after.mark}", terms, site.house.units
+            site.length.name if after is None else say("to {mark}", mark=after.mark),
+            terms,
+            site.house.units,
         ),
         is_held=bool(_held_by(site, before, after)) or mark in site.held or length_mm <= SLIVER_MM,
         lean_deg=site.lean_deg or 0.0,
@@ -303,10 +306,12 @@ def _part_findings(site: _Site, part: int, board: Board) -> tuple[Finding, ...]:
 def _held_by(site: _Site, before: WallDoor | None, after: WallDoor | None) -> str:
     place = wall_place(site.room, site.wall)
     if site.room.name in site.held:
-        return f"the room {site.room.name}"
+        return say("the room {room}", room=site.room.name)
     if place in site.held:
-        return f"wall {site.wall.mark} of {site.room.name}"
-    return " and ".join(door.mark for door in (before, after) if door is not None and door.is_held)
+        return say("wall {mark} of {room}", mark=site.wall.mark, room=site.room.name)
+    return joined(
+        say(" and "), (door.mark for door in (before, after) if door is not None and door.is_held)
+    )
 
 
 def _u_mm(site: _Site, before: WallDoor | None, after: WallDoor | None) -> float:

@@ -4,6 +4,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_angle, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import Room, Wall
 
@@ -33,9 +34,9 @@ def run_held(mark: str, because: str) -> Finding:
         code=RUN_HELD,
         severity=Severity.STOP,
         place=mark,
-        read=f"Run {mark} is worked out from its wall and what stands in it.",
-        wrong=f"It is held because {because} is held.",
-        do="Settle that first; the run follows by itself.",
+        read=say("Run {mark} is worked out from its wall and what stands in it.", mark=mark),
+        wrong=say("It is held because {because} is held.", because=because),
+        do=say("Settle that first; the run follows by itself."),
     )
 
 
@@ -45,9 +46,14 @@ def listed_twice(room: Room, wall: Wall, marks: tuple[str, ...]) -> Finding:
         MARK_TWICE,
         room,
         wall,
-        read=f"Wall {wall.mark} of {room.name} lists {' and '.join(marks)} more than once.",
-        wrong="An opening stands in a wall once, so the runs between them can't be right.",
-        do="Take the second entry out, or give it the mark of the opening that was meant.",
+        read=say(
+            "Wall {mark} of {room} lists {marks} more than once.",
+            mark=wall.mark,
+            room=room.name,
+            marks=joined(say(" and "), marks),
+        ),
+        wrong=say("An opening stands in a wall once, so the runs between them can't be right."),
+        do=say("Take the second entry out, or give it the mark of the opening that was meant."),
     )
 
 
@@ -57,10 +63,15 @@ def from_left_missing(room: Room, wall: Wall, doors: tuple[str, ...]) -> Finding
         FROM_LEFT_MISSING,
         room,
         wall,
-        read=f"Wall {wall.mark} of {room.name} is to have skirting; {' and '.join(doors)} "
-        f"{'stands' if len(doors) == 1 else 'stand'} in it.",
-        wrong="How far from the left-hand corner was not read.",
-        do="Read from the corner to the reveal's near face and write it as from_left.",
+        read=say(
+            "Wall {mark} of {room} is to have skirting; {doors} {stands} in it.",
+            mark=wall.mark,
+            room=room.name,
+            doors=joined(say(" and "), doors),
+            stands=say("stands") if len(doors) == 1 else say("stand"),
+        ),
+        wrong=say("How far from the left-hand corner was not read."),
+        do=say("Read from the corner to the reveal's near face and write it as from_left."),
     )
 
 
@@ -70,9 +81,13 @@ def wall_unread(room: Room, wall: Wall) -> Finding:
         WALL_UNREAD,
         room,
         wall,
-        read=f"Wall {wall.mark} of {room.name} is to have skirting.",
-        wrong="Its length was not read and does not follow from the other walls.",
-        do="Read it from corner to corner.",
+        read=say(
+            "Wall {mark} of {room} is to have skirting.",
+            mark=wall.mark,
+            room=room.name,
+        ),
+        wrong=say("Its length was not read and does not follow from the other walls."),
+        do=say("Read it from corner to corner."),
     )
 
 
@@ -82,10 +97,17 @@ def wall_unsure(house: House, room: Room, wall: Wall, length_mm: float, u_mm: fl
         WALL_UNSURE,
         room,
         wall,
-        read=f"Wall {wall.mark} of {room.name} was not read; from the others it is "
-        f"{format_with_unit(length_mm, house.units)}.",
-        wrong=f"That is only good to about {format_with_unit(2.0 * u_mm, house.units)}.",
-        do="Read it from corner to corner.",
+        read=say(
+            "Wall {mark} of {room} was not read; from the others it is {length}.",
+            mark=wall.mark,
+            room=room.name,
+            length=format_with_unit(length_mm, house.units),
+        ),
+        wrong=say(
+            "That is only good to about {u}.",
+            u=format_with_unit(2.0 * u_mm, house.units),
+        ),
+        do=say("Read it from corner to corner."),
     )
 
 
@@ -95,11 +117,21 @@ def opening_unknown(room: Room, wall: Wall, mark: str, *, is_held: bool) -> Find
         OPENING_UNKNOWN,
         room,
         wall,
-        read=f"Wall {wall.mark} of {room.name} lists the opening {mark}.",
-        wrong=f"{mark} could not be read." if is_held else f"No opening is called {mark}.",
-        do=f"Mend {mark}; the runs of this wall follow by themselves."
+        read=say(
+            "Wall {mark} of {room} lists the opening {mark_2}.",
+            mark=wall.mark,
+            room=room.name,
+            mark_2=mark,
+        ),
+        wrong=say("{mark} could not be read.", mark=mark)
         if is_held
-        else "Write the opening, or mend its mark on the wall.",
+        else say(
+            "No opening is called {mark}.",
+            mark=mark,
+        ),
+        do=say("Mend {mark}; the runs of this wall follow by themselves.", mark=mark)
+        if is_held
+        else say("Write the opening, or mend its mark on the wall."),
     )
 
 
@@ -109,9 +141,14 @@ def door_width_missing(room: Room, wall: Wall, mark: str) -> Finding:
         DOOR_WIDTH_MISSING,
         room,
         wall,
-        read=f"{mark} stands in wall {wall.mark} of {room.name}.",
-        wrong="Its width at the floor is not known, so the run to its right has no start.",
-        do=f"Read the bottom of {mark}.",
+        read=say(
+            "{mark} stands in wall {mark_2} of {room}.",
+            mark=mark,
+            mark_2=wall.mark,
+            room=room.name,
+        ),
+        wrong=say("Its width at the floor is not known, so the run to its right has no start."),
+        do=say("Read the bottom of {mark}.", mark=mark),
     )
 
 
@@ -121,9 +158,15 @@ def skirting_unnamed(room: Room, wall: Wall, name: str) -> Finding:
         SKIRTING_UNNAMED,
         room,
         wall,
-        read=f"Wall {wall.mark} of {room.name} is to have skirting.",
-        wrong=f"No profile {name!r} is described." if name else "No profile is named for it.",
-        do="Name the wall's profile, or a default skirting, and describe it.",
+        read=say(
+            "Wall {mark} of {room} is to have skirting.",
+            mark=wall.mark,
+            room=room.name,
+        ),
+        wrong=say("No profile {name!r} is described.", name=name)
+        if name
+        else say("No profile is named for it."),
+        do=say("Name the wall's profile, or a default skirting, and describe it."),
     )
 
 
@@ -133,9 +176,14 @@ def corner_impossible(room: Room, wall: Wall, corner_deg: float) -> Finding:
         CORNER_IMPOSSIBLE,
         room,
         wall,
-        read=f"A corner of wall {wall.mark} of {room.name} is {format_angle(corner_deg)} degrees.",
-        wrong="A corner under 30 degrees, or within 3 of straight, is more likely a slip.",
-        do="Read the corner again; join two walls in one line into one.",
+        read=say(
+            "A corner of wall {mark} of {room} is {corner} degrees.",
+            mark=wall.mark,
+            room=room.name,
+            corner=format_angle(corner_deg),
+        ),
+        wrong=say("A corner under 30 degrees, or within 3 of straight, is more likely a slip."),
+        do=say("Read the corner again; join two walls in one line into one."),
     )
 
 
@@ -145,10 +193,18 @@ def no_room_left(house: House, room: Room, wall: Wall, mark: str, length_mm: flo
         code=NO_ROOM_LEFT,
         severity=Severity.STOP,
         place=mark,
-        read=f"Run {mark} was worked out along wall {wall.mark} of {room.name}.",
-        wrong=f"Its length comes to {format_with_unit(length_mm, house.units)}: the doors and "
-        "their architraves overlap each other or a corner.",
-        do="Read the wall, the doors' places from the left and their widths again.",
+        read=say(
+            "Run {mark} was worked out along wall {mark_2} of {room}.",
+            mark=mark,
+            mark_2=wall.mark,
+            room=room.name,
+        ),
+        wrong=say(
+            "Its length comes to {length}: the doors and their architraves "
+            "overlap each other or a corner.",
+            length=format_with_unit(length_mm, house.units),
+        ),
+        do=say("Read the wall, the doors' places from the left and their widths again."),
     )
 
 
@@ -158,9 +214,14 @@ def no_board(room: Room, wall: Wall, mark: str) -> Finding:
         code=NO_BOARD,
         severity=Severity.NOTE,
         place=mark,
-        read=f"Run {mark} was worked out along wall {wall.mark} of {room.name}.",
-        wrong="The architrave fills the wall to within a few millimetres, so no board is cut.",
-        do="Look whether a sliver is wanted there.",
+        read=say(
+            "Run {mark} was worked out along wall {mark_2} of {room}.",
+            mark=mark,
+            mark_2=wall.mark,
+            room=room.name,
+        ),
+        wrong=say("The architrave fills the wall to within a few millimetres, so no board is cut."),
+        do=say("Look whether a sliver is wanted there."),
     )
 
 
@@ -170,9 +231,14 @@ def chain_end(room: Room, wall: Wall, side: str) -> Finding:
         code=CHAIN_END,
         severity=Severity.NOTE,
         place=wall_place(room, wall),
-        read=f"{room.name} is a chain of walls; wall {wall.mark} is at its {side} end.",
-        wrong="What the skirting stops at there was not read; it is cut square.",
-        do="Write the run on its own if it ends otherwise.",
+        read=say(
+            "{room} is a chain of walls; wall {mark} is at its {side} end.",
+            room=room.name,
+            mark=wall.mark,
+            side=side,
+        ),
+        wrong=say("What the skirting stops at there was not read; it is cut square."),
+        do=say("Write the run on its own if it ends otherwise."),
     )
 
 
@@ -182,10 +248,18 @@ def face_assumed(room: Room, wall: Wall, mark: str, other_room: str) -> Finding:
         code=FACE_ASSUMED,
         severity=Severity.NOTE,
         place=wall_place(room, wall),
-        read=f"{mark} is read from {other_room} and has one face to trim.",
-        wrong=f"Wall {wall.mark} of {room.name} lists it as well; its runs suppose the same "
-        "architraves on this side.",
-        do="Write faces = 2 if this side is trimmed; read the runs on their own if it is not.",
+        read=say(
+            "{mark} is read from {other_room} and has one face to trim.",
+            mark=mark,
+            other_room=other_room,
+        ),
+        wrong=say(
+            "Wall {mark} of {room} lists it as well; its runs suppose the same "
+            "architraves on this side.",
+            mark=wall.mark,
+            room=room.name,
+        ),
+        do=say("Write faces = 2 if this side is trimmed; read the runs on their own if it is not."),
     )
 
 

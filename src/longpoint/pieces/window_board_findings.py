@@ -8,6 +8,7 @@ from longpoint.pieces.face_set import FaceSet
 from longpoint.pieces.returns import return_caution
 from longpoint.pieces.window_boards import APRON, PRINTED_MM, notches, outer_mm
 from longpoint.quantities.formatting import format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.openings import ApronEnds, BoardFit, Layout
 from longpoint.survey.profiles import Profile
 from longpoint.trims.set_rings import BOTTOM, LEFT, RIGHT
@@ -52,9 +53,9 @@ def _fit_findings(face: FaceSet, fit: BoardFit) -> tuple[Finding, ...]:
                 code=BOARD_UNNAMED,
                 severity=Severity.NOTE,
                 place=mark,
-                read=f"{mark} gives board_fit.",
-                wrong="No board is named, so none is cut and no notch is printed.",
-                do="Name the board's profile as board, or take board_fit out.",
+                read=say("{mark} gives board_fit.", mark=mark),
+                wrong=say("No board is named, so none is cut and no notch is printed."),
+                do=say("Name the board's profile as board, or take board_fit out."),
             ),
         )
     profile = face.house.profile(face.opening.board)
@@ -72,11 +73,18 @@ def _fit_findings(face: FaceSet, fit: BoardFit) -> tuple[Finding, ...]:
                 code=BOARD_INSIDE,
                 severity=Severity.WARNING,
                 place=mark,
-                read=f"Between the linings at the board {format_with_unit(fit.inside_mm, units)} "
-                f"was read; the opening's bottom is {format_with_unit(bottom_mm, units)}.",
-                wrong=f"They should be within {format_with_unit(INSIDE_LIMIT_MM, units)} (our "
-                "limit, no source); the notches go by the first.",
-                do="Read both again before the notches are cut.",
+                read=say(
+                    "Between the linings at the board {inside} was read; the "
+                    "opening's bottom is {bottom}.",
+                    inside=format_with_unit(fit.inside_mm, units),
+                    bottom=format_with_unit(bottom_mm, units),
+                ),
+                wrong=say(
+                    "They should be within {inside_limit} (our limit, no "
+                    "source); the notches go by the first.",
+                    inside_limit=format_with_unit(INSIDE_LIMIT_MM, units),
+                ),
+                do=say("Read both again before the notches are cut."),
             )
         )
     return tuple(findings)
@@ -89,11 +97,16 @@ def _narrow(face: FaceSet, fit: BoardFit, profile: Profile, widest_mm: float) ->
         code=BOARD_NARROW,
         severity=Severity.STOP,
         place=face.opening.mark,
-        read=f"The board {profile.name} is {format_with_unit(profile.width_mm, units)} wide; from "
-        f"the sash to the wall's face is {format_with_unit(deepest_mm, units)}, the nosing "
-        f"{format_with_unit(fit.nosing_mm, units)}.",
-        wrong=f"It would have to be {format_with_unit(widest_mm, units)}.",
-        do="Name a wider board, or a smaller nosing.",
+        read=say(
+            "The board {profile} is {width} wide; from the sash to the wall's "
+            "face is {deepest}, the nosing {nosing}.",
+            profile=profile.name,
+            width=format_with_unit(profile.width_mm, units),
+            deepest=format_with_unit(deepest_mm, units),
+            nosing=format_with_unit(fit.nosing_mm, units),
+        ),
+        wrong=say("It would have to be {widest}.", widest=format_with_unit(widest_mm, units)),
+        do=say("Name a wider board, or a smaller nosing."),
     )
 
 
@@ -104,12 +117,15 @@ def _nosing(face: FaceSet, fit: BoardFit, leg_mm: float) -> Finding:
         code=BOARD_NOSING,
         severity=Severity.STOP if is_bare else Severity.WARNING,
         place=face.opening.mark,
-        read=f"The board stands {format_with_unit(fit.nosing_mm, units)} past the wall's face; the "
-        f"legs on it are {format_with_unit(leg_mm, units)} thick.",
-        wrong="The notches would take its ends off whole, so it could have no horns."
+        read=say(
+            "The board stands {nosing} past the wall's face; the legs on it are {leg} thick.",
+            nosing=format_with_unit(fit.nosing_mm, units),
+            leg=format_with_unit(leg_mm, units),
+        ),
+        wrong=say("The notches would take its ends off whole, so it could have no horns.")
         if is_bare
-        else "The legs' faces would hang over its front edge.",
-        do="Give board_fit.nosing, more than the legs' thickness.",
+        else say("The legs' faces would hang over its front edge."),
+        do=say("Give board_fit.nosing, more than the legs' thickness."),
     )
 
 
@@ -128,8 +144,12 @@ def _level_findings(face: FaceSet) -> tuple[Finding, ...]:
             code=BOARD_NOT_LEVEL,
             severity=Severity.WARNING,
             place=face.opening.mark,
-            read=f"The bottom of {face.opening.mark} was read off level.",
-            wrong=f"A board along it falls {format_with_unit(fall_mm, units)} to the {low}.",
-            do="Pack the board level before the legs are cut, and read the two sides from it.",
+            read=say("The bottom of {mark} was read off level.", mark=face.opening.mark),
+            wrong=say(
+                "A board along it falls {fall} to the {low}.",
+                fall=format_with_unit(fall_mm, units),
+                low=low,
+            ),
+            do=say("Pack the board level before the legs are cut, and read the two sides from it."),
         ),
     )

@@ -11,6 +11,7 @@ from longpoint.pieces.piece import Piece, Role
 from longpoint.pieces.returns import RETURN_CUT, return_piece
 from longpoint.quantities.formatting import format_length
 from longpoint.shape.point import Point, direction
+from longpoint.speech.said import say
 from longpoint.survey.openings import ApronEnds, BoardFit, Layout
 from longpoint.survey.profiles import Profile
 from longpoint.trims.set_rings import BOTTOM, LEFT, RIGHT
@@ -80,9 +81,12 @@ def notches(face: FaceSet, fit: BoardFit) -> tuple[Notch, Notch]:
         along_mm = past_mm + face.opening.horn_mm + slack_mm
         if along_mm <= 0.0:
             raise PieceError(
-                f"The window board of {face.opening.mark} was laid between its linings.",
-                "It doesn't reach past them, so there is nothing to notch.",
-                "Read board_fit.inside and the bottom of the opening again.",
+                say(
+                    "The window board of {mark} was laid between its linings.",
+                    mark=face.opening.mark,
+                ),
+                say("It doesn't reach past them, so there is nothing to notch."),
+                say("Read board_fit.inside and the bottom of the opening again."),
             )
         end_mm = depth_mm - sign * deeper * along_mm
         return Notch(
@@ -111,9 +115,13 @@ def _apron(face: FaceSet) -> tuple[Piece, ...]:
     back_mm = length_mm - 2.0 * profile.thickness_mm
     if back_mm <= 0.0:
         raise PieceError(
-            f"The apron of {face.opening.mark} is {length_mm:.0f} mm long.",
-            "Its two returns meet before its middle.",
-            "Cut its ends square.",
+            say(
+                "The apron of {mark} is {length_mm:.0f} mm long.",
+                mark=face.opening.mark,
+                length_mm=length_mm,
+            ),
+            say("Its two returns meet before its middle."),
+            say("Cut its ends square."),
         )
     mitred = replace(apron, back_mm=back_mm, left=RETURN_CUT, right=RETURN_CUT)
     return (mitred, *(return_piece(mitred, mitred.mark, side) for side in Side))
@@ -147,9 +155,9 @@ def _outer_sum(face: FaceSet, length_mm: float, more: tuple[Term, ...]) -> str:
     legs = (
         (Term(left_mm, "legs", 2),)
         if left_mm == right_mm
-        else (Term(left_mm, "left leg"), Term(right_mm, "right leg"))
+        else (Term(left_mm, say("left leg")), Term(right_mm, say("right leg")))
     )
-    band = (Term(face.shape.band_mm, "back bands", 2),) if face.shape.band_mm else ()
+    band = (Term(face.shape.band_mm, say("back bands"), 2),) if face.shape.band_mm else ()
     quirks = (face.trim.quirks_mm[LEFT], face.trim.quirks_mm[RIGHT])
     return hand_sum(
         face.fitted.side_mm[BOTTOM],
@@ -168,24 +176,43 @@ def _board_notes(face: FaceSet, fit: BoardFit, profile: Profile) -> tuple[str, .
     def shown(length_mm: float) -> str:
         return format_length(length_mm, face.house.units)
 
-    notes = ["lies with its back edge, to the sash, away from you"]
+    notes = [say("lies with its back edge, to the sash, away from you")]
     widest_mm = max(left.rip_mm, right.rip_mm)
     spare_mm = profile.width_mm - widest_mm
     if spare_mm >= -PRINTED_MM:
         if abs(left.rip_mm - right.rip_mm) >= PRINTED_MM:
             notes.append(
-                f"rip to {shown(left.rip_mm)} at the left, {shown(right.rip_mm)} at the right"
+                say(
+                    "rip to {shown} at the left, {shown_2} at the right",
+                    shown=shown(left.rip_mm),
+                    shown_2=shown(right.rip_mm),
+                )
             )
         elif spare_mm >= PRINTED_MM:
-            notes.append(f"rip to {shown(widest_mm)}")
+            notes.append(say("rip to {shown}", shown=shown(widest_mm)))
     cuts = []
     for notch in (left, right):
-        cut = f"{shown(notch.along_mm)} x {shown(notch.depth_mm)}"
+        cut = say(
+            "{shown} x {shown_2}",
+            shown=shown(notch.along_mm),
+            shown_2=shown(notch.depth_mm),
+        )
         if abs(notch.end_depth_mm - notch.depth_mm) >= PRINTED_MM:
-            cut += f" ({shown(notch.end_depth_mm)} at its end)"
+            cut += say(" ({shown} at its end)", shown=shown(notch.end_depth_mm))
         cuts.append(cut)
     if cuts[0] == cuts[1]:
-        notes.append(f"notch {cuts[0]} at both ends, along x back from the sash")
+        notes.append(
+            say(
+                "notch {cuts} at both ends, along x back from the sash",
+                cuts=cuts[0],
+            )
+        )
     else:
-        notes.append(f"notch {cuts[0]} at the left end, {cuts[1]} at the right")
+        notes.append(
+            say(
+                "notch {cuts} at the left end, {cuts_2} at the right",
+                cuts=cuts[0],
+                cuts_2=cuts[1],
+            )
+        )
     return tuple(notes)

@@ -19,6 +19,7 @@ from longpoint.pricing.counts_tables import (
 from longpoint.pricing.drawn_sizes import SizeDoubt
 from longpoint.pricing.work import ALLOWED, Task, WorkKind
 from longpoint.quantities.length import MM_PER_INCH, Units
+from longpoint.speech.said import say
 from longpoint.survey.house import SurveyResult
 from longpoint.survey.house_file import read_house
 from longpoint.survey.house_file.entry import as_table, read_entry
@@ -74,9 +75,12 @@ def read_counts(document: Mapping[str, object]) -> Counts:
 def _read(document: Mapping[str, object]) -> Counts:
     if document.get("format") != COUNTS_FORMAT:
         raise HouseFileTrouble(
-            f"The format is written as {shown(document.get('format'))}.",
-            f'Counts are kept in a file of format "{COUNTS_FORMAT}".',
-            "Look whether it is another file, or one of a later version of this program.",
+            say("The format is written as {shown}.", shown=shown(document.get("format"))),
+            say(
+                'Counts are kept in a file of format "{counts_format}".',
+                counts_format=COUNTS_FORMAT,
+            ),
+            say("Look whether it is another file, or one of a later version of this program."),
         )
     units = Units.INCH if document.get("units") == Units.INCH.value else Units.MM
     values = _values(COUNTS, document, units, "")
@@ -138,16 +142,21 @@ def _runs(
     runs: list[dict[str, Any]] = []
     shared: list[tuple[str, ...]] = []
     for index, written in enumerate(entries, start=1):
-        values = _entry(SKIRTING, written, f"skirting {index}", units)
+        values = _entry(SKIRTING, written, say("skirting {index}", index=index), units)
         corners = ["internal"] * values.get("internal", 0) + ["external"] * values.get(
             "external", 0
         )
         count = values.get("pieces", max(1, len(corners)))
         if len(corners) > count:
             raise HouseFileTrouble(
-                f"skirting {index} has {count} pieces and {len(corners)} corners.",
-                "A corner stands between two runs, so there can't be more corners than runs.",
-                "Write how many runs there are, or leave pieces out.",
+                say(
+                    "skirting {index} has {count} pieces and {corners} corners.",
+                    index=index,
+                    count=count,
+                    corners=len(corners),
+                ),
+                say("A corner stands between two runs, so there can't be more corners than runs."),
+                say("Write how many runs there are, or leave pieces out."),
             )
         # Each corner closes one run at its right and opens the next at its left.
         ends = [*corners, *["square"] * (count - len(corners))]
@@ -169,13 +178,13 @@ def _runs(
 
 def _running(entries: list[object], units: Units) -> Iterator[Task]:
     for index, written in enumerate(entries, start=1):
-        values = _entry(OTHER, written, f"running {index}", units)
+        values = _entry(OTHER, written, say("running {index}", index=index), units)
         one_mm = 1000.0 if units is Units.MM else 12 * MM_PER_INCH
         quantity = Decimal(values["length"] / one_mm).quantize(Decimal("0.01"), ROUND_HALF_UP)
         yield Task(
             kind=WorkKind(values["kind"]),
             quantity=max(quantity, Decimal("0.01")),
-            place=f"T{index}",
+            place=say("T{index}", index=index),
             room=values.get("room", ""),
         )
 
@@ -187,7 +196,7 @@ def _allowed(values: Mapping[str, int]) -> Iterator[Task]:
                 kind=WorkKind(key),
                 quantity=Decimal(count),
                 place=ALLOWED,
-                why="allowed for, not seen yet",
+                why=say("allowed for, not seen yet"),
             )
 
 

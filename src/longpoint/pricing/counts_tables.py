@@ -3,6 +3,7 @@
 from typing import Final
 
 from longpoint.pricing.work import WorkKind
+from longpoint.speech.said import say
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file.crew_tables import CREW
 from longpoint.survey.house_file.default_tables import DEFAULTS
@@ -23,7 +24,7 @@ def _count(what: str) -> Key:
     return Key(
         name="count",
         kind=Kind.COUNT,
-        meaning=f"How many {what}.",
+        meaning=say("How many {what}.", what=what),
         example=4,
         left_out="1",
         low=1.0,
@@ -46,22 +47,22 @@ def _size(name: str, meaning: str, example: int) -> Key:
 _ROOM: Final = Key(
     name="room",
     kind=Kind.TEXT,
-    meaning="The room.",
+    meaning=say("The room."),
     example="Kitchen",
-    left_out="not printed",
+    left_out=say("not printed"),
 )
 
 WINDOW: Final = Table(
-    title="a window",
+    title=say("a window"),
     keys=(
         _count("alike"),
         _ROOM,
-        _size("width", "Between the reveal faces, from the drawing.", 1200),
-        _size("height", "From sill to head, from the drawing.", 1050),
+        _size("width", say("Between the reveal faces, from the drawing."), 1200),
+        _size("height", say("From sill to head, from the drawing."), 1050),
         Key(
             name="trim",
             kind=Kind.CHOICE,
-            meaning="Which pieces surround it.",
+            meaning=say("Which pieces surround it."),
             example="all-round",
             choices=tuple(each.value for each in Layout),
             left_out="all-round",
@@ -70,16 +71,16 @@ WINDOW: Final = Table(
 )
 
 DOOR: Final = Table(
-    title="a door",
+    title=say("a door"),
     keys=(
         _count("alike"),
         _ROOM,
-        _size("width", "Between the linings, from the drawing.", 826),
-        _size("height", "From finished floor to head, from the drawing.", 2040),
+        _size("width", say("Between the linings, from the drawing."), 826),
+        _size("height", say("From finished floor to head, from the drawing."), 2040),
         Key(
             name="faces",
             kind=Kind.COUNT,
-            meaning="Faces to trim.",
+            meaning=say("Faces to trim."),
             example=2,
             left_out="2",
             low=1.0,
@@ -88,7 +89,7 @@ DOOR: Final = Table(
         Key(
             name="leaf",
             kind=Kind.FLAG,
-            meaning="False for a lined opening without a door.",
+            meaning=say("False for a lined opening without a door."),
             example=True,
             left_out="true",
         ),
@@ -96,14 +97,14 @@ DOOR: Final = Table(
 )
 
 SKIRTING: Final = Table(
-    title="skirting",
+    title=say("skirting"),
     keys=(
         _ROOM,
-        _size("length", "All of it together, doors left out.", 14200),
+        _size("length", say("All of it together, doors left out."), 14200),
         Key(
             name="internal",
             kind=Kind.COUNT,
-            meaning="Internal corners.",
+            meaning=say("Internal corners."),
             example=4,
             left_out="0",
             high=200.0,
@@ -111,7 +112,7 @@ SKIRTING: Final = Table(
         Key(
             name="external",
             kind=Kind.COUNT,
-            meaning="External corners.",
+            meaning=say("External corners."),
             example=1,
             left_out="0",
             high=200.0,
@@ -119,101 +120,108 @@ SKIRTING: Final = Table(
         Key(
             name="pieces",
             kind=Kind.COUNT,
-            meaning="In how many runs it lies; each draw splits the length among them anew.",
+            meaning=say("In how many runs it lies; each draw splits the length among them anew."),
             example=6,
-            left_out="as many as there are corners, at least 1",
+            left_out=say("as many as there are corners, at least 1"),
             low=1.0,
             high=float(MOST_ALIKE),
         ),
         Key(
             name="profile",
             kind=Kind.TEXT,
-            meaning="Its profile.",
+            meaning=say("Its profile."),
             example="SK95",
-            left_out="skirting under defaults",
+            left_out=say("skirting under defaults"),
         ),
     ),
 )
 
 OTHER: Final = Table(
-    title="other running trim",
+    title=say("other running trim"),
     keys=(
         Key(
             name="kind",
             kind=Kind.CHOICE,
-            meaning="What it is priced as; its timber isn't counted.",
+            meaning=say("What it is priced as; its timber isn't counted."),
             example="cornice",
             required=True,
             choices=tuple(each.value for each in RUNNING),
         ),
         _ROOM,
-        _size("length", "All of it together.", 14200),
+        _size("length", say("All of it together."), 14200),
     ),
 )
 
 SPREAD: Final = Table(
-    title="the spread",
+    title=say("the spread"),
     keys=(
         Key(
             name="opening",
             kind=Kind.LENGTH,
-            meaning="By how much widths and heights come out otherwise than drawn; standard "
-            "deviation.",
+            meaning=say(
+                "By how much widths and heights come out otherwise than drawn; standard deviation."
+            ),
             example=5,
-            left_out=f"{ASSUMED_OPENING_SPREAD_MM:g} mm; ours, no source",
+            left_out=say(
+                "{assumed_opening_spread_mm:g} mm; ours, no source",
+                assumed_opening_spread_mm=ASSUMED_OPENING_SPREAD_MM,
+            ),
             high=1000.0,
         ),
         Key(
             name="wall",
             kind=Kind.LENGTH,
-            meaning="The same of each run of skirting.",
+            meaning=say("The same of each run of skirting."),
             example=15,
-            left_out=f"{ASSUMED_WALL_SPREAD_MM:g} mm; ours, no source",
+            left_out=say(
+                "{assumed_wall_spread_mm:g} mm; ours, no source",
+                assumed_wall_spread_mm=ASSUMED_WALL_SPREAD_MM,
+            ),
             high=5000.0,
         ),
     ),
 )
 
 ALLOW: Final = Table(
-    title="the allowances",
+    title=say("the allowances"),
     keys=tuple(
         Key(
             name=kind.value,
             kind=Kind.COUNT,
-            meaning=f"{meaning} allowed for, not seen yet.",
+            meaning=say("{meaning} allowed for, not seen yet.", meaning=meaning),
             example=2,
             left_out="0",
             high=float(MOST_ALIKE),
         )
         for kind, meaning in (
-            (WorkKind.ODD_CORNER, "Corners out of square"),
-            (WorkKind.RESET_REVEAL, "Reveals to be re-set"),
-            (WorkKind.PACK_CORNER, "Corners to be packed"),
+            (WorkKind.ODD_CORNER, say("Corners out of square")),
+            (WorkKind.RESET_REVEAL, say("Reveals to be re-set")),
+            (WorkKind.PACK_CORNER, say("Corners to be packed")),
         )
     ),
 )
 
 COUNTS: Final = Table(
-    title="the counts",
+    title=say("the counts"),
     keys=(
         Key(
             name="format",
             kind=Kind.TEXT,
-            meaning="Which kind of file this is.",
+            meaning=say("Which kind of file this is."),
             example=COUNTS_FORMAT,
             required=True,
         ),
         Key(
             name="name",
             kind=Kind.TEXT,
-            meaning="The house's name.",
-            example="Plover House",
+            meaning=say("The house's name."),
+            example=say("Plover House"),
             required=True,
         ),
         Key(
             name="units",
             kind=Kind.CHOICE,
-            meaning="Unit of every bare number that is a length.",
+            meaning=say("Unit of every bare number that is a length."),
             example="mm",
             choices=("mm", "in"),
             left_out="mm",
@@ -221,7 +229,7 @@ COUNTS: Final = Table(
         Key(
             name="dialect",
             kind=Kind.CHOICE,
-            meaning="Whose words stand on the sheets.",
+            meaning=say("Whose words stand on the sheets."),
             example="uk",
             choices=tuple(each.value for each in Dialect),
             left_out="uk",
@@ -230,19 +238,19 @@ COUNTS: Final = Table(
             Key(
                 name=name,
                 kind=kind,
-                meaning=f"{meaning}, as in the house file.",
+                meaning=say("{meaning}, as in the house file.", meaning=meaning),
                 example={},
-                left_out="as in the house file",
+                left_out=say("as in the house file"),
                 table=table,
                 apart=kind is Kind.TABLE,
             )
             for name, kind, meaning, table in (
-                ("defaults", Kind.TABLE, "What holds everywhere", DEFAULTS),
-                ("crew", Kind.TABLE, "The crew", CREW),
-                ("profiles", Kind.NAMED_TABLES, "Moulding sections", PROFILE),
+                ("defaults", Kind.TABLE, say("What holds everywhere"), DEFAULTS),
+                ("crew", Kind.TABLE, say("The crew"), CREW),
+                ("profiles", Kind.NAMED_TABLES, say("Moulding sections"), PROFILE),
                 ("saws", Kind.NAMED_TABLES, "Saws", SAW),
-                ("stock", Kind.TABLES, "Sticks that can be bought", STOCK),
-                ("offcuts", Kind.TABLES, "Sticks on the rack", OFFCUT),
+                ("stock", Kind.TABLES, say("Sticks that can be bought"), STOCK),
+                ("offcuts", Kind.TABLES, say("Sticks on the rack"), OFFCUT),
             )
         ),
         *(
@@ -255,26 +263,26 @@ COUNTS: Final = Table(
                 table=table,
             )
             for name, meaning, table in (
-                ("windows", "Windows by size.", WINDOW),
-                ("doors", "Doors and cased openings by size.", DOOR),
-                ("skirting", "Skirting by the room.", SKIRTING),
-                ("running", "Other trim that runs.", OTHER),
+                ("windows", say("Windows by size."), WINDOW),
+                ("doors", say("Doors and cased openings by size."), DOOR),
+                ("skirting", say("Skirting by the room."), SKIRTING),
+                ("running", say("Other trim that runs."), OTHER),
             )
         ),
         Key(
             name="spread",
             kind=Kind.TABLE,
-            meaning="How far the house will differ from its drawing.",
+            meaning=say("How far the house will differ from its drawing."),
             example=SPREAD.example(),
-            left_out="assumed, and said",
+            left_out=say("assumed, and said"),
             table=SPREAD,
         ),
         Key(
             name="allow",
             kind=Kind.TABLE,
-            meaning="Work that is allowed for before anything is read.",
+            meaning=say("Work that is allowed for before anything is read."),
             example=ALLOW.example(),
-            left_out="none, and said",
+            left_out=say("none, and said"),
             table=ALLOW,
         ),
     ),

@@ -4,17 +4,19 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.errors import PricingError
+from longpoint.speech.said import say
 
-_TWO: Final = (
-    "AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF "
-    "CHF CNY COP CRC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD "
-    "HKD HNL HTG HUF IDR ILS INR IRR JMD KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA "
-    "MKD MMK MNT MOP MRU MUR MVR MWK MXN MYR MZN NAD NGN NIO NOK NPR NZD PAB PEN PGK PHP PKR PLN "
-    "QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SOS SRD SSP STN SVC SYP SZL THB TJS TMT TOP TRY "
-    "TTD TWD TZS UAH USD UYU UZS VED VES WST XCD YER ZAR ZMW"
+_TWO: Final = say(
+    "AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BRL BSD BTN BWP "
+    "BYN BZD CAD CDF CHF CNY COP CRC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD "
+    "FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR IRR JMD KES KGS "
+    "KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR "
+    "MWK MXN MYR MZN NAD NGN NIO NOK NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD "
+    "RUB SAR SBD SCR SDG SEK SGD SHP SOS SRD SSP STN SVC SYP SZL THB TJS TMT TOP "
+    "TRY TTD TWD TZS UAH USD UYU UZS VED VES WST XCD YER ZAR ZMW"
 )
-_NONE: Final = "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF"
-_THREE: Final = "BHD IQD JOD KWD LYD OMR TND"
+_NONE: Final = say("BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF")
+_THREE: Final = say("BHD IQD JOD KWD LYD OMR TND")
 
 MINOR_DIGITS: Final = {
     code: digits for digits, codes in ((2, _TWO), (0, _NONE), (3, _THREE)) for code in codes.split()
@@ -55,8 +57,8 @@ def currency_of(code: str) -> Currency:
     plain = code.strip().upper()
     if plain not in MINOR_DIGITS:
         raise PricingError(
-            f'The currency is written as "{code[:20]}".',
-            "Money is told by the three letters of ISO 4217, and these are none of them.",
-            "Write for example AUD, NZD, GBP, EUR, USD or CAD.",
+            say('The currency is written as "{code}".', code=code[:20]),
+            say("Money is told by the three letters of ISO 4217, and these are none of them."),
+            say("Write for example AUD, NZD, GBP, EUR, USD or CAD."),
         )
     return Currency(code=plain, minor_digits=MINOR_DIGITS[plain])

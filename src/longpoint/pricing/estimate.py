@@ -14,6 +14,7 @@ from longpoint.pricing.rates import Timber as WhoBuys
 from longpoint.pricing.timber import Timber
 from longpoint.pricing.work import ALLOWED, Rate, Task, WorkKind
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 
 JOBS: Final = 10_000
 """So many jobs are imagined for the range of hours."""
@@ -158,7 +159,7 @@ def imagined_hours(
         One-factor normal copula: chance of a kind = Phi(sqrt(shared) job + sqrt(1 - shared) own).
     """
     normal = NormalDist()
-    dice = random.Random(f"{seed} jobs")
+    dice = random.Random(say("{seed} jobs", seed=seed))
     together = [math.sqrt(shared) * dice.gauss(0.0, 1.0) for _ in range(jobs)]
     own = math.sqrt(1.0 - shared)
     hours = [0.0] * jobs
@@ -195,7 +196,7 @@ def _cost(hours: Sequence[float], timber: Timber, rates: Rates, seed: int) -> Ra
 
     How fast work goes and how sizes come out have nothing to do with each other.
     """
-    dice = random.Random(f"{seed} together")
+    dice = random.Random(say("{seed} together", seed=seed))
     hour = float(rates.hour.amount)
     is_ours = rates.timber is WhoBuys.OURS
     costs = [float(draw.cost) if is_ours else 0.0 for draw in timber.draws]

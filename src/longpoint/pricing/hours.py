@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from longpoint.errors import PricingError
+from longpoint.speech.said import say
 
 LESS: Final = Decimal("0.8")
 MORE: Final = Decimal("1.5")
@@ -35,9 +36,14 @@ class Hours:
         """Check the order."""
         if not 0 <= self.least <= self.likely <= self.most:
             raise PricingError(
-                f"Hours are written as {self.least}, {self.likely} and {self.most}.",
-                "They are the least, the likely and the most, none under nought.",
-                "Write them in that order, such as [0.4, 0.5, 0.8].",
+                say(
+                    "Hours are written as {least}, {likely} and {most}.",
+                    least=self.least,
+                    likely=self.likely,
+                    most=self.most,
+                ),
+                say("They are the least, the likely and the most, none under nought."),
+                say("Write them in that order, such as [0.4, 0.5, 0.8]."),
             )
 
     @property

@@ -9,6 +9,7 @@ from longpoint.pricing.money import Money, total
 from longpoint.pricing.quote import Quote
 from longpoint.pricing.tax import Sums
 from longpoint.pricing.variation import Variation
+from longpoint.speech.said import say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,25 +84,36 @@ def make_invoice(
     for each in agreed:
         if each.variation.quote != quote.number or numbers.count(each.variation.number) > 1:
             raise PricingError(
-                f"Variation {each.variation.number} was named for quote {quote.number}.",
-                f"It belongs to quote {each.variation.quote}, or is named twice.",
-                "Name each signed variation of this quote once.",
+                say(
+                    "Variation {number} was named for quote {number_2}.",
+                    number=each.variation.number,
+                    number_2=quote.number,
+                ),
+                say(
+                    "It belongs to quote {quote}, or is named twice.",
+                    quote=each.variation.quote,
+                ),
+                say("Name each signed variation of this quote once."),
             )
     nought = total((), quote.currency)
     for payment in payments:
         if payment.amount <= nought:
             raise PricingError(
-                f"A payment of {payment.amount.amount} was told.",
-                "A payment is more than nought.",
-                "Leave it out, or write what came in.",
+                say("A payment of {amount} was told.", amount=payment.amount.amount),
+                say("A payment is more than nought."),
+                say("Leave it out, or write what came in."),
             )
     try:
         pay_by = day + timedelta(days=quote.pay_days)
     except OverflowError:
         raise PricingError(
-            f"The invoice is given on {day} and is to be paid in {quote.pay_days} days.",
-            "That runs past the end of the calendar.",
-            "Give the day it is, with --on.",
+            say(
+                "The invoice is given on {day} and is to be paid in {pay_days} days.",
+                day=day,
+                pay_days=quote.pay_days,
+            ),
+            say("That runs past the end of the calendar."),
+            say("Give the day it is, with --on."),
         ) from None
     parts = [quote.sums, *(each.variation.sums for each in agreed)]
     together = Sums(

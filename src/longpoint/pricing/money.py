@@ -8,8 +8,9 @@ from typing import Protocol
 
 from longpoint.errors import PricingError
 from longpoint.pricing.currency import Currency
+from longpoint.speech.said import say
 
-ROUNDING = "to the nearest minor unit, halves away from zero"
+ROUNDING = say("to the nearest minor unit, halves away from zero")
 """The one rule, as it is said on every sheet of money."""
 
 Exact = int | Decimal | Fraction
@@ -36,9 +37,20 @@ class Money:
         step = Decimal(1).scaleb(-self.currency.minor_digits)
         if not self.amount.is_finite() or self.amount % step != 0:
             raise PricingError(
-                f"A sum of {self.amount} {self.currency.code} was given.",
-                f"{self.currency.code} is counted in steps of {step}, and that is none.",
-                f"Write it with at most {self.currency.minor_digits} digits behind the point.",
+                say(
+                    "A sum of {amount} {code} was given.",
+                    amount=self.amount,
+                    code=self.currency.code,
+                ),
+                say(
+                    "{code} is counted in steps of {step}, and that is none.",
+                    code=self.currency.code,
+                    step=step,
+                ),
+                say(
+                    "Write it with at most {minor_digits} digits behind the point.",
+                    minor_digits=self.currency.minor_digits,
+                ),
             )
         object.__setattr__(self, "amount", self.amount.quantize(step) + 0)
 
@@ -66,9 +78,13 @@ class Money:
     def _same(self, other: "Money") -> Decimal:
         if other.currency != self.currency:
             raise PricingError(
-                f"{self.currency.code} and {other.currency.code} were to be reckoned together.",
-                "They are two currencies, and no rate of exchange is known here.",
-                "Keep one job in one currency.",
+                say(
+                    "{code} and {code_2} were to be reckoned together.",
+                    code=self.currency.code,
+                    code_2=other.currency.code,
+                ),
+                say("They are two currencies, and no rate of exchange is known here."),
+                say("Keep one job in one currency."),
             )
         return other.amount
 

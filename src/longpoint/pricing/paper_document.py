@@ -16,6 +16,7 @@ from longpoint.pricing.timber import Stick
 from longpoint.pricing.variation import Variation
 from longpoint.pricing.work import Task, WorkKind
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house import Dialect
 
 QUOTE_FORMAT: Final = "longpoint-quote/1"
@@ -65,7 +66,7 @@ def read_quote(document: Mapping[str, Any]) -> Quote:
     Raises:
         PricingError: It is none, or its figures don't agree with each other.
     """
-    _check_format(document, QUOTE_FORMAT, "a quote")
+    _check_format(document, QUOTE_FORMAT, say("a quote"))
     try:
         quote = _quote(document)
     except (KeyError, TypeError, ValueError, AttributeError, InvalidOperation) as error:
@@ -97,7 +98,7 @@ def read_variation(document: Mapping[str, Any], quote: Quote) -> Variation:
     Raises:
         PricingError: It is none, or its figures don't agree with each other.
     """
-    _check_format(document, VARIATION_FORMAT, "a variation")
+    _check_format(document, VARIATION_FORMAT, say("a variation"))
     currency = quote.currency
     try:
         variation = Variation(
@@ -240,9 +241,9 @@ def _money(amount: object, currency: Currency) -> Money:
 def _check_format(document: Mapping[str, Any], wanted: str, what: str) -> None:
     if document.get("format") != wanted:
         raise PricingError(
-            f"{what.capitalize()} was to be read.",
-            f'The file isn\'t of format "{wanted}".',
-            "Name the folder that `longpoint quote` wrote.",
+            say("{what} was to be read.", what=what.capitalize()),
+            say('The file isn\'t of format "{wanted}".', wanted=wanted),
+            say("Name the folder that `longpoint quote` wrote."),
         )
 
 
@@ -250,15 +251,24 @@ def _check_sums(what: str, rows: Sequence[Row], below: Sums, quote: Quote) -> No
     again = sums([row.amount for row in rows], quote.tax, quote.currency)
     if below != again or any(row.each.times(row.quantity) != row.amount for row in rows):
         raise PricingError(
-            f"The {what} in the folder says {below.gross.amount} {quote.currency.code}.",
-            "Its rows don't come to that, so the file was changed after it was given.",
-            "Take the file from your own copy, or give a new quote in another folder.",
+            say(
+                "The {what} in the folder says {amount} {code}.",
+                what=what,
+                amount=below.gross.amount,
+                code=quote.currency.code,
+            ),
+            say("Its rows don't come to that, so the file was changed after it was given."),
+            say("Take the file from your own copy, or give a new quote in another folder."),
         )
 
 
 def _damaged(what: str, error: Exception) -> PricingError:
     return PricingError(
-        f"The {what} in the folder was to be read.",
-        f"A part of it is missing or can't be read: {type(error).__name__} {str(error)[:60]}.",
-        "Take the file from your own copy, or give a new quote in another folder.",
+        say("The {what} in the folder was to be read.", what=what),
+        say(
+            "A part of it is missing or can't be read: {name} {error}.",
+            name=type(error).__name__,
+            error=str(error)[:60],
+        ),
+        say("Take the file from your own copy, or give a new quote in another folder."),
     )

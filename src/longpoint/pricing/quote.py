@@ -16,6 +16,7 @@ from longpoint.pricing.tax import Sums, Tax, row_price, sums
 from longpoint.pricing.timber import Stick, stick_prices
 from longpoint.pricing.work import Task, WorkKind
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house import Dialect, House
 
 
@@ -194,17 +195,21 @@ def make_quote(
     rows = priced_rows(estimate, house, rates, work=work)
     if not rows:
         raise PricingError(
-            f"{house.name} was to be priced.",
-            "Nothing in it has a price: no opening, no run and no other trim with hours.",
-            "Write what is to be trimmed, or give hours for it in the rates file.",
+            say("{house} was to be priced.", house=house.name),
+            say("Nothing in it has a price: no opening, no run and no other trim with hours."),
+            say("Write what is to be trimmed, or give hours for it in the rates file."),
         )
     try:
         valid_until = day + timedelta(days=rates.valid_days)
     except OverflowError:
         raise PricingError(
-            f"The quote is given on {day} and holds {rates.valid_days} days.",
-            "That runs past the end of the calendar.",
-            "Give the day it is, with --on.",
+            say(
+                "The quote is given on {day} and holds {valid_days} days.",
+                day=day,
+                valid_days=rates.valid_days,
+            ),
+            say("That runs past the end of the calendar."),
+            say("Give the day it is, with --on."),
         ) from None
     return Quote(
         number=number,
@@ -239,13 +244,20 @@ def _refuse_unpriced(estimate: Estimate) -> None:
     if timber.unpriced:
         profile, length_mm = timber.unpriced[0]
         raise PricingError(
-            f"The job takes sticks of {profile}, {length_mm:g} mm long.",
-            "They have no price, so a quote would give that timber away.",
-            'Write price under [[stock]], or timber = "clients" in the rates file.',
+            say(
+                "The job takes sticks of {profile}, {length_mm:g} mm long.",
+                profile=profile,
+                length_mm=length_mm,
+            ),
+            say("They have no price, so a quote would give that timber away."),
+            say('Write price under [[stock]], or timber = "clients" in the rates file.'),
         )
     if any(draw.without for draw in timber.draws):
         raise PricingError(
-            "Some pieces of the job have no stick they can be cut from.",
-            "A quote without their timber would give it away.",
-            'Write stock long enough for every profile, or timber = "clients" in the rates file.',
+            say("Some pieces of the job have no stick they can be cut from."),
+            say("A quote without their timber would give it away."),
+            say(
+                'Write stock long enough for every profile, or timber = "clients" in '
+                "the rates file."
+            ),
         )

@@ -13,6 +13,7 @@ from longpoint.pricing.take_off import Limits
 from longpoint.pricing.tax import Tax
 from longpoint.pricing.work import START_RATES, Rate, WorkKind
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 
 ASSUMED_SURE: float = 0.8
 """A quote is made on hours and timber that are enough so often; ours, no source."""
@@ -108,8 +109,11 @@ def markup_of_margin(margin_percent: Decimal) -> Fraction:
     margin = Fraction(margin_percent) / 100
     if not 0 <= margin < 1:
         raise PricingError(
-            f"The margin is written as {margin_percent} percent.",
-            "A margin is a part of the price, so it lies under 100 percent.",
-            "Write it as a part of the price, or write markup for a part of the cost.",
+            say(
+                "The margin is written as {margin_percent} percent.",
+                margin_percent=margin_percent,
+            ),
+            say("A margin is a part of the price, so it lies under 100 percent."),
+            say("Write it as a part of the price, or write markup for a part of the cost."),
         )
     return margin / (1 - margin)

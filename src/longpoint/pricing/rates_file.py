@@ -22,6 +22,7 @@ from longpoint.pricing.take_off import Limits
 from longpoint.pricing.tax import Tax, TaxRounding, TaxShown
 from longpoint.pricing.work import CREWS_OWN, Rate, WorkKind
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house_file.entry import read_entry
 from longpoint.survey.house_file.trouble import HouseFileTrouble, shown
 
@@ -51,9 +52,12 @@ def read_rates(document: Mapping[str, object]) -> Rates:
 def _read(document: Mapping[str, object]) -> Rates:
     if document.get("format") != RATES_FORMAT:
         raise HouseFileTrouble(
-            f"The format is written as {shown(document.get('format'))}.",
-            f'Rates are kept in a file of format "{RATES_FORMAT}".',
-            "Look whether it is another file, or one of a later version of this program.",
+            say("The format is written as {shown}.", shown=shown(document.get("format"))),
+            say(
+                'Rates are kept in a file of format "{rates_format}".',
+                rates_format=RATES_FORMAT,
+            ),
+            say("Look whether it is another file, or one of a later version of this program."),
         )
     units = Units.INCH if document.get("units") == Units.INCH.value else Units.MM
     entry = read_entry(RATES, document, units)
@@ -84,9 +88,16 @@ def _read(document: Mapping[str, object]) -> Rates:
 def _markup(values: Mapping[str, Any]) -> Fraction:
     if {"margin", "markup"} <= values.keys():
         raise HouseFileTrouble(
-            f"The file gives a margin of {values['margin']} and a markup of {values['markup']}.",
-            "One is a part of the price, the other a part of the cost; which counts can't be told.",
-            "Take one of them out.",
+            say(
+                "The file gives a margin of {values} and a markup of {values_2}.",
+                values=values["margin"],
+                values_2=values["markup"],
+            ),
+            say(
+                "One is a part of the price, the other a part of the cost; which "
+                "counts can't be told."
+            ),
+            say("Take one of them out."),
         )
     if "margin" in values:
         return markup_of_margin(values["margin"])
@@ -116,6 +127,12 @@ def _limits(values: Mapping[str, Any]) -> Limits:
 
 def _rate(three: tuple[Decimal, ...]) -> Rate:
     if len(three) == 1:
-        return Rate(hours=spread_of(three[0]), source=f"{CREWS_OWN}; its spread ours")
+        return Rate(
+            hours=spread_of(three[0]),
+            source=say(
+                "{crews_own}; its spread ours",
+                crews_own=CREWS_OWN,
+            ),
+        )
     least, likely, most = three
     return Rate(hours=Hours(least=least, likely=likely, most=most), source=CREWS_OWN)

@@ -10,11 +10,12 @@ from longpoint.pricing.work import LONG_SIDE_MM, Task, WorkKind
 from longpoint.quantities.formatting import format_angle, format_with_unit
 from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.shape.fitted import FittedOpening, Shapes
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import Dialect, House
 from longpoint.survey.openings import Flush, Layout, Opening
 from longpoint.survey.readings import OpeningReadings, Place
 
-CORNER_NAMES: Final = ("bottom left", "bottom right", "top right", "top left")
+CORNER_NAMES: Final = (say("bottom left"), say("bottom right"), say("top right"), say("top left"))
 _STEP: Final = Decimal("0.01")
 """Running lengths are counted in hundredths of a metre or foot, each run rounded to the nearest."""
 
@@ -121,8 +122,18 @@ def _long_sides(house: House, opening: Opening, face: FittedOpening) -> Iterator
     count = sum(side_mm > LONG_SIDE_MM for side_mm in sides)
     if count:
         limit = format_with_unit(LONG_SIDE_MM, house.units)
-        many = "side is" if count == 1 else "sides are"
-        yield _task(opening, WorkKind.LONG_SIDE, count, f"{count} {many} over {limit}")
+        many = say("side is") if count == 1 else say("sides are")
+        yield _task(
+            opening,
+            WorkKind.LONG_SIDE,
+            count,
+            say(
+                "{count} {many} over {limit}",
+                count=count,
+                many=many,
+                limit=limit,
+            ),
+        )
 
 
 def _odd_corners(opening: Opening, face: FittedOpening, limits: Limits) -> Iterator[Task]:
@@ -134,8 +145,8 @@ def _odd_corners(opening: Opening, face: FittedOpening, limits: Limits) -> Itera
         if abs(face.corner_deg[each] - 90.0) >= limits.odd_corner_deg
     ]
     if odd:
-        which = f"face {face.face}: " if face.face else ""
-        why = f"{which}out of square: {', '.join(odd)} degrees"
+        which = say("face {face}: ", face=face.face) if face.face else ""
+        why = say("{which}out of square: {odd} degrees", which=which, odd=joined(", ", odd))
         yield _task(opening, WorkKind.ODD_CORNER, len(odd), why)
 
 
@@ -144,12 +155,17 @@ def _re_set_or_packed(
 ) -> Iterator[Task]:
     apart_mm, sides = _furthest_apart(opening, readings)
     if opening.flush is Flush.RE_SET:
-        why = f"the house file asks for it: {_lining(house)} re-set"
+        why = say("the house file asks for it: {lining} re-set", lining=_lining(house))
         yield _task(opening, WorkKind.RESET_REVEAL, 1, why)
         return
     if apart_mm >= limits.apart_mm and not opening.raked and opening.outline is None:
         told = format_with_unit(apart_mm, house.units)
-        why = f"{sides} differ by {told}: {_lining(house)} re-set"
+        why = say(
+            "{sides} differ by {told}: {lining} re-set",
+            sides=sides,
+            told=told,
+            lining=_lining(house),
+        )
         yield _task(opening, WorkKind.RESET_REVEAL, 1, why)
         return
     if readings.plane is None or opening.flush is Flush.LEAVE:
@@ -160,7 +176,7 @@ def _re_set_or_packed(
         if abs(step_mm) >= limits.proud_mm
     ]
     if out:
-        why = f"{', '.join(out)}: packed or relieved"
+        why = say("{out}: packed or relieved", out=joined(", ", out))
         yield _task(opening, WorkKind.PACK_CORNER, len(out), why)
 
 
@@ -172,7 +188,7 @@ def _lining(house: House) -> str:
 def _furthest_apart(opening: Opening, readings: OpeningReadings) -> tuple[float, str]:
     """Return how far opposite sides differ; legs of a door go by the floor, and are left alone."""
     pairs = [
-        ("head and sill" if not opening.stands_on_floor else "widths", Place.TOP, Place.BOTTOM)
+        (say("head and sill") if not opening.stands_on_floor else "widths", Place.TOP, Place.BOTTOM)
     ]
     if not opening.stands_on_floor:
         pairs.append(("sides", Place.LEFT, Place.RIGHT))

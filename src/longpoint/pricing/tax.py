@@ -9,6 +9,7 @@ from fractions import Fraction
 from longpoint.errors import PricingError
 from longpoint.pricing.currency import Currency
 from longpoint.pricing.money import Money, rounded, total
+from longpoint.speech.said import say
 
 
 class TaxShown(StrEnum):
@@ -54,9 +55,13 @@ class Tax:
         """Check the rate."""
         if not 0 <= self.percent <= 100:
             raise PricingError(
-                f"The tax {self.name} is written with {self.percent} percent.",
-                "A tax on a job lies between 0 and 100 percent.",
-                "Write the percent as the law of the place has it, such as 10 or 20.",
+                say(
+                    "The tax {self} is written with {percent} percent.",
+                    self=self.name,
+                    percent=self.percent,
+                ),
+                say("A tax on a job lies between 0 and 100 percent."),
+                say("Write the percent as the law of the place has it, such as 10 or 20."),
             )
 
     @property

@@ -10,6 +10,7 @@ from longpoint.pricing.quote import Quote, Row, price_row
 from longpoint.pricing.tax import Sums, sums
 from longpoint.pricing.timber import Stick
 from longpoint.pricing.work import Task, WorkKind
+from longpoint.speech.said import joined, say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,9 +86,9 @@ def make_variation(
     rows += timber
     if not rows:
         raise PricingError(
-            f"The readings were held against quote {quote.number}.",
-            "They ask for nothing that costs more or less than what was quoted.",
-            "No variation is needed; the quote stands.",
+            say("The readings were held against quote {number}.", number=quote.number),
+            say("They ask for nothing that costs more or less than what was quoted."),
+            say("No variation is needed; the quote stands."),
         )
     return Variation(
         number=len(earlier) + 1,
@@ -130,8 +131,14 @@ def _reason(
         for task in now
         if task.kind is kind and task.why and (task.place, task.why) not in known
     ]
-    counted = f"{is_now.normalize():f} now, {was.normalize():f} quoted"
-    return f"{'; '.join(found)} ({counted})" if found else counted
+    counted = say(
+        "{normalize:f} now, {normalize_2:f} quoted",
+        normalize=is_now.normalize(),
+        normalize_2=was.normalize(),
+    )
+    return (
+        say("{found} ({counted})", found=joined("; ", found), counted=counted) if found else counted
+    )
 
 
 def _timber_rows(
@@ -148,7 +155,12 @@ def _timber_rows(
             stands |= old
             continue
         stands |= new
-        counted = f"{sum(new.values())} sticks of {profile} now, {sum(old.values())} quoted"
+        counted = say(
+            "{values} sticks of {profile} now, {values_2} quoted",
+            values=sum(new.values()),
+            profile=profile,
+            values_2=sum(old.values()),
+        )
         for stick in sorted({*old, *new}, key=lambda each: -each[1]):
             more = new.get(stick, 0) - old.get(stick, 0)
             if more:
@@ -161,9 +173,13 @@ def _worth(quote: Quote, sticks: Mapping[Stick, int]) -> Decimal:
     for profile, length_mm in sticks:
         if (profile, length_mm) not in quote.stick_prices:
             raise PricingError(
-                f"The readings take sticks of {profile}, {length_mm:g} mm long.",
-                f"Quote {quote.number} has no price for them.",
-                "Plan with the lengths that were quoted, or give a new quote.",
+                say(
+                    "The readings take sticks of {profile}, {length_mm:g} mm long.",
+                    profile=profile,
+                    length_mm=length_mm,
+                ),
+                say("Quote {number} has no price for them.", number=quote.number),
+                say("Plan with the lengths that were quoted, or give a new quote."),
             )
     amounts = (quote.stick_prices[stick].amount * count for stick, count in sticks.items())
     return sum(amounts, Decimal(0))

@@ -6,11 +6,12 @@ from enum import StrEnum
 from typing import Final
 
 from longpoint.pricing.hours import Hours, spread_of
+from longpoint.speech.said import say
 
-COST_BOOK: Final = "US published cost book page, read in part"
-CONSTANTS: Final = "building constants tables, read in part"
-COMMON: Final = "common practice, no source"
-CREWS_OWN: Final = "your rates file"
+COST_BOOK: Final = say("US published cost book page, read in part")
+CONSTANTS: Final = say("building constants tables, read in part")
+COMMON: Final = say("common practice, no source")
+CREWS_OWN: Final = say("your rates file")
 LONG_SIDE_MM: Final = 1524.0
 """The cost book's hours hold up to five feet a side."""
 ALLOWED: Final = "allowed"
@@ -83,14 +84,24 @@ class Rate:
 
 
 def _one(hours: str, source: str) -> Rate:
-    return Rate(hours=spread_of(Decimal(hours)), source=f"{source}; its spread ours")
+    return Rate(
+        hours=spread_of(Decimal(hours)),
+        source=say(
+            "{source}; its spread ours",
+            source=source,
+        ),
+    )
 
 
 def _band(least: str, most: str, source: str) -> Rate:
     low, high = Decimal(least), Decimal(most)
     middle = (low + high) / 2
     return Rate(
-        hours=Hours(least=low, likely=middle, most=high), source=f"{source}; its middle taken"
+        hours=Hours(least=low, likely=middle, most=high),
+        source=say(
+            "{source}; its middle taken",
+            source=source,
+        ),
     )
 
 

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from longpoint.errors import QuantityError
+from longpoint.speech.said import joined, say
 
 MM_PER_INCH: Final = 25.4
 """Exact by definition of the international inch."""
@@ -92,9 +93,9 @@ def parse_length(written: object, units: Units) -> float:
         length_mm = Fraction(written) * (_MM_IN_INCH if units is Units.INCH else 1)
     if length_mm > LONGEST_MM:
         raise QuantityError(
-            f"The length is written as {_shown(written)}.",
-            "That is over a hundred metres.",
-            "Write it in the house's unit, or with its unit behind it.",
+            say("The length is written as {shown}.", shown=_shown(written)),
+            say("That is over a hundred metres."),
+            say("Write it in the house's unit, or with its unit behind it."),
         )
     return float(length_mm)
 
@@ -125,12 +126,12 @@ def parse_signed_length(written: object, units: Units) -> float:
 def _parse_text(written: str, units: Units) -> Fraction:
     if len(written) > LONGEST_TEXT:
         raise _unreadable(written)
-    text = " ".join(written.lower().translate(_SIGNS).replace("''", '"').split())
+    text = joined(" ", written.lower().translate(_SIGNS).replace("''", '"').split())
     if "," in text:
         raise QuantityError(
-            f"The length is written as {_shown(written)}.",
-            "A comma may stand for a decimal point or part off the thousands.",
-            "Write it with a point and without a comma, like 1187.5.",
+            say("The length is written as {shown}.", shown=_shown(written)),
+            say("A comma may stand for a decimal point or part off the thousands."),
+            say("Write it with a point and without a comma, like 1187.5."),
         )
     metric = _MM.match(text)
     if metric and (metric["unit"] or units is Units.MM):
@@ -155,29 +156,32 @@ def _parse_inches(text: str, written: str, *, is_bare_half_clear: bool = True) -
     top, bottom = int(found["top"]), int(found["bottom"])
     if bottom not in INCH_PARTS or top >= bottom:
         raise QuantityError(
-            f"The length is written as {_shown(written)}.",
-            f"No tape's inch has a mark at {top}/{bottom}.",
-            "Write it in halves, quarters, eighths, 16ths, 32nds or 64ths, like 46 3/4.",
+            say("The length is written as {shown}.", shown=_shown(written)),
+            say("No tape's inch has a mark at {top}/{bottom}.", top=top, bottom=bottom),
+            say("Write it in halves, quarters, eighths, 16ths, 32nds or 64ths, like 46 3/4."),
         )
     if bottom == 2 and not found["mark"] and not is_bare_half_clear:
         raise QuantityError(
-            f"The length is written as {_shown(written)} in a house read in mm.",
-            "It may be half an inch or half a millimetre.",
-            'Write 1187.5 for millimetres, or 46 1/2" for inches.',
+            say(
+                "The length is written as {shown} in a house read in mm.",
+                shown=_shown(written),
+            ),
+            say("It may be half an inch or half a millimetre."),
+            say('Write 1187.5 for millimetres, or 46 1/2" for inches.'),
         )
     return int(found["whole"] or 0) + Fraction(top, bottom)
 
 
 def _shown(written: object) -> str:
     if isinstance(written, int) and abs(written) >= 10**15:
-        return "a number of over 15 digits"
+        return say("a number of over 15 digits")
     text = repr(written)
     return text if len(text) <= 40 else text[:37] + "..."
 
 
 def _unreadable(written: object) -> QuantityError:
     return QuantityError(
-        f"The length is written as {_shown(written)}.",
-        "That is not a length of zero or more that can be read.",
-        "Write it like 1187, 1187.5, 46 3/4 or 3' 10 3/4\".",
+        say("The length is written as {shown}.", shown=_shown(written)),
+        say("That is not a length of zero or more that can be read."),
+        say("Write it like 1187, 1187.5, 46 3/4 or 3' 10 3/4\"."),
     )

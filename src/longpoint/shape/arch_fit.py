@@ -8,6 +8,7 @@ from longpoint.errors import Finding, Severity, ShapeError
 from longpoint.quantities.formatting import format_tenth, format_with_unit
 from longpoint.shape.fitted import FittedOpening
 from longpoint.shape.least_squares import Row, adjust
+from longpoint.speech.said import say
 from longpoint.survey.checks.arches import RISE_APART_MM, rise_slip
 from longpoint.survey.house import House
 from longpoint.survey.openings import Arch, Opening
@@ -166,25 +167,47 @@ def _offsets_wrong(house: House, mark: str, arch: Arch) -> Finding | None:
         code=ARCH_OFFSETS,
         severity=Severity.STOP,
         place=mark,
-        read=f"Read: rise {rise}, and {len(arch.offsets)} points of the curve.",
-        wrong=f"The points lie on a circle that rises "
-        f"{format_tenth(by_offsets_mm, house.units)} above the springing line, not {rise}.",
-        do=f"Read the rise again: is it {slip}?"
+        read=say(
+            "Read: rise {rise}, and {offsets} points of the curve.",
+            rise=rise,
+            offsets=len(arch.offsets),
+        ),
+        wrong=say(
+            "The points lie on a circle that rises {by_offsets} above the "
+            "springing line, not {rise}.",
+            by_offsets=format_tenth(by_offsets_mm, house.units),
+            rise=rise,
+        ),
+        do=say("Read the rise again: is it {slip}?", slip=slip)
         if slip
-        else "Read the rise again, and look which line the points were read from.",
+        else say("Read the rise again, and look which line the points were read from."),
     )
 
 
 def _no_circle(house: House, mark: str, arch: Arch, worst_mm: float | None) -> Finding:
     units = house.units
-    by = "" if worst_mm is None else f": one lies {format_with_unit(worst_mm, units)} off it"
+    by = (
+        ""
+        if worst_mm is None
+        else say(
+            ": one lies {worst} off it",
+            worst=format_with_unit(worst_mm, units),
+        )
+    )
     return Finding(
         code=NOT_A_CIRCLE,
         severity=Severity.STOP,
         place=mark,
-        read=f"Read: {len(arch.offsets)} points of the arch's curve.",
-        wrong=f"They are no part of a circle{by} (our limit is "
-        f"{format_with_unit(CIRCLE_MM, units)}), and only circles are planned.",
-        do="Read that point again; if the curve is an ellipse or drawn by eye, make a template "
-        "from the points and set it out by hand. Accepted, the best circle is taken.",
+        read=say("Read: {offsets} points of the arch's curve.", offsets=len(arch.offsets)),
+        wrong=say(
+            "They are no part of a circle{by} (our limit is {circle}), and only "
+            "circles are planned.",
+            by=by,
+            circle=format_with_unit(CIRCLE_MM, units),
+        ),
+        do=say(
+            "Read that point again; if the curve is an ellipse or drawn by eye, "
+            "make a template from the points and set it out by hand. Accepted, the "
+            "best circle is taken."
+        ),
     )

@@ -12,6 +12,7 @@ from statistics import NormalDist
 from typing import Final
 
 from longpoint.errors import ShapeError
+from longpoint.speech.said import say
 
 Row = tuple[float, ...]
 Model = Callable[[Row], tuple[Row, tuple[Row, ...]]]
@@ -231,9 +232,9 @@ def _cholesky(matrix: Sequence[Row]) -> list[list[float]]:
             if i == j:
                 if not rest > _SINGULAR * max(matrix[i][i], 1e-300):
                     raise ShapeError(
-                        "The readings of one shape were put together.",
-                        "They leave part of the shape open.",
-                        "Read the missing sides or a diagonal.",
+                        say("The readings of one shape were put together."),
+                        say("They leave part of the shape open."),
+                        say("Read the missing sides or a diagonal."),
                     )
                 lower[i][i] = math.sqrt(rest)
             else:
@@ -243,7 +244,7 @@ def _cholesky(matrix: Sequence[Row]) -> list[list[float]]:
 
 def _nothing_fits() -> ShapeError:
     return ShapeError(
-        "The readings of one shape were put together.",
-        "No flat shape comes near all of them.",
-        "Read the sides and the diagonals again.",
+        say("The readings of one shape were put together."),
+        say("No flat shape comes near all of them."),
+        say("Read the sides and the diagonals again."),
     )

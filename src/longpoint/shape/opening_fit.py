@@ -19,6 +19,7 @@ from longpoint.shape.sightings import (
     level_assumption,
     tape_sightings,
 )
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.instruments import Tape
 from longpoint.survey.openings import Opening
@@ -209,9 +210,9 @@ def _fitted(
     corner_deg = interior_angles_deg(corners)
     if any(not 180.0 - FLATTEST_DEG < angle < FLATTEST_DEG for angle in corner_deg):
         raise ShapeError(
-            "The sides and diagonals of this opening were put together.",
-            "They make no four-sided opening: a corner comes out flat or turned inside out.",
-            "Read all four sides and both diagonals again.",
+            say("The sides and diagonals of this opening were put together."),
+            say("They make no four-sided opening: a corner comes out flat or turned inside out."),
+            say("Read all four sides and both diagonals again."),
         )
     tape_names = {place.value for place in Place}
     shared = tuple(
@@ -265,9 +266,12 @@ def _said(
                 code="shape-assumed",
                 severity=Severity.NOTE,
                 place=mark,
-                read=f"Read: {', '.join(r.name for r in fit.fitted.residuals)}.",
-                wrong=f"Assumed: {'; '.join(fit.fitted.assumed)}.",
-                do="Read the missing sides and both diagonals to be sure.",
+                read=say(
+                    "Read: {residuals}.",
+                    residuals=joined(", ", (r.name for r in fit.fitted.residuals)),
+                ),
+                wrong=say("Assumed: {assumed}.", assumed=joined("; ", fit.fitted.assumed)),
+                do=say("Read the missing sides and both diagonals to be sure."),
             )
         )
     elif fit.fitted.misclosure is None:
@@ -276,9 +280,12 @@ def _said(
                 code="nothing-checks",
                 severity=Severity.NOTE,
                 place=mark,
-                read=f"Read: {', '.join(r.name for r in fit.fitted.residuals)}.",
-                wrong="They give the shape, but nothing checks them: a slip would not show.",
-                do="Read the other diagonal as well.",
+                read=say(
+                    "Read: {residuals}.",
+                    residuals=joined(", ", (r.name for r in fit.fitted.residuals)),
+                ),
+                wrong=say("They give the shape, but nothing checks them: a slip would not show."),
+                do=say("Read the other diagonal as well."),
             )
         )
     said.extend(
@@ -286,10 +293,13 @@ def _said(
             code="gauge-disagrees",
             severity=Severity.WARNING,
             place=mark,
-            read=f"The angle gauge at {odd.name} disagrees with the tape by "
-            f"{_apart_deg(odd):.1f} degrees.",
-            wrong="The tape closes without it, so the shape is taken from the tape alone.",
-            do="Was the gauge held off the lining? Read that angle again before cutting.",
+            read=say(
+                "The angle gauge at {odd} disagrees with the tape by {apart_deg:.1f} degrees.",
+                odd=odd.name,
+                apart_deg=_apart_deg(odd),
+            ),
+            wrong=say("The tape closes without it, so the shape is taken from the tape alone."),
+            do=say("Was the gauge held off the lining? Read that angle again before cutting."),
         )
         for odd in fit.left_out
     )
@@ -312,17 +322,25 @@ def _diagonal_missing(
     house: House, mark: str, readings: OpeningReadings, apart_mm: float
 ) -> Finding:
     units = house.units
-    figures = ", ".join(
-        f"{r.place.value} {format_length(r.value_mm, units)}" for r in readings.lengths
+    figures = joined(
+        ", ", (f"{r.place.value} {format_length(r.value_mm, units)}" for r in readings.lengths)
     )
     return Finding(
         code="diagonal-missing",
         severity=Severity.STOP,
         place=mark,
-        read=f"Read: {figures} {units.value}, and no diagonal.",
-        wrong=f"Opposite sides differ by {format_with_unit(apart_mm, units)} (our limit here is "
-        f"{format_with_unit(MOST_APART_MM, units)}), and sides alone leave the corners free.",
-        do="Read at least one diagonal, both to be sure.",
+        read=say(
+            "Read: {figures} {units}, and no diagonal.",
+            figures=figures,
+            units=units.value,
+        ),
+        wrong=say(
+            "Opposite sides differ by {apart} (our limit here is {most_apart}), "
+            "and sides alone leave the corners free.",
+            apart=format_with_unit(apart_mm, units),
+            most_apart=format_with_unit(MOST_APART_MM, units),
+        ),
+        do=say("Read at least one diagonal, both to be sure."),
     )
 
 

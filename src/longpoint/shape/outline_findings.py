@@ -11,6 +11,7 @@ from longpoint.shape.network import Angle, Network, fit_network, is_determined
 from longpoint.shape.outline_fit import OutlineFit, fit_outline
 from longpoint.shape.outline_sightings import CORNER_U_DEG
 from longpoint.shape.room_doubt import HOLD_AT, Doubt, Suspect, doubt_of
+from longpoint.speech.said import joined, say
 from longpoint.survey.checks.wall_slips import NEAR_SLIP_MM, guess_slip, slip_words
 from longpoint.survey.house import House
 from longpoint.survey.outlines import OutlineReadings
@@ -42,9 +43,12 @@ def outline_findings(
                 code="nothing-checks",
                 severity=Severity.NOTE,
                 place=mark,
-                read=f"Read: {', '.join(s.name for s in fit.network.sightings)}.",
-                wrong="They give the shape, but nothing checks them: a slip would not show.",
-                do="Read one more corner, or a length across.",
+                read=say(
+                    "Read: {sightings}.",
+                    sightings=joined(", ", (s.name for s in fit.network.sightings)),
+                ),
+                wrong=say("They give the shape, but nothing checks them: a slip would not show."),
+                do=say("Read one more corner, or a length across."),
             )
         )
     return tuple(said)
@@ -52,15 +56,18 @@ def outline_findings(
 
 def _corners_unchecked(house: House, mark: str, fit: OutlineFit) -> Finding:
     count = len(fit.fitted.corners)
-    sides = ", ".join(format_length(side_mm, house.units) for side_mm in fit.fitted.side_mm)
+    sides = joined(", ", (format_length(side_mm, house.units) for side_mm in fit.fitted.side_mm))
     return Finding(
         code="nothing-checks",
         severity=Severity.NOTE,
         place=mark,
-        read=f"Its {count} corners were read, across and up.",
-        wrong="They give the shape, but nothing checks them: a slip would not show.",
-        do=f"Hold the tape against the sides, anticlockwise from the bottom: {sides} "
-        f"{house.units.value}.",
+        read=say("Its {count} corners were read, across and up.", count=count),
+        wrong=say("They give the shape, but nothing checks them: a slip would not show."),
+        do=say(
+            "Hold the tape against the sides, anticlockwise from the bottom: {sides} {units}.",
+            sides=sides,
+            units=house.units.value,
+        ),
     )
 
 
@@ -73,10 +80,17 @@ def _loose(mark: str, fit: OutlineFit) -> Iterator[Finding]:
         code="outline-loose",
         severity=Severity.WARNING,
         place=mark,
-        read=f"Corner {number} comes out at {format_angle(fit.fitted.corner_deg[number - 1])} "
-        f"degrees, give or take {u_deg:.1f}.",
-        wrong="What was read hardly fixes it: a mitre cut to it may stand well open.",
-        do=f"Read corner {number} with a gauge, or a length across from a corner beside it.",
+        read=say(
+            "Corner {number} comes out at {corner} degrees, give or take {u_deg:.1f}.",
+            number=number,
+            corner=format_angle(fit.fitted.corner_deg[number - 1]),
+            u_deg=u_deg,
+        ),
+        wrong=say("What was read hardly fixes it: a mitre cut to it may stand well open."),
+        do=say(
+            "Read corner {number} with a gauge, or a length across from a corner beside it.",
+            number=number,
+        ),
     )
 
 
@@ -87,25 +101,38 @@ def _misclosure(
     named = _believable(doubt.suspects)[:MOST_NAMED]
     shifted = _list_started_elsewhere(house, outline)
     first = shifted or (
-        f"Most likely {_figure(house, named[0])}"
+        say("Most likely {figure}", figure=_figure(house, named[0]))
         if doubt.stands_out
-        else f"{' or '.join(_figure(house, s) for s in named)} would explain it"
+        else say(
+            "{named} would explain it",
+            named=joined(say(" or "), (_figure(house, s) for s in named)),
+        )
     )
-    again = f"Read {', then '.join(_named(s) for s in named)} again"
+    again = say(
+        "Read {named} again",
+        named=joined(say(", then "), (_named(s) for s in named)),
+    )
     return Finding(
         code="misclosure" if holds else "closes-poorly",
         severity=Severity.STOP if holds else Severity.WARNING,
         place=mark,
-        read=f"Read: {_read(house.units, network)}.",
-        wrong=f"They can't belong to one flat shape of {len(outline.sides_mm)} sides"
-        f"{_sum_words(outline)}: {first}."
+        read=say("Read: {read}.", read=_read(house.units, network)),
+        wrong=say(
+            "They can't belong to one flat shape of {sides_mm} sides{sum}: {first}.",
+            sides_mm=len(outline.sides_mm),
+            sum=_sum_words(outline),
+            first=first,
+        )
         if holds
-        else f"They close poorly{_sum_words(outline)}: {first}.",
-        do="Write the corners in that order, or read them again; nothing was changed."
+        else say("They close poorly{sum}: {first}.", sum=_sum_words(outline), first=first),
+        do=say("Write the corners in that order, or read them again; nothing was changed.")
         if shifted
-        else f"{again}; nothing was changed."
+        else say("{again}; nothing was changed.", again=again)
         if holds
-        else f"{again} if you are there; the shape is the best fit of them all.",
+        else say(
+            "{again} if you are there; the shape is the best fit of them all.",
+            again=again,
+        ),
     )
 
 
@@ -141,19 +168,23 @@ def _list_started_elsewhere(house: House, outline: OutlineReadings) -> str:
         except ShapeError:
             continue
         if fit.network is not None and doubt_of(fit.network) is None:
-            return (
-                f"with their list beginning at corner {number} instead of corner 2 (between side "
-                "1-2 and side 2-3) they close"
+            return say(
+                "with their list beginning at corner {number} instead of corner 2 "
+                "(between side 1-2 and side 2-3) they close",
+                number=number,
             )
     return ""
 
 
 def _read(units: Units, network: Network) -> str:
-    return ", ".join(
-        f"{s.name} {format_angle(s.read)} degrees"
-        if isinstance(s, Angle)
-        else f"{s.name} {format_with_unit(s.read, units)}"
-        for s in network.sightings
+    return joined(
+        ", ",
+        (
+            say("{s} {read} degrees", s=s.name, read=format_angle(s.read))
+            if isinstance(s, Angle)
+            else say("{s} {read}", s=s.name, read=format_with_unit(s.read, units))
+            for s in network.sightings
+        ),
     )
 
 
@@ -164,17 +195,20 @@ def _sum_words(outline: OutlineReadings) -> str:
     off_deg = sum(outline.angles_deg) - needed_deg
     if len(outline.angles_deg) < count or abs(off_deg) <= 3.0 * CORNER_U_DEG * count**0.5:
         return ""
-    return (
-        f" (the corners add up to {sum(outline.angles_deg):.1f} degrees, where {needed_deg:.0f} "
-        "go round)"
+    return say(
+        " (the corners add up to {angles_deg:.1f} degrees, where {needed_deg:.0f} go round)",
+        angles_deg=sum(outline.angles_deg),
+        needed_deg=needed_deg,
     )
 
 
 def _figure(house: House, suspect: Suspect) -> str:
     if isinstance(suspect.sighting, Angle):
-        return (
-            f"{_named(suspect)} {format_angle(suspect.sighting.read)} should be "
-            f"{format_angle(suspect.mended)} degrees"
+        return say(
+            "{named} {read} should be {mended} degrees",
+            named=_named(suspect),
+            read=format_angle(suspect.sighting.read),
+            mended=format_angle(suspect.mended),
         )
     slip = guess_slip(
         suspect.sighting.read,
@@ -182,10 +216,13 @@ def _figure(house: House, suspect: Suspect) -> str:
         house.units,
         near_mm=max(NEAR_SLIP_MM, 2.0 * suspect.mended_u),
     )
-    why = f" ({slip_words(slip, house.units)}?)" if slip is not None else ""
-    return (
-        f"{_named(suspect)} {format_length(suspect.sighting.read, house.units)} should be "
-        f"{format_length(suspect.mended, house.units)}{why}"
+    why = say(" ({slip}?)", slip=slip_words(slip, house.units)) if slip is not None else ""
+    return say(
+        "{named} {read} should be {mended}{why}",
+        named=_named(suspect),
+        read=format_length(suspect.sighting.read, house.units),
+        mended=format_length(suspect.mended, house.units),
+        why=why,
     )
 
 

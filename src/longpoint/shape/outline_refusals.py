@@ -5,6 +5,7 @@ from typing import Final
 
 from longpoint.errors import ShapeError
 from longpoint.shape.point import Point, interior_angles_deg
+from longpoint.speech.said import say
 from longpoint.survey.outlines import OutlineReadings
 
 FLATTEST_DEG: Final = 175.0
@@ -24,9 +25,13 @@ def refuse_short(points: Sequence[Point]) -> None:
         after = (i + 1) % len(points)
         if point.distance_mm(points[after]) < SHORTEST_MM:
             raise ShapeError(
-                f"Corners {i + 1} and {after + 1} of this opening fall together.",
-                "A side without a length has no direction.",
-                "Take one of them out, or read it again.",
+                say(
+                    "Corners {i} and {after} of this opening fall together.",
+                    i=i + 1,
+                    after=after + 1,
+                ),
+                say("A side without a length has no direction."),
+                say("Take one of them out, or read it again."),
             )
 
 
@@ -44,31 +49,53 @@ def refuse_no_shape(corners: tuple[Point, ...], written: tuple[int, ...]) -> Non
     if crossing is not None:
         one, other = (_side_words(written, side) for side in crossing)
         raise ShapeError(
-            f"The side {one} of this opening crosses the side {other}.",
-            "So its corners don't go round it.",
-            "Write them in order round the opening, and look for a corner with its two figures "
-            "swapped.",
+            say(
+                "The side {one} of this opening crosses the side {other}.",
+                one=one,
+                other=other,
+            ),
+            say("So its corners don't go round it."),
+            say(
+                "Write them in order round the opening, and look for a corner with its "
+                "two figures swapped."
+            ),
         )
     for number, angle_deg in zip(written, interior_angles_deg(corners), strict=True):
         if angle_deg >= 180.0:
             raise turned_in(number, angle_deg)
         if not 180.0 - FLATTEST_DEG < angle_deg < FLATTEST_DEG:
-            what = "flat" if angle_deg > 90.0 else "closed up"
+            what = "flat" if angle_deg > 90.0 else say("closed up")
             raise ShapeError(
-                f"Corner {number} of this opening comes out at {angle_deg:.1f} degrees.",
-                f"It is {what}, which is no corner that trim is mitred round.",
-                f"Leave corner {number} out if the side runs straight on there; else read it "
-                "again.",
+                say(
+                    "Corner {number} of this opening comes out at {angle_deg:.1f} degrees.",
+                    number=number,
+                    angle_deg=angle_deg,
+                ),
+                say("It is {what}, which is no corner that trim is mitred round.", what=what),
+                say(
+                    "Leave corner {number} out if the side runs straight on there; "
+                    "else read it again.",
+                    number=number,
+                ),
             )
 
 
 def turned_in(number: int, angle_deg: float) -> ShapeError:
     """Return the error of a corner that points into the opening."""
     return ShapeError(
-        f"Corner {number} of this opening is {angle_deg:.1f} degrees.",
-        "It points into the opening; only shapes whose corners all point outwards are planned.",
-        f"Read corner {number} again, inside the opening; trim round a shape that turns in is set "
-        "out by hand.",
+        say(
+            "Corner {number} of this opening is {angle_deg:.1f} degrees.",
+            number=number,
+            angle_deg=angle_deg,
+        ),
+        say(
+            "It points into the opening; only shapes whose corners all point outwards are planned."
+        ),
+        say(
+            "Read corner {number} again, inside the opening; trim round a shape that "
+            "turns in is set out by hand.",
+            number=number,
+        ),
     )
 
 
@@ -77,17 +104,34 @@ def left_open(outline: OutlineReadings, free: int) -> ShapeError:
     count = len(outline.sides_mm)
     angles, across = len(outline.angles_deg), len(outline.across)
     return ShapeError(
-        f"Of this opening {count} sides, {angles} corner{'' if angles == 1 else 's'} and "
-        f"{across} length{'' if across == 1 else 's'} across were read.",
-        f"That leaves its shape open: {free} more reading{'' if free == 1 else 's'} "
-        f"{'is' if free == 1 else 'are'} needed.",
-        "Read corners with a gauge, or lengths across from corner to corner (across), for example "
-        "from 1 to 3; one more than needed checks the rest.",
+        say(
+            "Of this opening {count} sides, {angles} corner{s} and {across} "
+            "length{s_2} across were read.",
+            count=count,
+            angles=angles,
+            s="" if angles == 1 else say("s"),
+            across=across,
+            s_2="" if across == 1 else say("s"),
+        ),
+        say(
+            "That leaves its shape open: {free} more reading{s} {is_} needed.",
+            free=free,
+            s="" if free == 1 else say("s"),
+            is_=say("is") if free == 1 else say("are"),
+        ),
+        say(
+            "Read corners with a gauge, or lengths across from corner to corner "
+            "(across), for example from 1 to 3; one more than needed checks the rest."
+        ),
     )
 
 
 def _side_words(written: Sequence[int], side: int) -> str:
-    return f"from corner {written[side]} to corner {written[(side + 1) % len(written)]}"
+    return say(
+        "from corner {written} to corner {written_2}",
+        written=written[side],
+        written_2=written[(side + 1) % len(written)],
+    )
 
 
 def _crossing(corners: Sequence[Point]) -> tuple[int, int] | None:

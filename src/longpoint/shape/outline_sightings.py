@@ -11,6 +11,7 @@ from typing import Final
 from longpoint.errors import ShapeError
 from longpoint.shape.network import Angle, Distance
 from longpoint.shape.point import Point
+from longpoint.speech.said import say
 from longpoint.survey.instruments import Tape
 from longpoint.survey.outlines import OutlineReadings
 
@@ -85,11 +86,21 @@ def first_guesses(outline: OutlineReadings) -> tuple[tuple[Point, ...], ...]:
     longest_mm = max(outline.sides_mm)
     if 2.0 * longest_mm >= math.fsum(outline.sides_mm):
         first = outline.sides_mm.index(longest_mm) + 1
-        name = f"corner {first} to corner {first % len(outline.sides_mm) + 1}"
+        name = say(
+            "corner {first} to corner {first_2}",
+            first=first,
+            first_2=first % len(outline.sides_mm) + 1,
+        )
         raise ShapeError(
-            f"The side from {name} of this opening is longer than all the others together.",
-            "They can't close round anything.",
-            f"Read the side from {name} again, and look whether one was left out.",
+            say(
+                "The side from {name} of this opening is longer than all the others together.",
+                name=name,
+            ),
+            say("They can't close round anything."),
+            say(
+                "Read the side from {name} again, and look whether one was left out.",
+                name=name,
+            ),
         )
     return (_by_corners(outline), _on_a_circle(outline.sides_mm))
 
@@ -103,10 +114,17 @@ def _by_corners(outline: OutlineReadings) -> tuple[Point, ...]:
     is_off = abs(needed_deg - known_deg) > MOST_SUM_OFF_DEG if not missing else share_deg <= 0.0
     if is_off or share_deg >= 180.0 + MOST_SUM_OFF_DEG:
         raise ShapeError(
-            f"The {len(outline.angles_deg)} corners of this opening add up to "
-            f"{known_deg:.1f} degrees.",
-            f"All {count} corners of a shape of {count} sides make {needed_deg:.0f}.",
-            "Read each corner again, inside the opening.",
+            say(
+                "The {angles_deg} corners of this opening add up to {known_deg:.1f} degrees.",
+                angles_deg=len(outline.angles_deg),
+                known_deg=known_deg,
+            ),
+            say(
+                "All {count} corners of a shape of {count} sides make {needed_deg:.0f}.",
+                count=count,
+                needed_deg=needed_deg,
+            ),
+            say("Read each corner again, inside the opening."),
         )
     corners_deg = (*outline.angles_deg, *((share_deg,) * missing))
     even_deg = (needed_deg - known_deg - share_deg * missing) / count

@@ -4,6 +4,7 @@ import math
 from typing import NamedTuple
 
 from longpoint.errors import ShapeError
+from longpoint.speech.said import say
 
 
 class Point(NamedTuple):
@@ -30,9 +31,9 @@ def direction(start: Point, end: Point) -> tuple[float, float]:
     length_mm = start.distance_mm(end)
     if length_mm == 0:
         raise ShapeError(
-            "Two corners of a shape fall together.",
-            "A side without a length has no direction.",
-            "Read the sides that meet there again.",
+            say("Two corners of a shape fall together."),
+            say("A side without a length has no direction."),
+            say("Read the sides that meet there again."),
         )
     return ((end.x_mm - start.x_mm) / length_mm, (end.y_mm - start.y_mm) / length_mm)
 
@@ -52,9 +53,9 @@ def line_crossing(a: Point, b: Point, c: Point, d: Point) -> Point:
     cross = ux * vy - uy * vx
     if abs(cross) < 1e-3:
         raise ShapeError(
-            "Two neighbouring sides of a shape run in one line.",
-            "They meet nowhere, so no corner can be cut there.",
-            "Read the two sides and the corner between them again.",
+            say("Two neighbouring sides of a shape run in one line."),
+            say("They meet nowhere, so no corner can be cut there."),
+            say("Read the two sides and the corner between them again."),
         )
     along_mm = ((c.x_mm - a.x_mm) * vy - (c.y_mm - a.y_mm) * vx) / cross
     return Point(a.x_mm + along_mm * ux, a.y_mm + along_mm * uy)

@@ -12,6 +12,7 @@ from longpoint.shape.room_sightings import (
     room_sightings,
     walls_without_corner,
 )
+from longpoint.speech.said import joined, say
 from longpoint.survey.checks.wall_slips import NEAR_SLIP_MM, guess_slip, slip_words
 from longpoint.survey.house import House
 from longpoint.survey.rooms import Room, Run, RunEnd, Wall
@@ -37,7 +38,9 @@ def open_finding(room: Room, error: ShapeError) -> Finding:
     return Finding(
         code=ROOM_OPEN,
         severity=Severity.STOP,
-        place=f"{room.name} {unread.mark}" if is_chain_with_hole and unread else room.name,
+        place=say("{room} {mark}", room=room.name, mark=unread.mark)
+        if is_chain_with_hole and unread
+        else room.name,
         read=error.read,
         wrong=error.wrong,
         do=error.do,
@@ -47,29 +50,35 @@ def open_finding(room: Room, error: ShapeError) -> Finding:
 def too_few(room: Room) -> ShapeError:
     """Return the error of a room with too few walls."""
     return ShapeError(
-        f"{room.name}: {len(room.walls)} walls are written.",
-        "A room that goes round has three or more.",
-        "Add the missing walls, or write closed = false for a chain of walls.",
+        say("{room}: {walls} walls are written.", room=room.name, walls=len(room.walls)),
+        say("A room that goes round has three or more."),
+        say("Add the missing walls, or write closed = false for a chain of walls."),
     )
 
 
 def left_open(room: Room) -> ShapeError:
     """Return the error of a room whose readings don't fix its plan."""
-    marks = " and ".join(wall.mark for wall in room.walls if wall.length_mm is None)
-    what = f"walls {marks} not read" if marks else "what was read"
+    marks = joined(say(" and "), (wall.mark for wall in room.walls if wall.length_mm is None))
+    what = say("walls {marks} not read", marks=marks) if marks else say("what was read")
     return ShapeError(
-        f"{room.name}: the walls and corners were put together, {what}.",
-        "That leaves part of the room open.",
-        "Read the missing walls, or a diagonal.",
+        say(
+            "{room}: the walls and corners were put together, {what}.",
+            room=room.name,
+            what=what,
+        ),
+        say("That leaves part of the room open."),
+        say("Read the missing walls, or a diagonal."),
     )
 
 
 def crossing(room: Room) -> ShapeError:
     """Return the error of a room whose walls cross."""
     return ShapeError(
-        f"{room.name}: the walls and corners were put together.",
-        "Two of the walls cross each other, so this is no room.",
-        "Check that the walls stand in order, turning to the right, and read the corners again.",
+        say("{room}: the walls and corners were put together.", room=room.name),
+        say("Two of the walls cross each other, so this is no room."),
+        say(
+            "Check that the walls stand in order, turning to the right, and read the corners again."
+        ),
     )
 
 
@@ -78,26 +87,33 @@ def assumption_findings(house: House, room: Room, plan: FittedRoom) -> tuple[Fin
     findings = []
     corners = walls_without_corner(room)
     if corners:
-        marks = ", ".join(wall.mark for wall in corners)
+        marks = joined(", ", (wall.mark for wall in corners))
         assumed = (
-            "Each was taken as 90 degrees."
+            say("Each was taken as 90 degrees.")
             if needs_assumed_corners(room)
-            else "It was worked out from the other readings."
+            else say("It was worked out from the other readings.")
         )
         findings.append(
             Finding(
                 code=CORNER_ASSUMED,
                 severity=Severity.NOTE,
                 place=room.name,
-                read=f"The corner at the right-hand end of {_walls(len(corners))} {marks} "
-                "was not read.",
+                read=say(
+                    "The corner at the right-hand end of {walls} {marks} was not read.",
+                    walls=_walls(len(corners)),
+                    marks=marks,
+                ),
                 wrong=assumed,
-                do="Read it with a bevel gauge before you cut a mitre there.",
+                do=say("Read it with a bevel gauge before you cut a mitre there."),
             )
         )
     walls = [
-        f"{wall.mark} {format_with_unit(length_mm, house.units)} "
-        f"give or take {format_with_unit(u_mm, house.units)}"
+        say(
+            "{mark} {length} give or take {u}",
+            mark=wall.mark,
+            length=format_with_unit(length_mm, house.units),
+            u=format_with_unit(u_mm, house.units),
+        )
         for wall, length_mm, u_mm in zip(room.walls, plan.wall_mm, plan.wall_u_mm, strict=True)
         if wall.length_mm is None
     ]
@@ -107,9 +123,15 @@ def assumption_findings(house: House, room: Room, plan: FittedRoom) -> tuple[Fin
                 code=WALL_ASSUMED,
                 severity=Severity.NOTE,
                 place=room.name,
-                read=f"The length of {_walls(len(walls))} without a reading was needed.",
-                wrong=f"It was worked out from the others: {', '.join(walls)}.",
-                do="Read it before you cut a run there.",
+                read=say(
+                    "The length of {walls} without a reading was needed.",
+                    walls=_walls(len(walls)),
+                ),
+                wrong=say(
+                    "It was worked out from the others: {walls}.",
+                    walls=joined(", ", walls),
+                ),
+                do=say("Read it before you cut a run there."),
             )
         )
     return tuple(findings)
@@ -122,13 +144,21 @@ def misclosure_finding(house: House, room: Room, doubt: Doubt) -> Finding:
     return Finding(
         code=ROOM_MISCLOSURE,
         severity=Severity.STOP if doubt.strength >= HOLD_AT else Severity.WARNING,
-        place=f"{room.name} {wall.mark}" if wall is not None else room.name,
+        place=say("{room} {mark}", room=room.name, mark=wall.mark)
+        if wall is not None
+        else room.name,
         read=_read(house, room),
         wrong=(
-            "They don't fit together. An error is detected, not located: "
-            f"{_likeliest(doubt)} would explain it."
+            say(
+                "They don't fit together. An error is detected, not located: "
+                "{likeliest} would explain it.",
+                likeliest=_likeliest(doubt),
+            )
             if located is None
-            else f"They don't fit together. {_most_likely(house, room, located)}."
+            else say(
+                "They don't fit together. {most_likely}.",
+                most_likely=_most_likely(house, room, located),
+            )
         ),
         do=_do(house, doubt, located, run),
     )
@@ -173,48 +203,66 @@ def _read(house: House, room: Room) -> str:
         (sum(isinstance(s, Angle) and not s.is_assumed for s in sightings), "corners"),
         (sum(s.name.startswith("diagonal ") for s in sightings), "diagonals"),
     ]
-    text = ", ".join(f"{count} {what}" for count, what in counts if count)
-    return f"In {room.name} were read: {text}."
+    text = joined(", ", (f"{count} {what}" for count, what in counts if count))
+    return say("In {room} were read: {text}.", room=room.name, text=text)
 
 
 def _most_likely(house: House, room: Room, suspect: Suspect) -> str:
     sighting = suspect.sighting
     over = sighting.read - suspect.mended
     if isinstance(sighting, Angle):
-        way = "too wide" if over > 0 else "too narrow"
-        return (
-            f"Most likely {_named(suspect)}, {format_angle(sighting.read)} degrees, is about "
-            f"{abs(over):.1f} degrees {way}"
+        way = say("too wide") if over > 0 else say("too narrow")
+        return say(
+            "Most likely {named}, {read} degrees, is about {over:.1f} degrees {way}",
+            named=_named(suspect),
+            read=format_angle(sighting.read),
+            over=abs(over),
+            way=way,
         )
-    way = "too long" if over > 0 else "too short"
+    way = say("too long") if over > 0 else say("too short")
     slip = guess_slip(
         sighting.read,
         suspect.mended,
         house.units,
         near_mm=max(NEAR_SLIP_MM, 2.0 * suspect.mended_u),
     )
-    reason = f" ({slip_words(slip, house.units)}?)" if slip is not None else ""
-    return (
-        f"Most likely {_named(suspect)}, {format_with_unit(sighting.read, house.units)}, is "
-        f"about {format_with_unit(abs(over), house.units)} {way}{reason}"
+    reason = say(" ({slip}?)", slip=slip_words(slip, house.units)) if slip is not None else ""
+    return say(
+        "Most likely {named}, {read}, is about {over} {way}{reason}",
+        named=_named(suspect),
+        read=format_with_unit(sighting.read, house.units),
+        over=format_with_unit(abs(over), house.units),
+        way=way,
+        reason=reason,
     )
 
 
 def _do(house: House, doubt: Doubt, located: Suspect | None, run: Run | None) -> str:
     if located is None:
-        return f"Read {_likeliest(doubt, ', then ')} again, and the diagonals if there are none."
+        return say(
+            "Read {likeliest} again, and the diagonals if there are none.",
+            likeliest=_likeliest(doubt, ", then "),
+        )
     fits = (
-        f"{format_angle(located.mended)} degrees"
+        say("{mended} degrees", mended=format_angle(located.mended))
         if isinstance(located.sighting, Angle)
         else format_with_unit(located.mended, house.units)
     )
     agrees = (
-        f" Run {run.mark} on that wall reads {format_with_unit(run.length_mm, house.units)}, "
-        "which agrees; it may be cut."
+        say(
+            " Run {mark} on that wall reads {length}, which agrees; it may be cut.",
+            mark=run.mark,
+            length=format_with_unit(run.length_mm, house.units),
+        )
         if run is not None
         else ""
     )
-    return f"Read {_named(located)} again; about {fits} would fit.{agrees}"
+    return say(
+        "Read {named} again; about {fits} would fit.{agrees}",
+        named=_named(located),
+        fits=fits,
+        agrees=agrees,
+    )
 
 
 def _likeliest(doubt: Doubt, joint: str = ", or ") -> str:
@@ -224,10 +272,13 @@ def _likeliest(doubt: Doubt, joint: str = ", or ") -> str:
 def _named(suspect: Suspect) -> str:
     name = suspect.sighting.name
     if name.startswith("diagonal"):
-        name = f"the {name}"
+        name = say("the {name}", name=name)
     if isinstance(suspect.sighting, Angle):
-        name = f"the corner at the right-hand end of wall {name.removeprefix('corner ')}"
-    return f"{name}, assumed" if suspect.sighting.is_assumed else name
+        name = say(
+            "the corner at the right-hand end of wall {removeprefix}",
+            removeprefix=name.removeprefix("corner "),
+        )
+    return say("{name}, assumed", name=name) if suspect.sighting.is_assumed else name
 
 
 def _walls(count: int) -> str:

@@ -27,6 +27,7 @@ from longpoint.shape.room_sightings import (
     room_sightings,
     walls_without_corner,
 )
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import Room
 
@@ -131,9 +132,13 @@ def _assumed(room: Room, whole: Network, network: Network) -> tuple[str, ...]:
         for wall in walls_without_corner(room)
     )
     walls = (
-        f"wall {wall.mark} from the other walls" for wall in room.walls if wall.length_mm is None
+        say("wall {mark} from the other walls", mark=wall.mark)
+        for wall in room.walls
+        if wall.length_mm is None
     )
-    left_out = (f"{s.name} left out" for s in whole.sightings if s not in network.sightings)
+    left_out = (
+        say("{s} left out", s=s.name) for s in whole.sightings if s not in network.sightings
+    )
     return (*corners, *walls, *left_out)
 
 

@@ -14,6 +14,7 @@ from longpoint.quantities.uncertainty import combine
 from longpoint.shape.least_squares import solve
 from longpoint.shape.network import Angle, Distance
 from longpoint.shape.point import Point
+from longpoint.speech.said import say
 from longpoint.survey.instruments import Tape
 from longpoint.survey.rooms import Room, Wall
 
@@ -175,18 +176,26 @@ def _lengths(room: Room, headings: Sequence[float]) -> tuple[float, ...]:
         return tuple(known)
     if not room.closed or len(missing) == len(known):
         raise ShapeError(
-            f"{room.name}: wall {room.walls[missing[0]].mark} has no length.",
-            "Without it the walls can't be put together.",
-            "Read it.",
+            say(
+                "{room}: wall {mark} has no length.",
+                room=room.name,
+                mark=room.walls[missing[0]].mark,
+            ),
+            say("Without it the walls can't be put together."),
+            say("Read it."),
         )
     usual_mm = math.fsum(known) / (len(known) - len(missing))
     guess = _closing_lengths(known, missing, headings, usual_mm)
     for index, length_mm in guess.items():
         if length_mm <= 0:
             raise ShapeError(
-                f"{room.name}: wall {room.walls[index].mark} has no length.",
-                "The other walls and corners leave no room for it.",
-                "Read it, and check the corners.",
+                say(
+                    "{room}: wall {mark} has no length.",
+                    room=room.name,
+                    mark=room.walls[index].mark,
+                ),
+                say("The other walls and corners leave no room for it."),
+                say("Read it, and check the corners."),
             )
     return tuple(guess.get(index, length_mm) for index, length_mm in enumerate(known))
 
@@ -220,8 +229,17 @@ def _laid_along_x(corners: Sequence[Point]) -> tuple[Point, ...]:
 def _no_round(room: Room, sum_deg: float, needed_deg: float) -> ShapeError:
     count = len(room.walls)
     return ShapeError(
-        f"{room.name}: the {count} corners add up to {sum_deg:.0f} degrees, "
-        "those not read taken as 90.",
-        f"A room of {count} walls goes round only with {needed_deg:.0f}.",
-        "Read every corner that is not near 90: over 180 where it sticks out into the room.",
+        say(
+            "{room}: the {count} corners add up to {sum_deg:.0f} degrees, those not "
+            "read taken as 90.",
+            room=room.name,
+            count=count,
+            sum_deg=sum_deg,
+        ),
+        say(
+            "A room of {count} walls goes round only with {needed_deg:.0f}.",
+            count=count,
+            needed_deg=needed_deg,
+        ),
+        say("Read every corner that is not near 90: over 180 where it sticks out into the room."),
     )

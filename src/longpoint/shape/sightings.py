@@ -15,6 +15,7 @@ from longpoint.shape.network import (
     is_determined,
 )
 from longpoint.shape.point import Point
+from longpoint.speech.said import say
 from longpoint.survey.instruments import Tape
 from longpoint.survey.readings import (
     BEVELS,
@@ -34,7 +35,7 @@ ASSUMED_LEAN_U_MM: Final = 1.5
 ASSUMED_LEVEL_U_DEG: Final = 0.5
 """How far a floor or sill may be off level where only the head or a jamb was read; assumed."""
 
-SQUARE: Final = "square (both diagonals the same)"
+SQUARE: Final = say("square (both diagonals the same)")
 
 SHORTEST_MM: Final = 1.0
 """A side shorter than this is none: nothing can be set out from it."""
@@ -144,8 +145,8 @@ def assumptions(
     width_mm, height_mm = abs(start[1].x_mm), abs(start[3].y_mm)
     lean_u_mm = 2.0 * width_mm * ASSUMED_LEAN_U_MM / math.hypot(width_mm, height_mm)
     offered = (
-        _equal("top as long as bottom", (2, 3), (0, 1), ASSUMED_TAPER_U_MM),
-        _equal("right as long as left", (1, 2), (3, 0), ASSUMED_TAPER_U_MM),
+        _equal(say("top as long as bottom"), (2, 3), (0, 1), ASSUMED_TAPER_U_MM),
+        _equal(say("right as long as left"), (1, 2), (3, 0), ASSUMED_TAPER_U_MM),
         _equal(SQUARE, (0, 2), (3, 1), lean_u_mm),
     )
     taken: tuple[Difference, ...] = ()
@@ -157,9 +158,9 @@ def assumptions(
             taken = (*taken, offer)
     if not is_determined(start, (*sightings, *taken)):
         raise ShapeError(
-            "The readings of this opening were put together.",
-            "A width, a height or a side is missing, so its size stays open.",
-            "Read the missing sides.",
+            say("The readings of this opening were put together."),
+            say("A width, a height or a side is missing, so its size stays open."),
+            say("Read the missing sides."),
         )
     read = {(s.start, s.end) for s in sightings if isinstance(s, Distance)}
     unread = tuple(
@@ -207,9 +208,9 @@ def _sides_mm(readings: OpeningReadings) -> tuple[float, float, float, float]:
             value_mm = readings.side_mm(opposite[side])
         if value_mm is None or value_mm < SHORTEST_MM:
             raise ShapeError(
-                "The readings of this opening were put together.",
-                "A width or a height is missing or zero.",
-                "Read the missing sides.",
+                say("The readings of this opening were put together."),
+                say("A width or a height is missing or zero."),
+                say("Read the missing sides."),
             )
         found.append(value_mm)
     bottom, right, top, left = found

@@ -10,6 +10,7 @@ from longpoint.shape.least_squares import as_normal
 from longpoint.shape.opening_fit import faces_of
 from longpoint.shape.proposals import FAR_LESS_LIKELY, Proposal, propose
 from longpoint.shape.swapped_diagonals import check_diagonals
+from longpoint.speech.said import joined, say
 from longpoint.survey.checks.opposite_sides import may_be_raked
 from longpoint.survey.checks.siblings import Siblings, all_siblings
 from longpoint.survey.digits import said
@@ -90,15 +91,17 @@ def _no_shape_but(
     if not proposals:
         return
     units = house.units
-    figures = ", ".join(
-        f"{r.place.value} {format_length(r.value_mm, units)}" for r in readings.lengths
+    figures = joined(
+        ", ", (f"{r.place.value} {format_length(r.value_mm, units)}" for r in readings.lengths)
     )
     yield Finding(
         code="misclosure",
         severity=Severity.STOP,
         place=opening.mark,
-        read=f"Read: {figures} {units.value}.",
-        wrong="They can't belong to one flat four-sided opening, but with one slip they would.",
+        read=say("Read: {figures} {units}.", figures=figures, units=units.value),
+        wrong=say(
+            "They can't belong to one flat four-sided opening, but with one slip they would."
+        ),
         do=_perhaps(house, proposals),
     )
 
@@ -111,8 +114,10 @@ def _misclosure(
         severity=Severity.STOP,
         place=opening.mark,
         read=_figures(house, fitted),
-        wrong="They can't belong to one flat four-sided opening: by the others the "
-        f"{_should_be(house, fitted)}.",
+        wrong=say(
+            "They can't belong to one flat four-sided opening: by the others the {should_be}.",
+            should_be=_should_be(house, fitted),
+        ),
         do=_what_to_do(house, fitted, proposals),
     )
 
@@ -123,43 +128,64 @@ def _closes_poorly(house: House, opening: Opening, fitted: FittedOpening) -> Fin
         severity=Severity.WARNING,
         place=opening.mark,
         read=_figures(house, fitted),
-        wrong=f"They close poorly: by the others the {_should_be(house, fitted)}; more likely a "
-        "reading taken in a hurry than a slip.",
-        do="Read one diagonal again if you are there; the shape is the best fit of them all.",
+        wrong=say(
+            "They close poorly: by the others the {should_be}; more likely a "
+            "reading taken in a hurry than a slip.",
+            should_be=_should_be(house, fitted),
+        ),
+        do=say("Read one diagonal again if you are there; the shape is the best fit of them all."),
     )
 
 
 def _figures(house: House, fitted: FittedOpening) -> str:
     units = house.units
-    face = f" (face {fitted.face})" if fitted.face else ""
-    tapes = ", ".join(
-        f"{r.name} {format_length(r.read, units)}"
-        for r in fitted.residuals
-        if r.name in _TAPE_NAMES
+    face = say(" (face {face})", face=fitted.face) if fitted.face else ""
+    tapes = joined(
+        ", ",
+        (
+            f"{r.name} {format_length(r.read, units)}"
+            for r in fitted.residuals
+            if r.name in _TAPE_NAMES
+        ),
     )
-    return f"Read{face}: {tapes} {units.value}."
+    return say("Read{face}: {tapes} {units}.", face=face, tapes=tapes, units=units.value)
 
 
 def _should_be(house: House, fitted: FittedOpening) -> str:
     against = _against(fitted)
     should_mm = against.read - against.residual / max(against.redundancy, 1e-6)
     if against.name not in _TAPE_NAMES:
-        return f"{against.name} should be {should_mm:.1f}, not {against.read:.1f} degrees"
-    return (
-        f"{_named(against.name)} should be {format_tenth(should_mm, house.units)}, not "
-        f"{format_length(against.read, house.units)}"
+        return say(
+            "{against} should be {should_mm:.1f}, not {read:.1f} degrees",
+            against=against.name,
+            should_mm=should_mm,
+            read=against.read,
+        )
+    return say(
+        "{named} should be {should}, not {read}",
+        named=_named(against.name),
+        should=format_tenth(should_mm, house.units),
+        read=format_length(against.read, house.units),
     )
 
 
 def _perhaps(house: House, proposals: tuple[Proposal, ...]) -> str:
     units = house.units
     likely = ", or ".join(
-        f"{p.reading.place.value} {format_length(p.reading.value_mm, units)} should be "
-        f"{said(p.slip, units)}"
+        say(
+            "{place} {value} should be {said}",
+            place=p.reading.place.value,
+            value=format_length(p.reading.value_mm, units),
+            said=said(p.slip, units),
+        )
         for p in proposals[:MOST_PROPOSALS]
     )
     first = proposals[0].reading.place.value
-    return f"Perhaps {likely}: read the {_named(first)} again first; nothing was changed."
+    return say(
+        "Perhaps {likely}: read the {named} again first; nothing was changed.",
+        likely=likely,
+        named=_named(first),
+    )
 
 
 def _what_to_do(house: House, fitted: FittedOpening, proposals: tuple[Proposal, ...]) -> str:
@@ -167,11 +193,15 @@ def _what_to_do(house: House, fitted: FittedOpening, proposals: tuple[Proposal, 
         return _perhaps(house, proposals)
     odd = _standing_out(fitted)
     if odd is not None:
-        return f"The {_named(odd.name)} stands out from the rest: read it again first."
+        return say(
+            "The {named} stands out from the rest: read it again first.",
+            named=_named(odd.name),
+        )
     tapes = sum(r.name in _TAPE_NAMES for r in fitted.residuals)
-    return (
-        f"Any one of the {_COUNTS.get(tapes, str(tapes))} may be the wrong one: read the "
-        "diagonals again first, then the sides."
+    return say(
+        "Any one of the {counts} may be the wrong one: read the diagonals again "
+        "first, then the sides.",
+        counts=_COUNTS.get(tapes, str(tapes)),
     )
 
 
@@ -204,24 +234,29 @@ def _standing_out(fitted: FittedOpening) -> Residual | None:
 
 def _raked(house: House, opening: Opening, readings: OpeningReadings) -> Finding:
     units = house.units
-    figures = ", ".join(
-        f"{place.value} {format_length(value_mm, units)}"
-        for place in SIDES
-        if (value_mm := readings.side_mm(place)) is not None
+    figures = joined(
+        ", ",
+        (
+            f"{place.value} {format_length(value_mm, units)}"
+            for place in SIDES
+            if (value_mm := readings.side_mm(place)) is not None
+        ),
     )
     return Finding(
         code="raked-head",
         severity=Severity.NOTE,
         place=opening.mark,
-        read=f"Read: {figures} {units.value}.",
-        wrong="Opposite sides are far apart, but both diagonals agree with them: it is taken as a "
-        "raked opening.",
-        do="Say raked = true for it to have this settled.",
+        read=say("Read: {figures} {units}.", figures=figures, units=units.value),
+        wrong=say(
+            "Opposite sides are far apart, but both diagonals agree with them: "
+            "it is taken as a raked opening."
+        ),
+        do=say("Say raked = true for it to have this settled."),
     )
 
 
 def _named(name: str) -> str:
-    return f"{name} diagonal" if name in _DIAGONAL_NAMES else name
+    return say("{name} diagonal", name=name) if name in _DIAGONAL_NAMES else name
 
 
 _DIAGONAL_NAMES: Final = frozenset(place.value for place in DIAGONALS)

@@ -15,6 +15,7 @@ from longpoint.shape.sightings import (
     level_assumption,
     tape_sightings,
 )
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.instruments import Tape
 from longpoint.survey.openings import Opening
@@ -50,18 +51,35 @@ def check_diagonals(house: House, opening: Opening, readings: OpeningReadings) -
     if gain < WARNING_GAIN:
         return
     units = house.units
-    gauges = " and ".join(f"{a.gauge.value} {a.value_deg:g} degrees" for a in readings.angles)
+    gauges = joined(
+        say(" and "), (f"{a.gauge.value} {a.value_deg:g} degrees" for a in readings.angles)
+    )
     now, then = ("left", "right") if rising < falling else ("right", "left")
     yield Finding(
         code="diagonals-swapped",
         severity=Severity.STOP if gain >= STOP_GAIN else Severity.WARNING,
         place=opening.mark,
-        read=f"Read: rising {format_length(rising, units)}, falling "
-        f"{format_length(falling, units)} {units.value}; {gauges}.",
-        wrong=f"The diagonals make it lean {now}, the gauge makes it lean {then}: the two "
-        "diagonals look swapped, or the gauge was read from the other side.",
-        do=f"Does its head lean {now} or {then} as you face it? Read one diagonal again before "
-        "any cut: swapped, every mitre would be on the wrong side of 45.",
+        read=say(
+            "Read: rising {rising}, falling {falling} {units}; {gauges}.",
+            rising=format_length(rising, units),
+            falling=format_length(falling, units),
+            units=units.value,
+            gauges=gauges,
+        ),
+        wrong=say(
+            "The diagonals make it lean {now}, the gauge makes it lean {then}: "
+            "the two diagonals look swapped, or the gauge was read from the "
+            "other side.",
+            now=now,
+            then=then,
+        ),
+        do=say(
+            "Does its head lean {now} or {then} as you face it? Read one diagonal "
+            "again before any cut: swapped, every mitre would be on the wrong side "
+            "of 45.",
+            now=now,
+            then=then,
+        ),
     )
 
 

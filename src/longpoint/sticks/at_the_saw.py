@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from longpoint.errors import StockError
+from longpoint.speech.said import say
 from longpoint.sticks.plan import CutPlan, Laid, StickSource
 from longpoint.sticks.remains import Remains
 from longpoint.sticks.saw_news import BadZone, Cut, Fits, Lost, News, Spoiled, StickRead
@@ -125,9 +126,13 @@ def _told(state: AtTheSaw, news: News) -> AtTheSaw:
             stick = _named(state, name)
             if length_mm < stick.spent_mm:
                 raise StockError(
-                    f"Stick {name} is read as {length_mm:g} mm long.",
-                    f"{stick.spent_mm:g} mm of it are cut already.",
-                    "Read the whole stick, what is cut off it included.",
+                    say(
+                        "Stick {name} is read as {length_mm:g} mm long.",
+                        name=name,
+                        length_mm=length_mm,
+                    ),
+                    say("{spent_mm:g} mm of it are cut already.", spent_mm=stick.spent_mm),
+                    say("Read the whole stick, what is cut off it included."),
                 )
             was_mm = stick.listed_mm or stick.length_mm
             read = replace(stick, length_mm=length_mm, listed_mm=was_mm)
@@ -136,9 +141,14 @@ def _told(state: AtTheSaw, news: News) -> AtTheSaw:
             stick = _named(state, name)
             if not 0.0 <= from_mm < to_mm <= stick.length_mm:
                 raise StockError(
-                    f"Stick {name} is bad from {from_mm:g} to {to_mm:g} mm.",
-                    f"It runs from 0 to {stick.length_mm:g} mm.",
-                    "Measure both from its left end, the nearer one first.",
+                    say(
+                        "Stick {name} is bad from {from_mm:g} to {to_mm:g} mm.",
+                        name=name,
+                        from_mm=from_mm,
+                        to_mm=to_mm,
+                    ),
+                    say("It runs from 0 to {length_mm:g} mm.", length_mm=stick.length_mm),
+                    say("Measure both from its left end, the nearer one first."),
                 )
             return _cleared(state, replace(stick, bad=(*stick.bad, (from_mm, to_mm))))
 
@@ -207,9 +217,9 @@ def _named(state: AtTheSaw, name: str) -> StickAtSaw:
         if stick.name == name:
             return stick
     raise StockError(
-        f"A stick {name} is named.",
-        "No stick of that name lies at the saw.",
-        "Take its name from the cutting list.",
+        say("A stick {name} is named.", name=name),
+        say("No stick of that name lies at the saw."),
+        say("Take its name from the cutting list."),
     )
 
 
@@ -220,20 +230,31 @@ def _waiting(state: AtTheSaw, mark: str, told_as: str) -> tuple[StickAtSaw, Laid
                 return stick, laid
             if laid.piece == mark:
                 raise StockError(
-                    f"{mark} is said to be {told_as}.",
-                    f"{stick.next[0].piece} lies before it on {stick.name}, and isn't cut yet.",
-                    "Tell the pieces of a stick from its left end on.",
+                    say("{mark} is said to be {told_as}.", mark=mark, told_as=told_as),
+                    say(
+                        "{piece} lies before it on {stick}, and isn't cut yet.",
+                        piece=stick.next[0].piece,
+                        stick=stick.name,
+                    ),
+                    say("Tell the pieces of a stick from its left end on."),
                 )
     if mark in state.done:
         raise StockError(
-            f"{mark} is said to be {told_as}.",
-            "It is cut already, and was good.",
-            f'If it is no good any more, tell it so: "lost {mark}".',
+            say("{mark} is said to be {told_as}.", mark=mark, told_as=told_as),
+            say("It is cut already, and was good."),
+            say('If it is no good any more, tell it so: "lost {mark}".', mark=mark),
         )
     raise StockError(
-        f"{mark or 'A piece without a mark'} is said to be {told_as}.",
-        "It isn't among the pieces that wait to be cut.",
-        "Take its mark from the cutting list; a piece that was lost after it was cut is told so.",
+        say(
+            "{mark} is said to be {told_as}.",
+            mark=mark or "A piece without a mark",
+            told_as=told_as,
+        ),
+        say("It isn't among the pieces that wait to be cut."),
+        say(
+            "Take its mark from the cutting list; a piece that was lost after it was "
+            "cut is told so."
+        ),
     )
 
 
@@ -242,7 +263,7 @@ def _of_done(state: AtTheSaw, mark: str) -> StickAtSaw:
         if any(laid.piece == mark for laid in stick.done):
             return stick
     raise StockError(
-        f"{mark} is told as a piece that was cut.",
-        "It was never cut.",
-        "Take its mark from the cutting list.",
+        say("{mark} is told as a piece that was cut.", mark=mark),
+        say("It was never cut."),
+        say("Take its mark from the cutting list."),
     )

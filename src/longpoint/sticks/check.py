@@ -16,6 +16,7 @@ from collections.abc import Mapping, Sequence
 from typing import Final
 
 from longpoint.pieces.piece import Piece
+from longpoint.speech.said import say
 from longpoint.sticks.laid_solids import (
     PRINTED_MM,
     TOLERANCE_MM,
@@ -58,14 +59,25 @@ def _check_every_piece_once(plan: CutPlan, by_mark: dict[str, Piece]) -> None:
     laid.update(plan.unplaced)
     for mark, times in laid.items():
         if mark not in by_mark:
-            raise refuse(f"piece {mark}", "There is no such piece.")
+            raise refuse(say("piece {mark}", mark=mark), say("There is no such piece."))
         if times > 1:
-            raise refuse(f"piece {mark}", f"It is planned {times} times.")
+            raise refuse(
+                say("piece {mark}", mark=mark), say("It is planned {times} times.", times=times)
+            )
     missing = sorted(set(by_mark) - set(laid))
     if missing:
-        raise refuse(f"piece {missing[0]}", f"{len(missing)} piece(s) are missing from the plan.")
+        raise refuse(
+            say("piece {missing}", missing=missing[0]),
+            say(
+                "{missing} piece(s) are missing from the plan.",
+                missing=len(missing),
+            ),
+        )
     if plan.unplaced and not plan.findings:
-        raise refuse(f"piece {plan.unplaced[0]}", "It is left out, and no finding says why.")
+        raise refuse(
+            say("piece {unplaced}", unplaced=plan.unplaced[0]),
+            say("It is left out, and no finding says why."),
+        )
 
 
 def _check_counts(plan: CutPlan, house: House) -> None:
@@ -87,18 +99,32 @@ def _check_counts(plan: CutPlan, house: House) -> None:
                 ]
             case StickSource.REST:
                 counts = []
-        where = f"{profile} {length_mm:g} mm ({source})"
+        where = say(
+            "{profile} {length_mm:g} mm ({source})",
+            profile=profile,
+            length_mm=length_mm,
+            source=source,
+        )
         if not counts:
-            raise refuse(where, "There is no such stick.")
+            raise refuse(where, say("There is no such stick."))
         held = [count for count in counts if count is not None]
         if len(held) == len(counts) and times > sum(held):
-            raise refuse(where, f"{times} are planned, {sum(held)} are there.")
+            raise refuse(
+                where,
+                say(
+                    "{times} are planned, {held} are there.",
+                    times=times,
+                    held=sum(held),
+                ),
+            )
 
 
 def _check_names(plan: CutPlan) -> None:
     for name, times in Counter(stick.name for stick in plan.sticks).items():
         if times > 1:
-            raise refuse(f"stick {name}", f"{times} sticks have this name.")
+            raise refuse(
+                say("stick {name}", name=name), say("{times} sticks have this name.", times=times)
+            )
 
 
 def check_laid(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> None:
@@ -117,7 +143,7 @@ def check_laid(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> N
 
 def _check_stick(stick: CutStick, by_mark: Mapping[str, Piece], house: House) -> None:
     if not stick.laid:
-        raise refuse(f"stick {stick.name}", "Nothing is cut from it.")
+        raise refuse(say("stick {stick}", stick=stick.name), say("Nothing is cut from it."))
     solids = _laid_solids(stick, by_mark, house)
     _check_lengths_said(stick, max(solids[-1].rights_mm), _trim_mm(stick, house))
 
@@ -135,10 +161,22 @@ def _laid_solids(stick: CutStick, by_mark: Mapping[str, Piece], house: House) ->
     if not solids:
         return solids
     if min(solids[0].lefts_mm) < trim_mm - TOLERANCE_MM:
-        raise refuse(f"stick {stick.name}", f"{stick.laid[0].piece} reaches into the left trim.")
+        raise refuse(
+            say("stick {stick}", stick=stick.name),
+            say(
+                "{piece} reaches into the left trim.",
+                piece=stick.laid[0].piece,
+            ),
+        )
     end_mm = max(solids[-1].rights_mm)
     if end_mm > stick.length_mm - trim_mm + TOLERANCE_MM:
-        raise refuse(f"stick {stick.name}", f"{stick.laid[-1].piece} reaches into the right trim.")
+        raise refuse(
+            say("stick {stick}", stick=stick.name),
+            say(
+                "{piece} reaches into the right trim.",
+                piece=stick.laid[-1].piece,
+            ),
+        )
     check_gaps(stick, solids, kerf_mm)
     return solids
 
@@ -147,14 +185,25 @@ def _check_lengths_said(stick: CutStick, end_mm: float, trim_mm: float) -> None:
     used_mm = end_mm + trim_mm
     if abs(stick.used_mm - used_mm) > PRINTED_MM * (len(stick.laid) + 2):
         raise refuse(
-            f"stick {stick.name}", f"{stick.used_mm:.2f} mm are said to be used, not {used_mm:.2f}."
+            say("stick {stick}", stick=stick.name),
+            say(
+                "{used_mm:.2f} mm are said to be used, not {used_mm_2:.2f}.",
+                used_mm=stick.used_mm,
+                used_mm_2=used_mm,
+            ),
         )
     if not -TOLERANCE_MM <= stick.left_mm <= stick.length_mm - end_mm + TOLERANCE_MM:
-        raise refuse(f"stick {stick.name}", f"{stick.left_mm:.2f} mm can't be left over.")
+        raise refuse(
+            say("stick {stick}", stick=stick.name),
+            say(
+                "{left_mm:.2f} mm can't be left over.",
+                left_mm=stick.left_mm,
+            ),
+        )
 
 
 def _check_proof(proof: Proof, plan: CutPlan, house: House) -> None:
-    where = f"profile {proof.profile}"
+    where = say("profile {profile}", profile=proof.profile)
     opened = Counter(
         stick.length_mm
         for stick in plan.sticks
@@ -167,11 +216,24 @@ def _check_proof(proof: Proof, plan: CutPlan, house: House) -> None:
         for length_mm, times in opened.items()
     )
     if not math.isclose(cost, proof.cost, rel_tol=1e-9, abs_tol=_COST_TOLERANCE):
-        raise refuse(where, f"Its sticks cost {cost:.4f}, not {proof.cost:.4f} as said.")
+        raise refuse(
+            where,
+            say(
+                "Its sticks cost {cost:.4f}, not {cost_2:.4f} as said.",
+                cost=cost,
+                cost_2=proof.cost,
+            ),
+        )
     if proof.lower_bound > proof.cost + _COST_TOLERANCE:
-        raise refuse(where, f"The bound {proof.lower_bound:.4f} is above the cost.")
+        raise refuse(
+            where,
+            say(
+                "The bound {lower_bound:.4f} is above the cost.",
+                lower_bound=proof.lower_bound,
+            ),
+        )
     if proof.optimal and proof.cost - proof.lower_bound > _COST_TOLERANCE:
-        raise refuse(where, "It is called the best, and cost and bound don't meet.")
+        raise refuse(where, say("It is called the best, and cost and bound don't meet."))
 
 
 def _least_price(profile: str, length_mm: float, times: int, house: House) -> float:
@@ -187,5 +249,11 @@ def _least_price(profile: str, length_mm: float, times: int, house: House) -> fl
         total += float(price) * taken
         times -= taken
     if times:
-        raise refuse(f"profile {profile}", f"A stick of {length_mm:g} mm has no price.")
+        raise refuse(
+            say("profile {profile}", profile=profile),
+            say(
+                "A stick of {length_mm:g} mm has no price.",
+                length_mm=length_mm,
+            ),
+        )
     return total

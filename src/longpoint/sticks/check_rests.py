@@ -8,6 +8,7 @@ from dataclasses import replace
 from typing import Final
 
 from longpoint.pieces.piece import SQUARE_CUT, Piece
+from longpoint.speech.said import say
 from longpoint.sticks.at_the_saw import StickAtSaw
 from longpoint.sticks.laid_solids import (
     TOLERANCE_MM,
@@ -59,8 +60,13 @@ def check_on_rest(stick: StickAtSaw, by_mark: Mapping[str, Piece], house: House)
         is_kept = cut is not None and max(map(abs, rooms)) <= SAME_CUT_MM
         if not is_kept and min(rooms) < kerf_mm - TOLERANCE_MM:
             raise refuse(
-                f"rest {stick.name}",
-                f"At its {side} end a cut needs {kerf_mm:.2f} mm, and {min(rooms):.2f} are there.",
+                say("rest {stick}", stick=stick.name),
+                say(
+                    "At its {side} end a cut needs {kerf_mm:.2f} mm, and {rooms:.2f} are there.",
+                    side=side,
+                    kerf_mm=kerf_mm,
+                    rooms=min(rooms),
+                ),
             )
 
 

@@ -12,6 +12,7 @@ from typing import Final
 
 from longpoint.errors import StockError
 from longpoint.quantities.length import Units
+from longpoint.speech.said import joined, say
 from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw, told, with_sticks
 from longpoint.sticks.news_words import named_lengths
 from longpoint.sticks.plan import StickSource
@@ -25,10 +26,10 @@ SAME_SECTION_MM: Final = 0.25
 """A face or thickness that differs by no more is the same section: half of what a tape shows."""
 
 WAYS: Final = (
-    "came PROFILE LENGTH COUNT",
-    "crooked PROFILE LENGTH COUNT",
-    "section PROFILE FACE THICKNESS",
-    "moisture PROFILE PERCENT",
+    say("came PROFILE LENGTH COUNT"),
+    say("crooked PROFILE LENGTH COUNT"),
+    say("section PROFILE FACE THICKNESS"),
+    say("moisture PROFILE PERCENT"),
 )
 """Every way to tell of a delivery."""
 
@@ -94,9 +95,9 @@ def delivery_in_words(sentences: Sequence[str], house: House) -> Delivery:
         lengths = came.get(profile, {})
         if lengths.get(length_mm, 0) < count:
             raise StockError(
-                f"It is told: {sentence!r}.",
-                "Not so many of that length are told to have come.",
-                'Tell all that came of the profile first, such as "came OG57 5400 7".',
+                say("It is told: {sentence!r}.", sentence=sentence),
+                say("Not so many of that length are told to have come."),
+                say('Tell all that came of the profile first, such as "came OG57 5400 7".'),
             )
         lengths[length_mm] -= count
     return Delivery(came=came, sections=sections, moisture_percent=moisture)
@@ -186,16 +187,16 @@ def _known(sentence: str, profile: str, house: House) -> str:
     names = [each.name for each in house.profiles]
     if profile not in names:
         raise StockError(
-            f"It is told: {sentence!r}.",
-            f"The house file has no profile {profile!r}.",
-            f"Name one of these: {', '.join(names)}.",
+            say("It is told: {sentence!r}.", sentence=sentence),
+            say("The house file has no profile {profile!r}.", profile=profile),
+            say("Name one of these: {names}.", names=joined(", ", names)),
         )
     return profile
 
 
 def _not_understood(sentence: str) -> StockError:
     return StockError(
-        f"It is told: {sentence!r}.",
-        "That can't be understood.",
-        f"Tell it in one of these ways: {'; '.join(WAYS)}.",
+        say("It is told: {sentence!r}.", sentence=sentence),
+        say("That can't be understood."),
+        say("Tell it in one of these ways: {ways}.", ways=joined("; ", WAYS)),
     )

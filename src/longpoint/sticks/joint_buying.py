@@ -12,6 +12,7 @@ from typing import Final
 
 from longpoint.linear.port import LinearSolver
 from longpoint.pieces.piece import Piece
+from longpoint.speech.said import joined, say
 from longpoint.sticks.effort import STANDARD, Effort
 from longpoint.sticks.plan import CutStick, StickSource
 from longpoint.sticks.plan_sticks import plan_sticks
@@ -158,11 +159,20 @@ def buy_together(
     if any(entry.count is not None for entry in batch.house.stock):
         return left_out(
             batch,
-            "its stock is counted, and a house file doesn't say whether the houses share the count",
+            say(
+                "its stock is counted, and a house file doesn't say whether the houses "
+                "share the count"
+            ),
         )
     plan = plan_sticks(batch.pieces, batch.house, solver, effort)
     if plan.unplaced:
-        return left_out(batch, f"no stick was found for {', '.join(plan.unplaced)}")
+        return left_out(
+            batch,
+            say(
+                "no stick was found for {unplaced}",
+                unplaced=joined(", ", plan.unplaced),
+            ),
+        )
     (proof,) = plan.proofs
     apart = left_out(batch, "")
     if proof.cost > batch.apart - _TINY:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from longpoint.pieces.piece import EndCut, Piece
 from longpoint.quantities.formatting import format_angle
+from longpoint.speech.said import joined, say
 from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
 from longpoint.sticks.plan import CutPlan, Laid, StickSource
 from longpoint.sticks.remains import UNLIKE
@@ -112,7 +113,15 @@ def _kept(
             left = end_words(stick.rest.left)
             right = end_words(stick.rest.right)
         if length_mm > 0.0:
-            origin = stick.name if number == 1 else f"{stick.name} part {number}"
+            origin = (
+                stick.name
+                if number == 1
+                else say(
+                    "{stick} part {number}",
+                    stick=stick.name,
+                    number=number,
+                )
+            )
             found.append(
                 KeptOffcut(
                     origin=origin,
@@ -138,7 +147,7 @@ def end_words(cut: EndCut | None) -> str:
     angles = (("mitre", cut.mitre_deg), ("bevel", cut.bevel_deg))
     written = [(name, format_angle(angle_deg)) for name, angle_deg in angles]
     said = [f"{name} {figure}" for name, figure in written if figure != "0.0"]
-    return " ".join(said) or "square"
+    return joined(" ", said) or "square"
 
 
 def _end_behind(laid: Laid, by_mark: Mapping[str, Piece]) -> str:

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import ClassVar, Final
 
+from longpoint.speech.said import say
 from longpoint.sticks.lean_states import MOVES, State
 from longpoint.sticks.table_sets import (
     Item,
@@ -39,7 +40,9 @@ class Knapsack(TableSets):
 
     def __init__(self, items: Sequence[Item], longest: int) -> None:
         if sum(item.value for item in items) > self._most_value:
-            raise OverflowError("the values of all pieces together are too large for the tables")
+            raise OverflowError(
+                say("the values of all pieces together are too large for the tables")
+            )
         self._longest = longest
         self.items = in_order_of_links(items, longest)
         # Added to the value of every set that can be had; without it a value means nothing.

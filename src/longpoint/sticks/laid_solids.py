@@ -16,6 +16,7 @@ from typing import Final
 
 from longpoint.errors import StockError
 from longpoint.pieces.piece import EndCut, Piece
+from longpoint.speech.said import say
 from longpoint.sticks.plan import CutStick, Laid
 from longpoint.survey.house import House
 
@@ -37,7 +38,9 @@ class Solid:
 def refuse(where: str, wrong: str) -> StockError:
     """Return the error of a plan that can't be cut."""
     return StockError(
-        f"Cut plan, {where}.", wrong, "Don't cut from this plan; make it again and report it."
+        say("Cut plan, {where}.", where=where),
+        wrong,
+        say("Don't cut from this plan; make it again and report it."),
     )
 
 
@@ -52,9 +55,15 @@ def check_gaps(stick: CutStick, solids: Sequence[Solid], kerf_mm: float) -> None
         gap_mm = _least_gap_mm(first, second)
         if gap_mm < needed_mm - TOLERANCE_MM:
             raise refuse(
-                f"stick {stick.name}",
-                f"Between {one.piece} and {other.piece} a cut needs {needed_mm:.2f} mm along the"
-                f" stick, and {gap_mm:.2f} mm are left.",
+                say("stick {stick}", stick=stick.name),
+                say(
+                    "Between {piece} and {piece_2} a cut needs {needed_mm:.2f} mm "
+                    "along the stick, and {gap_mm:.2f} mm are left.",
+                    piece=one.piece,
+                    piece_2=other.piece,
+                    needed_mm=needed_mm,
+                    gap_mm=gap_mm,
+                ),
             )
 
 
@@ -70,9 +79,22 @@ def laid_solid(stick: CutStick, laid: Laid, piece: Piece, house: House) -> Solid
             elsewhere than is said.
     """
     if piece.profile != stick.profile:
-        raise refuse(f"stick {stick.name}", f"{laid.piece} is {piece.profile}.")
+        raise refuse(
+            say("stick {stick}", stick=stick.name),
+            say(
+                "{piece} is {profile}.",
+                piece=laid.piece,
+                profile=piece.profile,
+            ),
+        )
     if laid.turned and not house.profile(piece.profile).reversible:
-        raise refuse(f"stick {stick.name}", f"{laid.piece} is turned; its section has two edges.")
+        raise refuse(
+            say("stick {stick}", stick=stick.name),
+            say(
+                "{piece} is turned; its section has two edges.",
+                piece=laid.piece,
+            ),
+        )
     at_zero = turned_solid(solid_of(piece)) if laid.turned else solid_of(piece)
     shift_mm = laid.start_mm - min(at_zero.lefts_mm)
     solid = Solid(
@@ -83,8 +105,13 @@ def laid_solid(stick: CutStick, laid: Laid, piece: Piece, house: House) -> Solid
     )
     if abs(max(solid.rights_mm) - laid.end_mm) > PRINTED_MM + _odd_mm(piece):
         raise refuse(
-            f"stick {stick.name}",
-            f"{laid.piece} ends at {max(solid.rights_mm):.2f} mm, not at {laid.end_mm:.2f}.",
+            say("stick {stick}", stick=stick.name),
+            say(
+                "{piece} ends at {rights_mm:.2f} mm, not at {end_mm:.2f}.",
+                piece=laid.piece,
+                rights_mm=max(solid.rights_mm),
+                end_mm=laid.end_mm,
+            ),
         )
     return solid
 

@@ -8,6 +8,7 @@ from typing import Final
 from longpoint.errors import QuantityError, StockError
 from longpoint.pieces.piece import Piece
 from longpoint.quantities.length import Units, parse_length
+from longpoint.speech.said import joined, say
 from longpoint.sticks.at_the_saw import AtTheSaw, told
 from longpoint.sticks.plan import StickSource
 from longpoint.sticks.remains import Remains, left_part, right_part, tip_to_tip_mm, whole
@@ -21,22 +22,22 @@ _SAME_MM: Final = 0.5
 """Two lengths told that differ by less are the same: a tape shows no more."""
 
 WAYS: Final = (
-    "cut MARK",
-    "cut STICK",
-    "spoiled MARK",
-    "spoiled MARK LENGTH-LEFT",
-    "spoiled MARK short BY",
-    "spoiled MARK whole",
-    "spoiled MARK at SPOT",
-    "spoiled MARK left LENGTH-LEFT",
-    "spoiled MARK right LENGTH-LEFT",
-    "lost MARK",
-    "fits MARK",
-    "short STICK LENGTH",
-    "long STICK LENGTH",
-    "missing STICK",
-    "delivered PROFILE LENGTH LENGTH",
-    "bad STICK FROM TO",
+    say("cut MARK"),
+    say("cut STICK"),
+    say("spoiled MARK"),
+    say("spoiled MARK LENGTH-LEFT"),
+    say("spoiled MARK short BY"),
+    say("spoiled MARK whole"),
+    say("spoiled MARK at SPOT"),
+    say("spoiled MARK left LENGTH-LEFT"),
+    say("spoiled MARK right LENGTH-LEFT"),
+    say("lost MARK"),
+    say("fits MARK"),
+    say("short STICK LENGTH"),
+    say("long STICK LENGTH"),
+    say("missing STICK"),
+    say("delivered PROFILE LENGTH LENGTH"),
+    say("bad STICK FROM TO"),
 )
 """Every way to tell something, with what stands for what."""
 
@@ -114,9 +115,12 @@ def _delivered(
     )
     if not found:
         raise StockError(
-            f"It is told: {sentence!r}.",
-            f"No new stick of {profile} that isn't begun has the first of the two lengths.",
-            "Name the profile, the length on the cutting list, then the length that came.",
+            say("It is told: {sentence!r}.", sentence=sentence),
+            say(
+                "No new stick of {profile} that isn't begun has the first of the two lengths.",
+                profile=profile,
+            ),
+            say("Name the profile, the length on the cutting list, then the length that came."),
         )
     return found
 
@@ -139,9 +143,12 @@ def _spoiled(
         return Spoiled(piece=mark, rests=(Remains(of=mark, length_mm=good_mm),) * (good_mm > 0.0))
     if mark not in pieces:
         raise StockError(
-            f"It is told: {sentence!r}.",
-            f"{mark} isn't in the plan now, so its end cuts aren't known.",
-            f'Say only how much of it is good, square across: "spoiled {mark} LENGTH-LEFT".',
+            say("It is told: {sentence!r}.", sentence=sentence),
+            say("{mark} isn't in the plan now, so its end cuts aren't known.", mark=mark),
+            say(
+                'Say only how much of it is good, square across: "spoiled {mark} LENGTH-LEFT".',
+                mark=mark,
+            ),
         )
     is_whole = how.casefold() == "whole"
     if is_whole == bool(figure.strip()):
@@ -157,9 +164,13 @@ def _rests(
     length_mm = tip_to_tip_mm(piece)
     if not 0.0 <= told_mm < length_mm:
         raise StockError(
-            f"It is told: {sentence!r}.",
-            f"From point to point {piece.mark} is {length_mm:.1f} mm long.",
-            "Measure along the piece, from the point of the end that is named.",
+            say("It is told: {sentence!r}.", sentence=sentence),
+            say(
+                "From point to point {mark} is {length_mm:.1f} mm long.",
+                mark=piece.mark,
+                length_mm=length_mm,
+            ),
+            say("Measure along the piece, from the point of the end that is named."),
         )
     turned = any(
         laid.turned
@@ -210,13 +221,21 @@ def named_lengths(
     try:
         lengths = tuple(parse_length(word, units) for word in words[-count:])
     except QuantityError as error:
-        raise StockError(f"It is told: {sentence!r}. {error.read}", error.wrong, error.do) from None
-    return " ".join(words[:-count]), lengths
+        raise StockError(
+            say(
+                "It is told: {sentence!r}. {read}",
+                sentence=sentence,
+                read=error.read,
+            ),
+            error.wrong,
+            error.do,
+        ) from None
+    return joined(" ", words[:-count]), lengths
 
 
 def _not_understood(sentence: str) -> StockError:
     return StockError(
-        f"It is told: {sentence!r}.",
-        "That can't be understood.",
-        f"Tell it in one of these ways: {'; '.join(WAYS)}.",
+        say("It is told: {sentence!r}.", sentence=sentence),
+        say("That can't be understood."),
+        say("Tell it in one of these ways: {ways}.", ways=joined("; ", WAYS)),
     )

@@ -15,6 +15,7 @@ from typing import Final
 from longpoint.errors import Finding, Severity
 from longpoint.linear.port import LinearSolver
 from longpoint.pieces.piece import Piece
+from longpoint.speech.said import say
 from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
 from longpoint.sticks.check_rests import check_on_rest
 from longpoint.sticks.effort import AT_THE_SAW, Effort
@@ -26,7 +27,7 @@ from longpoint.sticks.stock_left import rack_left, stock_left
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Offcut
 
-_PART: Final = "at the saw, {}"
+_PART: Final = say("at the saw, {{}}")
 """Label of a stretch of a stick while the nester has it; no label of a rack has a blank."""
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from longpoint.linear.port import LinearSolver
+from longpoint.speech.said import say
 from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import floor_of, simple_bound
 from longpoint.sticks.demand import PER_MM
@@ -18,8 +19,8 @@ from longpoint.sticks.plan import CutStick, Laid, Proof, Reached, StickSource
 from longpoint.sticks.tidy import tidied
 from longpoint.sticks.together import gathered
 
-BY_FIT: Final = "best fit and moves; bound by sums"
-BY_COLUMNS: Final = "column generation and dives"
+BY_FIT: Final = say("best fit and moves; bound by sums")
+BY_COLUMNS: Final = say("column generation and dives")
 _DEARER: Final = 10
 
 

@@ -7,6 +7,7 @@ from typing import Any, Final
 
 from longpoint.errors import StockError
 from longpoint.pieces.piece import CutKind, EndCut
+from longpoint.speech.said import say
 from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
 from longpoint.sticks.changed_pieces import PieceShape
 from longpoint.sticks.plan import Laid, StickSource
@@ -57,7 +58,7 @@ def kept_saw(document: object) -> KeptSaw:
         StockError: The document is something else, or tells of what can't be.
     """
     if not isinstance(document, dict) or document.get("format") != FORMAT:
-        raise _refused(f"It isn't of the format {FORMAT}.")
+        raise _refused(say("It isn't of the format {format}.", format=FORMAT))
     try:
         sticks = tuple(_stick(each) for each in document["sticks"])
         loose = tuple(str(mark) for mark in document["loose"])
@@ -69,7 +70,7 @@ def kept_saw(document: object) -> KeptSaw:
             shapes={str(mark): _shape(each) for mark, each in document["pieces"].items()},
         )
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
-        raise _refused("What stands in it isn't what was written.") from None
+        raise _refused(say("What stands in it isn't what was written.")) from None
 
 
 def _check_sense(state: AtTheSaw) -> None:
@@ -82,15 +83,15 @@ def _check_sense(state: AtTheSaw) -> None:
     figures += [x for s in state.sticks for x in (s.listed_mm, s.rest.length_mm if s.rest else 0.0)]
     figures += [x for s in state.sticks for zone in s.bad for x in zone]
     if not all(map(math.isfinite, figures)) or min(figures, default=0.0) < 0.0:
-        raise _refused("A length in it is no length.")
+        raise _refused(say("A length in it is no length."))
     if len(set(names)) < len(names) or len(set(marks)) < len(marks):
-        raise _refused("A stick or a piece stands in it twice.")
+        raise _refused(say("A stick or a piece stands in it twice."))
     for stick in state.sticks:
         ends = [(each.start_mm, each.end_mm) for each in (*stick.done, *stick.next)]
         is_in_order = all(start < end for start, end in ends) and ends == sorted(ends)
         reach_mm = max((stick.spent_mm, *(end for _, end in ends)))
         if not is_in_order or reach_mm > stick.length_mm + 1e-6:
-            raise _refused(f"What it says of stick {stick.name} can't be.")
+            raise _refused(say("What it says of stick {stick} can't be.", stick=stick.name))
 
 
 def _stick(entry: dict[str, Any]) -> StickAtSaw:
@@ -141,7 +142,7 @@ def _laid(entry: dict[str, Any]) -> Laid:
 
 def _refused(wrong: str) -> StockError:
     return StockError(
-        "It was kept where the cutting stands.",
+        say("It was kept where the cutting stands."),
         wrong,
-        "Begin again from the plan; tick off by hand what is cut already.",
+        say("Begin again from the plan; tick off by hand what is cut already."),
     )

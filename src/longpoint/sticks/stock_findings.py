@@ -8,6 +8,7 @@ from longpoint.errors import Finding, Severity
 from longpoint.pieces.piece import Role
 from longpoint.pieces.scarfs import SCARF_DEG, SCARFED, scarf_for
 from longpoint.quantities.formatting import format_with_unit, running_length
+from longpoint.speech.said import joined, say
 from longpoint.sticks.plan import CutStick, Proof, StickSource
 from longpoint.survey.house import House
 
@@ -21,9 +22,9 @@ _MOST_NEEDS = 3
 _KINDS: Final = {
     Role.LEFT_LEG: "leg",
     Role.RIGHT_LEG: "leg",
-    Role.BOARD: "window board",
-    Role.SIDE: "side of a frame",
-    Role.STOP: "door stop",
+    Role.BOARD: say("window board"),
+    Role.SIDE: say("side of a frame"),
+    Role.STOP: say("door stop"),
 }
 """Where a role's own name doesn't read well in a sentence."""
 
@@ -56,24 +57,44 @@ class TooLong:
 def longer_than_stock_finding(found: Sequence[TooLong], house: House) -> Finding:
     """Return the finding that holds one opening or run."""
     worst = sorted(found, key=lambda one: -one.needed_mm)[:_MOST_NEEDS]
-    needs = "; ".join(
-        f"{one.piece} needs one {one.profile} stick of "
-        f"{format_with_unit(one.needed_mm, house.units)} with its end trims"
-        for one in worst
+    needs = joined(
+        "; ",
+        (
+            say(
+                "{piece} needs one {profile} stick of {needed} with its end trims",
+                piece=one.piece,
+                profile=one.profile,
+                needed=format_with_unit(one.needed_mm, house.units),
+            )
+            for one in worst
+        ),
     )
     if len(found) > len(worst):
-        needs += f"; and {len(found) - len(worst)} more, none of them longer"
-    longest = "; ".join(
-        f"the longest {profile} stick is {format_with_unit(longest_mm, house.units)}"
-        for profile, longest_mm in sorted({(one.profile, one.longest_mm) for one in found})
+        needs += say(
+            "; and {found} more, none of them longer",
+            found=len(found) - len(worst),
+        )
+    longest = joined(
+        "; ",
+        (
+            say(
+                "the longest {profile} stick is {longest}",
+                profile=profile,
+                longest=format_with_unit(longest_mm, house.units),
+            )
+            for profile, longest_mm in sorted({(one.profile, one.longest_mm) for one in found})
+        ),
     )
     return Finding(
         code=LONGER_THAN_STOCK,
         severity=Severity.STOP,
         place=found[0].place,
-        read=f"{needs}.",
-        wrong=f"No stick can give that: {longest}.",
-        do=f"{' '.join(_remedies(found, worst, house))} Until then nothing of this place is cut.",
+        read=say("{needs}.", needs=needs),
+        wrong=say("No stick can give that: {longest}.", longest=longest),
+        do=say(
+            "{remedies} Until then nothing of this place is cut.",
+            remedies=joined(" ", _remedies(found, worst, house)),
+        ),
     )
 
 
@@ -83,31 +104,46 @@ def _remedies(found: Sequence[TooLong], worst: Sequence[TooLong], house: House) 
     for one in sorted(found, key=lambda one: one.needed_mm):
         longest[one.profile] = one
     buy = [
-        f"Add to the stock list one {profile} stick of"
-        f" {format_with_unit(one.needed_mm, house.units)} or more."
+        say(
+            "Add to the stock list one {profile} stick of {needed} or more.",
+            profile=profile,
+            needed=format_with_unit(one.needed_mm, house.units),
+        )
         for profile, one in sorted(longest.items())
     ]
     kinds = sorted({_kind(one.role) for one in found if one.role not in SCARFED})
     if kinds:
-        buy.append(f"A scarf is no remedy: in {' or '.join(kinds)} it shows or is weak.")
+        buy.append(
+            say(
+                "A scarf is no remedy: in {kinds} it shows or is weak.",
+                kinds=joined(say(" or "), kinds),
+            )
+        )
     return buy + [_scarf_words(one, house) for one in worst if one.role in SCARFED]
 
 
 def _kind(role: Role) -> str:
     name = _KINDS.get(role, role.value.replace("-", " "))
-    return f"{'an' if name[0] in 'aeiou' else 'a'} {name}"
+    return say("{an} {name}", an=say("an") if name[0] in "aeiou" else say("a"), name=name)
 
 
 def _scarf_words(one: TooLong, house: House) -> str:
     scarf = scarf_for(one.needed_mm - one.trims_mm, one.thickness_mm, one.longest_mm - one.trims_mm)
     if scarf is None:
-        return f"No scarf helps {one.piece}: a part would be too short to hold, or still too long."
+        return say(
+            "No scarf helps {piece}: a part would be too short to hold, or still too long.",
+            piece=one.piece,
+        )
     parts = " + ".join(format_with_unit(part_mm, house.units) for part_mm in scarf.parts_mm)
-    return (
-        f"Or scarf {one.piece} in {len(scarf.parts_mm)} parts, {parts} long point to long point:"
-        f" they lap {format_with_unit(scarf.overlap_mm, house.units)},"
-        f" {SCARF_DEG:g} degrees through the thickness. Where the studs are isn't known here: put"
-        " each joint over one."
+    return say(
+        "Or scarf {piece} in {parts_mm} parts, {parts} long point to long point: "
+        "they lap {overlap}, {scarf_deg:g} degrees through the thickness. Where "
+        "the studs are isn't known here: put each joint over one.",
+        piece=one.piece,
+        parts_mm=len(scarf.parts_mm),
+        parts=parts,
+        overlap=format_with_unit(scarf.overlap_mm, house.units),
+        scarf_deg=SCARF_DEG,
     )
 
 
@@ -117,11 +153,21 @@ def no_stock_finding(profile: str, lengths_mm: Sequence[float], house: House) ->
         code=NO_STOCK,
         severity=Severity.WARNING,
         place=house.name,
-        read=f"{_count(len(lengths_mm), 'piece')} of {profile},"
-        f" {running_length(sum(lengths_mm), house.units)} together.",
-        wrong=f"No stick of {profile} that can be used is in the stock list, so these pieces are"
-        " on no stick.",
-        do=f"Write the lengths that {profile} can be had in under [[stock]] and plan again.",
+        read=say(
+            "{count} of {profile}, {lengths} together.",
+            count=_count(len(lengths_mm), "piece"),
+            profile=profile,
+            lengths=running_length(sum(lengths_mm), house.units),
+        ),
+        wrong=say(
+            "No stick of {profile} that can be used is in the stock list, so "
+            "these pieces are on no stick.",
+            profile=profile,
+        ),
+        do=say(
+            "Write the lengths that {profile} can be had in under [[stock]] and plan again.",
+            profile=profile,
+        ),
     )
 
 
@@ -129,16 +175,23 @@ def stock_short_finding(
     profile: str, missing: Sequence[str], lengths_mm: Sequence[float], house: House
 ) -> Finding:
     """Return the warning that the counted sticks ran out."""
-    named = ", ".join(missing[:_MOST_NAMED]) + (" ..." if len(missing) > _MOST_NAMED else "")
+    named = joined(", ", missing[:_MOST_NAMED]) + (" ..." if len(missing) > _MOST_NAMED else "")
     return Finding(
         code=STOCK_SHORT,
         severity=Severity.WARNING,
         place=house.name,
-        read=f"The {profile} sticks in the stock list and on the rack.",
-        wrong=f"They don't give {_count(len(missing), 'piece')} ({named}), together"
-        f" {running_length(sum(lengths_mm), house.units)}; the longest is"
-        f" {format_with_unit(max(lengths_mm), house.units)}.",
-        do=f"Get more {profile} and plan again, or cut these pieces from sticks not in the list.",
+        read=say("The {profile} sticks in the stock list and on the rack.", profile=profile),
+        wrong=say(
+            "They don't give {count} ({named}), together {lengths}; the longest is {lengths_2}.",
+            count=_count(len(missing), "piece"),
+            named=named,
+            lengths=running_length(sum(lengths_mm), house.units),
+            lengths_2=format_with_unit(max(lengths_mm), house.units),
+        ),
+        do=say(
+            "Get more {profile} and plan again, or cut these pieces from sticks not in the list.",
+            profile=profile,
+        ),
     )
 
 
@@ -147,29 +200,48 @@ def bought_finding(proof: Proof, sticks: Sequence[CutStick], house: House) -> Fi
     new = [stick for stick in sticks if stick.source is StickSource.STOCK]
     offcuts = len(sticks) - len(new)
     running = running_length(sum(stick.length_mm for stick in new), house.units)
-    bought = f"{running} of {proof.profile} in {_count(len(new), 'stick')}"
+    bought = say(
+        "{running} of {profile} in {count}",
+        running=running,
+        profile=proof.profile,
+        count=_count(len(new), "stick"),
+    )
     if offcuts:
-        bought += f", and {_count(offcuts, 'offcut')} from the rack"
+        bought += say(", and {count} from the rack", count=_count(offcuts, "offcut"))
     if proof.unit == "m":
-        least = f"at least {running_length(proof.lower_bound * 1000.0, house.units)}"
+        least = say(
+            "at least {lower_bound}",
+            lower_bound=running_length(proof.lower_bound * 1000.0, house.units),
+        )
     else:
-        bought += f", for {proof.cost:.2f}"
-        least = f"at least {proof.lower_bound:.2f}"
+        bought += say(", for {cost:.2f}", cost=proof.cost)
+        least = say("at least {lower_bound:.2f}", lower_bound=proof.lower_bound)
     if proof.optimal:
-        wrong = "No plan with these sticks does with less."
-        do = "Nothing to do."
+        wrong = say("No plan with these sticks does with less.")
+        do = say("Nothing to do.")
     else:
-        wrong = f"It is the best plan found; {least} is needed whatever the plan."
-        do = "Buy this, or plan again with more effort."
+        wrong = say(
+            "It is the best plan found; {least} is needed whatever the plan.",
+            least=least,
+        )
+        do = say("Buy this, or plan again with more effort.")
     return Finding(
         code=STICKS_BOUGHT,
         severity=Severity.NOTE,
         place=house.name,
-        read=f"{bought}.",
+        read=say("{bought}.", bought=bought),
         wrong=wrong,
         do=do,
     )
 
 
 def _count(number: int, what: str) -> str:
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"
+    return (
+        f"{number} {what}"
+        if number == 1
+        else say(
+            "{number} {what}s",
+            number=number,
+            what=what,
+        )
+    )

@@ -11,6 +11,7 @@ from typing import Final
 from longpoint.errors import QuantityError
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import MM_PER_INCH, Units, parse_length
+from longpoint.speech.said import say
 from longpoint.survey.readings import Reading
 
 
@@ -91,9 +92,9 @@ def slips(written_mm: float, units: Units) -> tuple[Slip, ...]:
     whole, rest_mm = _whole_and_rest(written_mm, unit_mm)
     found: dict[float, Slip] = {}
     for value, kind, words in (
-        *((v, SlipKind.DIGITS_SWAPPED, "digits swapped") for v in _swapped(whole)),
+        *((v, SlipKind.DIGITS_SWAPPED, say("digits swapped")) for v in _swapped(whole)),
         *_marks(whole, marks),
-        *((v, SlipKind.UPSIDE_DOWN, "6 and 9 read upside down") for v in _turned(whole)),
+        *((v, SlipKind.UPSIDE_DOWN, say("6 and 9 read upside down")) for v in _turned(whole)),
     ):
         value_mm = value * unit_mm + rest_mm
         found.setdefault(round(value_mm, 6), Slip(value_mm=value_mm, kind=kind, words=words))
@@ -113,17 +114,17 @@ def slips(written_mm: float, units: Units) -> tuple[Slip, ...]:
 _Marks = tuple[tuple[int, SlipKind, str], ...]
 
 _MM_MARKS: Final[_Marks] = (
-    (10, SlipKind.MARK_MISCOUNTED, "one centimetre mark miscounted"),
-    (-10, SlipKind.MARK_MISCOUNTED, "one centimetre mark miscounted"),
-    (-100, SlipKind.STARTED_FURTHER_ON, "tape started at the 100 mark"),
-    (100, SlipKind.MARK_MISCOUNTED, "a hundred lost"),
+    (10, SlipKind.MARK_MISCOUNTED, say("one centimetre mark miscounted")),
+    (-10, SlipKind.MARK_MISCOUNTED, say("one centimetre mark miscounted")),
+    (-100, SlipKind.STARTED_FURTHER_ON, say("tape started at the 100 mark")),
+    (100, SlipKind.MARK_MISCOUNTED, say("a hundred lost")),
 )
 
 _INCH_MARKS: Final[_Marks] = (
-    (1, SlipKind.MARK_MISCOUNTED, "one inch miscounted"),
-    (-1, SlipKind.STARTED_FURTHER_ON, "tape started at the 1 inch mark"),
-    (12, SlipKind.MARK_MISCOUNTED, "a foot lost"),
-    (-12, SlipKind.MARK_MISCOUNTED, "a foot too many"),
+    (1, SlipKind.MARK_MISCOUNTED, say("one inch miscounted")),
+    (-1, SlipKind.STARTED_FURTHER_ON, say("tape started at the 1 inch mark")),
+    (12, SlipKind.MARK_MISCOUNTED, say("a foot lost")),
+    (-12, SlipKind.MARK_MISCOUNTED, say("a foot too many")),
 )
 
 
@@ -134,7 +135,11 @@ def said(slip: Slip, units: Units) -> str:
         >>> said(slips(1187.0, Units.MM)[1], Units.MM)
         '1178 mm (digits swapped)'
     """
-    return f"{format_with_unit(slip.value_mm, units)} ({slip.words})"
+    return say(
+        "{value} ({words})",
+        value=format_with_unit(slip.value_mm, units),
+        words=slip.words,
+    )
 
 
 def _whole_and_rest(written_mm: float, unit_mm: float) -> tuple[int, float]:

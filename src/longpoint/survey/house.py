@@ -6,6 +6,7 @@ from typing import TypeVar
 
 from longpoint.errors import Finding, SurveyError
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.crew import Crew
 from longpoint.survey.fixing import FixingSetup
 from longpoint.survey.handover import Defect, Handover
@@ -138,7 +139,7 @@ def _named(entries: tuple[_Named, ...], name: str, kind: str) -> _Named:
         if entry.name == name:
             return entry
     raise SurveyError(
-        f"The house names the {kind} {name!r}.",
-        f"No {kind} of that name is described.",
-        f"Describe it under [{kind}s.{name}], or name one that is.",
+        say("The house names the {kind} {name!r}.", kind=kind, name=name),
+        say("No {kind} of that name is described.", kind=kind),
+        say("Describe it under [{kind}s.{name}], or name one that is.", kind=kind, name=name),
     )

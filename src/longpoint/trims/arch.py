@@ -9,6 +9,7 @@ from typing import Final
 
 from longpoint.errors import PieceError, ShapeError
 from longpoint.shape.point import Point, direction
+from longpoint.speech.said import say
 from longpoint.trims.outline import TrimSide
 
 RISE_SLACK_MM: Final = 4.0
@@ -141,17 +142,29 @@ def arch_circle(left: Point, right: Point, rise_mm: float) -> ArchCircle:
     span_mm = left.distance_mm(right)
     if span_mm <= 0.0 or rise_mm <= 0.0:
         raise PieceError(
-            f"The arch has a span of {span_mm:.0f} mm and a rise of {rise_mm:.0f} mm.",
-            "No circle goes through that.",
-            "Read the width at the springing and the rise again.",
+            say(
+                "The arch has a span of {span_mm:.0f} mm and a rise of {rise_mm:.0f} mm.",
+                span_mm=span_mm,
+                rise_mm=rise_mm,
+            ),
+            say("No circle goes through that."),
+            say("Read the width at the springing and the rise again."),
         )
     if rise_mm > span_mm / 2.0 + RISE_SLACK_MM:
         raise PieceError(
-            f"The arch has a span of {span_mm:.0f} mm and a rise of {rise_mm:.0f} mm.",
-            "That is more than a semicircle: it narrows again below its widest, or its legs run "
-            "on straight above the line taken as the springing.",
-            "Read legs, width and rise again from where the curve really begins; an arch that "
-            "narrows again is set out by hand.",
+            say(
+                "The arch has a span of {span_mm:.0f} mm and a rise of {rise_mm:.0f} mm.",
+                span_mm=span_mm,
+                rise_mm=rise_mm,
+            ),
+            say(
+                "That is more than a semicircle: it narrows again below its widest, or "
+                "its legs run on straight above the line taken as the springing."
+            ),
+            say(
+                "Read legs, width and rise again from where the curve really begins; "
+                "an arch that narrows again is set out by hand."
+            ),
         )
     radius_mm = arch_radius_mm(span_mm, rise_mm)
     dx, dy = direction(left, right)
@@ -231,10 +244,12 @@ def springing(
     above_mm, aside_mm = dx * up_x + dy * up_y, dx * out[0] + dy * out[1]
     if above_mm < 0.0 and circle.radius_mm - aside_mm > MOST_BULGE_MM:
         raise PieceError(
-            f"At its {'right' if is_right else 'left'} springing the arch turns back in under "
-            "itself.",
-            "Its edge would bulge out past the leg's line, which is more than a semicircle.",
-            "Read the legs to where the curve begins, the width there and the rise again.",
+            say(
+                "At its {right} springing the arch turns back in under itself.",
+                right=say("right") if is_right else say("left"),
+            ),
+            say("Its edge would bulge out past the leg's line, which is more than a semicircle."),
+            say("Read the legs to where the curve begins, the width there and the rise again."),
         )
 
     def met(leg_mm: float, head_mm: float) -> Point:
@@ -242,10 +257,12 @@ def springing(
         past_mm2 = (circle.radius_mm + head_mm) ** 2 - (aside_mm + leg_mm) ** 2
         if past_mm2 < 0.0:
             raise PieceError(
-                f"At the {'right' if is_right else 'left'} springing the leg's edge was laid "
-                "beside the arch's.",
-                "The two don't meet: the leg reaches further out than the head.",
-                "Give leg and head the same quirk and the same architrave at this opening.",
+                say(
+                    "At the {right} springing the leg's edge was laid beside the arch's.",
+                    right=say("right") if is_right else say("left"),
+                ),
+                say("The two don't meet: the leg reaches further out than the head."),
+                say("Give leg and head the same quirk and the same architrave at this opening."),
             )
         along_mm = math.sqrt(past_mm2) - above_mm
         return spring.moved(leg_mm * out[0] + along_mm * up_x, leg_mm * out[1] + along_mm * up_y)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from longpoint.errors import PieceError, ShapeError
 from longpoint.shape.point import Point, direction, line_crossing
+from longpoint.speech.said import say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,9 +102,9 @@ def trim_outline(corners: tuple[Point, ...], sides: tuple[TrimSide, ...]) -> Tri
         dy = inner[after].y_mm - inner[index].y_mm
         if was[0] * dx + was[1] * dy <= 0:
             raise PieceError(
-                "The trim was laid round the opening.",
-                "One of its sides has no length left.",
-                "Read the opening again, or look at the quirk and the floor cover.",
+                say("The trim was laid round the opening."),
+                say("One of its sides has no length left."),
+                say("Read the opening again, or look at the quirk and the floor cover."),
             )
     return TrimOutline(inner=inner, outer=outer)
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from longpoint.errors import PieceError, ShapeError
 from longpoint.shape.point import Point, line_crossing
+from longpoint.speech.said import say
 from longpoint.trims.butts import butted_ring
 from longpoint.trims.corner_blocks import CornerBlock, corner_block, ring_between_blocks
 from longpoint.trims.outline import TrimOutline, TrimSide, trim_outline
@@ -183,7 +184,9 @@ def _refuse_turned(outline: TrimOutline, rings: tuple[tuple[int, Ring], ...]) ->
             along_mm = (end.x_mm - start.x_mm) * was[0] + (end.y_mm - start.y_mm) * was[1]
             if along_mm <= 0.0:
                 raise PieceError(
-                    "The set was laid round the opening.",
-                    "One of its pieces has no length left.",
-                    "Look at the size of its blocks, plinths and trim; read the opening again.",
+                    say("The set was laid round the opening."),
+                    say("One of its pieces has no length left."),
+                    say(
+                        "Look at the size of its blocks, plinths and trim; read the opening again."
+                    ),
                 )

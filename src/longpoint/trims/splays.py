@@ -13,6 +13,7 @@ from typing import Final, NamedTuple
 
 from longpoint.errors import PieceError, ShapeError
 from longpoint.shape.point import Point, direction
+from longpoint.speech.said import say
 from longpoint.trims.joint_plane import (
     BoardFrame,
     SawAngles,
@@ -170,9 +171,9 @@ def reveal_board(
     )
     if min(board.inner_mm, board.front_mm) <= 0:
         raise PieceError(
-            "The boards were laid round the reveal.",
-            "One of them has no length left at the frame.",
-            "Read the splays and the depth again.",
+            say("The boards were laid round the reveal."),
+            say("One of them has no length left at the frame."),
+            say("Read the splays and the depth again."),
         )
     return board
 
@@ -257,9 +258,9 @@ def _reach_mm(plane: _Plane, at: Vector, along: Vector) -> float:
     slope = dot(plane.normal, along)
     if abs(slope) <= _LEAST_SINE * size:
         raise PieceError(
-            "Two neighbouring sides of a reveal were read.",
-            "They run so nearly in one line that no joint can be cut between them.",
-            "Read the corner between them again.",
+            say("Two neighbouring sides of a reveal were read."),
+            say("They run so nearly in one line that no joint can be cut between them."),
+            say("Read the corner between them again."),
         )
     return (plane.at - dot(plane.normal, at)) / slope
 

@@ -6,6 +6,7 @@ from enum import StrEnum
 from typing import Final, NamedTuple
 
 from longpoint.errors import QuantityError
+from longpoint.speech.said import say
 from longpoint.trims.tilt import MOST_TILT_DEG
 
 _LEAST_SIZE_MM: Final = 100.0
@@ -98,36 +99,51 @@ class ThumbFigures:
     def __post_init__(self) -> None:
         for name in ("face", "neighbour", "depth", "thickness", "limit"):
             value = getattr(self, f"{name}_mm")
-            _check(value > 0.0, f"{name} is {value:g} mm", "It has to be more than nothing.")
+            _check(
+                value > 0.0,
+                say("{name} is {value:g} mm", name=name, value=value),
+                say("It has to be more than nothing."),
+            )
         for name in ("size", "height"):
             value = getattr(self, f"{name}_mm")
             _check(
                 value >= _LEAST_SIZE_MM,
-                f"{name} is {value:g} mm",
-                f"No opening is smaller than {_LEAST_SIZE_MM:g} mm.",
+                say("{name} is {value:g} mm", name=name, value=value),
+                say(
+                    "No opening is smaller than {least_size_mm:g} mm.",
+                    least_size_mm=_LEAST_SIZE_MM,
+                ),
             )
         for name in ("quirk", "add", "apart", "lining", "proud"):
             value = getattr(self, f"{name}_mm")
-            _check(value >= 0.0, f"{name} is {value:g} mm", "It can't be less than nothing.")
+            _check(
+                value >= 0.0,
+                say("{name} is {value:g} mm", name=name, value=value),
+                say("It can't be less than nothing."),
+            )
         _check(
             45.0 <= self.corner_deg <= 135.0,
-            f"corner is {self.corner_deg:g} degrees",
-            "Rules of thumb are for corners of 45 to 135.",
+            say("corner is {corner_deg:g} degrees", corner_deg=self.corner_deg),
+            say("Rules of thumb are for corners of 45 to 135."),
         )
         _check(
             self.bearing_mm > 0.0,
-            f"lining is {self.lining_mm:g} mm thick",
-            "The architrave doesn't reach past it.",
+            say("lining is {lining_mm:g} mm thick", lining_mm=self.lining_mm),
+            say("The architrave doesn't reach past it."),
         )
         _check(
             self.proud_mm <= self.most_proud_mm,
-            f"proud is {self.proud_mm:g} mm",
-            f"Over {self.bearing_mm:g} mm that tilts the piece by more than {MOST_TILT_DEG:g}.",
+            say("proud is {proud_mm:g} mm", proud_mm=self.proud_mm),
+            say(
+                "Over {bearing_mm:g} mm that tilts the piece by more than {most_tilt_deg:g}.",
+                bearing_mm=self.bearing_mm,
+                most_tilt_deg=MOST_TILT_DEG,
+            ),
         )
         _check(
             self.apart_mm < min(self.size_mm, self.height_mm) / 2.0,
-            f"diagonals are {self.apart_mm:g} mm apart",
-            "No opening of that size is so far out.",
+            say("diagonals are {apart_mm:g} mm apart", apart_mm=self.apart_mm),
+            say("No opening of that size is so far out."),
         )
 
     @property
@@ -149,5 +165,7 @@ class ThumbFigures:
 def _check(is_good: bool, read: str, wrong: str) -> None:
     if not is_good:
         raise QuantityError(
-            f"Among the figures, {read}.", wrong, "Give the figures of a piece that can be cut."
+            say("Among the figures, {read}.", read=read),
+            wrong,
+            say("Give the figures of a piece that can be cut."),
         )

@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from typing import Final, NamedTuple
 
 from longpoint.errors import PieceError
+from longpoint.speech.said import say
 from longpoint.trims.joint_plane import BoardFrame, saw_angles
 from longpoint.trims.joints import mitre_pair
 
@@ -144,9 +145,16 @@ def tilt_deg(proud_mm: float, bears_mm: float) -> float:
         return 0.0
     if abs(proud_mm) > bears_mm * math.sin(math.radians(MOST_TILT_DEG)):
         raise PieceError(
-            f"The lining is {abs(proud_mm):g} mm off the wall, the trim bears on {bears_mm:g} mm.",
-            f"Trim nailed on so would tilt by more than {MOST_TILT_DEG:g} degrees.",
-            "Re-set the lining first.",
+            say(
+                "The lining is {proud_mm:g} mm off the wall, the trim bears on {bears_mm:g} mm.",
+                proud_mm=abs(proud_mm),
+                bears_mm=bears_mm,
+            ),
+            say(
+                "Trim nailed on so would tilt by more than {most_tilt_deg:g} degrees.",
+                most_tilt_deg=MOST_TILT_DEG,
+            ),
+            say("Re-set the lining first."),
         )
     return math.degrees(math.asin(proud_mm / bears_mm))
 

@@ -16,10 +16,11 @@ from enum import StrEnum
 from typing import Final
 
 from longpoint.quantities.length import MM_PER_INCH
+from longpoint.speech.said import joined, say
 
 ALWAYS: Final = (-1.0, math.inf)
 ANY_HEIGHT: Final = (0.0, math.inf)
-NOT_THE_LAW: Final = "This is a guide, not the law; what your contract says comes first."
+NOT_THE_LAW: Final = say("This is a guide, not the law; what your contract says comes first.")
 
 
 class Jurisdiction(StrEnum):
@@ -103,7 +104,7 @@ class Tolerance:
     def source(self) -> str:
         """The guide, its edition and clause, as quoted."""
         parts = (self.guide.name, self.guide.edition, self.clause)
-        return " ".join(part for part in parts if part)
+        return joined(" ", (part for part in parts if part))
 
     def holds(self, month: float, height_mm: float | None, *, on_bare_floor: bool) -> bool:
         """Tell whether the limit holds at a time and place; a height not given matches any."""
@@ -117,14 +118,14 @@ _NSW_2017: Final = Guide(
     jurisdiction=Jurisdiction.NEW_SOUTH_WALES,
     name="NSW Guide to Standards and Tolerances",
     edition="2017",
-    note="read as quoted in inspection reports; five copies agree",
+    note=say("read as quoted in inspection reports; five copies agree"),
 )
 _VICTORIA_2015: Final = Guide(
     jurisdiction=Jurisdiction.VICTORIA,
     name="Victorian Guide to Standards and Tolerances",
     edition="2015",
     standing=Standing.REMEMBERED,
-    note="the NSW guide grew out of this one; the figures were not read in it",
+    note=say("the NSW guide grew out of this one; the figures were not read in it"),
 )
 _UK_MANUAL_2014: Final = Guide(
     jurisdiction=Jurisdiction.UNITED_KINGDOM,
@@ -147,7 +148,7 @@ _NAHB: Final = Guide(
     name="NAHB Residential Construction Performance Guidelines",
     edition="undated",
     standing=Standing.REMEMBERED,
-    note="neither the clause nor the figure was read in it",
+    note=say("neither the clause nor the figure was read in it"),
 )
 
 _JOINT: Final = Subject.JOINT_GAP
@@ -157,8 +158,8 @@ _STOREY: Final = Subject.STOREY_PLUMB
 _FLAT: Final = Subject.WALL_FLATNESS
 
 _EIGHTH_MM: Final = MM_PER_INCH / 8.0
-_NO_GAP: Final = "at handover, unless agreed in writing"
-_IN_SIGHT: Final = "where it shows from a normal place to stand"
+_NO_GAP: Final = say("at handover, unless agreed in writing")
+_IN_SIGHT: Final = say("where it shows from a normal place to stand")
 
 
 def _limit(
@@ -194,16 +195,16 @@ TOLERANCES: Final = (
     _limit(_VICTORIA_2015, "s. 11", _JOINT, 2.0, months=(12.0, math.inf)),
     _limit(_UK_MANUAL_2014, "ch. 1", _STOREY, 10.0, "masonry"),
     _limit(_UK_MANUAL_2014, "ch. 1", _PLUMB, 20.0, "masonry"),
-    _limit(_NHBC_2019, "cl. 9.1.3", _SKIRTING, 5.0, "no floor covering", bare_floor_only=True),
+    _limit(_NHBC_2019, "cl. 9.1.3", _SKIRTING, 5.0, say("no floor covering"), bare_floor_only=True),
     _limit(_NHBC_2019, "cl. 9.1.3", _PLUMB, 8.0, heights_mm=(0.0, 2500.0)),
     _limit(_NHBC_2019, "cl. 9.1.3", _PLUMB, 12.0, heights_mm=(2500.0, math.inf)),
-    _limit(_NHBC_2019, "cl. 9.1.3", _FLAT, 5.0, "plastered or dry-lined"),
+    _limit(_NHBC_2019, "cl. 9.1.3", _FLAT, 5.0, say("plastered or dry-lined")),
     _limit(_NHBC_2020, "cl. 9.1.3", _PLUMB, 8.0, heights_mm=(0.0, 3000.0)),
     _limit(_NHBC_2020, "cl. 9.1.3", _PLUMB, 12.0, heights_mm=(3000.0, math.inf)),
     _limit(_NHBC_2020, "cl. 9.1.3", _STOREY, 8.0, heights_mm=(3000.0, math.inf)),
-    _limit(_NHBC_2020, "cl. 9.1.3", _FLAT, 3.0, "plastered or dry-lined"),
-    _limit(_NHBC_2020, "cl. 9.4.4", _JOINT, None, "joints tight and neat, margin even"),
-    _limit(_US_MANUAL, "", _JOINT, _EIGHTH_MM, "put right once", months=(-1.0, 12.0)),
+    _limit(_NHBC_2020, "cl. 9.1.3", _FLAT, 3.0, say("plastered or dry-lined")),
+    _limit(_NHBC_2020, "cl. 9.4.4", _JOINT, None, say("joints tight and neat, margin even")),
+    _limit(_US_MANUAL, "", _JOINT, _EIGHTH_MM, say("put right once"), months=(-1.0, 12.0)),
     _limit(_NAHB, "", _JOINT, _EIGHTH_MM),
 )
 
@@ -262,13 +263,24 @@ class Verdict:
     def __str__(self) -> str:
         """Return the verdict in plain words, with its source."""
         if self.by is None:
-            return "None of these guides says anything of it."
+            return say("None of these guides says anything of it.")
         wording = f" ({self.by.condition})" if self.by.condition else ""
         if self.by.limit_mm is None:
-            return f"{self.by.source} gives no number{wording}. {NOT_THE_LAW}"
-        return (
-            f"{self.measured_mm:.2f} mm {self.outcome.value} by {self.by.source}: "
-            f"{self.by.limit_mm:.2f} mm at most{wording}. {NOT_THE_LAW}"
+            return say(
+                "{source} gives no number{wording}. {not_the_law}",
+                source=self.by.source,
+                wording=wording,
+                not_the_law=NOT_THE_LAW,
+            )
+        return say(
+            "{measured_mm:.2f} mm {outcome} by {source}: {limit_mm:.2f} mm at "
+            "most{wording}. {not_the_law}",
+            measured_mm=self.measured_mm,
+            outcome=self.outcome.value,
+            source=self.by.source,
+            limit_mm=self.by.limit_mm,
+            wording=wording,
+            not_the_law=NOT_THE_LAW,
         )
 
 

@@ -3,6 +3,7 @@
 from typing import Final
 
 from longpoint.catalogue.along_walls.rail_keys import HIGHEST_MM, WALLS, WINDOWS
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind
 
 LONGEST_MM: Final = 20000.0
@@ -13,26 +14,28 @@ BEAD_KEYS: Final = (
     Key(
         name="height",
         kind=Kind.READING,
-        meaning="From the floor up to its lower edge, where it does not lie on the floor.",
+        meaning=say("From the floor up to its lower edge, where it does not lie on the floor."),
         example=2360,
         default=0.0,
-        left_out="on the floor",
+        left_out=say("on the floor"),
         high=HIGHEST_MM,
     ),
     WINDOWS,
     Key(
         name="behind",
         kind=Kind.LENGTH,
-        meaning="Thickness of what stands between the wall and the bead.",
+        meaning=say("Thickness of what stands between the wall and the bead."),
         example=20,
-        left_out="that of each wall's skirting",
+        left_out=say("that of each wall's skirting"),
         high=THICKEST_MM,
     ),
     Key(
         name="lengths",
         kind=Kind.READINGS,
-        meaning="Plain lengths, square at both ends: instead of those of the room, beside them "
-        "where walls are named.",
+        meaning=say(
+            "Plain lengths, square at both ends: instead of those of the room, "
+            "beside them where walls are named."
+        ),
         example=[1200, 860],
         left_out="none",
         above=True,
@@ -41,7 +44,7 @@ BEAD_KEYS: Final = (
     Key(
         name="at_trim",
         kind=Kind.CHOICE,
-        meaning="How the bead ends at an architrave or plinth block.",
+        meaning=say("How the bead ends at an architrave or plinth block."),
         example="square",
         choices=("square", "return"),
         default="square",
@@ -50,7 +53,7 @@ BEAD_KEYS: Final = (
     Key(
         name="internal",
         kind=Kind.CHOICE,
-        meaning="How two beads meet in an internal corner.",
+        meaning=say("How two beads meet in an internal corner."),
         example="scribe",
         choices=("scribe", "mitre"),
         default="scribe",

@@ -6,6 +6,7 @@ from longpoint.catalogue.sketch import Label, Line, Sketch, Stroke
 from longpoint.catalogue.trim import Asked
 from longpoint.errors import ShapeError
 from longpoint.shape.point import Point, direction, line_crossing
+from longpoint.speech.said import say
 from longpoint.survey.rooms import Room
 
 _LABEL_ROOM: Final = 0.06
@@ -52,8 +53,16 @@ def bead_sketch(
         Sketch(
             lines=(Line(points=_points(corners), stroke=Stroke.EDGE, closed=True), *beads),
             labels=tuple(labels),
-            caption=f"{asked.mark} in {room.name}, seen from above; door places are not drawn.",
-            described=f"The plan of {room.name} with a bead along {len(beads)} walls.",
+            caption=say(
+                "{mark} in {room}, seen from above; door places are not drawn.",
+                mark=asked.mark,
+                room=room.name,
+            ),
+            described=say(
+                "The plan of {room} with a bead along {beads} walls.",
+                room=room.name,
+                beads=len(beads),
+            ),
         ),
     )
 

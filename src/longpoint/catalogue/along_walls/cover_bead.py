@@ -23,11 +23,12 @@ from longpoint.pieces.run_sums import run_sum
 from longpoint.pieces.wall_boards import Course
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.quantities.uncertainty import combine
+from longpoint.speech.said import joined, say
 from longpoint.survey.rooms import Room, RunEnd, Wall
 
 BEAD_NO_SKIRTING: Final = "bead-no-skirting"
 
-NAIL_IT: Final = "Nail it to the skirting or the wall, not to the floor: that has to move."
+NAIL_IT: Final = say("Nail it to the skirting or the wall, not to the floor: that has to move.")
 """Common practice, no source."""
 
 
@@ -40,18 +41,18 @@ def plan_bead(asked: Asked) -> TrimPlan:
     lengths = asked.get("lengths", ())
     if not asked.entry.room and not lengths:
         raise PieceError(
-            f"{asked.mark} is written without a room and without lengths.",
-            "There is nothing to follow.",
-            "Name the room whose skirting it follows, or write lengths.",
+            say("{mark} is written without a room and without lengths.", mark=asked.mark),
+            say("There is nothing to follow."),
+            say("Name the room whose skirting it follows, or write lengths."),
         )
     pieces, said = course_pieces(
         asked,
         tuple(_plain(asked, number, mm) for number, mm in enumerate(lengths, start=1)),
-        Ends(what="bead", role=Role.BEAD),
+        Ends(what=say("bead"), role=Role.BEAD),
     )
     if not asked.get("walls") and lengths:
         # A room beside plain lengths only says where they go, unless walls are named as well.
-        lines = ("Plain lengths, square at both ends.",)
+        lines = (say("Plain lengths, square at both ends."),)
         return TrimPlan(pieces=pieces, findings=said, lines=lines)
     around = _round_the_room(asked)
     return replace(around, pieces=(*around.pieces, *pieces), findings=(*around.findings, *said))
@@ -67,7 +68,7 @@ def _plain(asked: Asked, number: int, length_mm: float) -> Board:
         u_mm=combine((tape.private_u_mm(), tape.shared_u_mm(length_mm))),
         left=Stop(kind=RunEnd.SQUARE),
         right=Stop(kind=RunEnd.SQUARE),
-        sum_text=run_sum("as read", [length_mm], asked.units),
+        sum_text=run_sum(say("as read"), [length_mm], asked.units),
     )
 
 
@@ -75,7 +76,7 @@ def _round_the_room(asked: Asked) -> TrimPlan:
     room = _known_room(asked)
     walls = chosen_walls(asked, room)
     ends = Ends(
-        what="bead",
+        what=say("bead"),
         role=Role.BEAD,
         is_mitred=asked.get("internal", "scribe") == "mitre",
         is_returned=asked.get("at_trim", "square") == "return",
@@ -117,15 +118,20 @@ def _known_room(asked: Asked) -> Room:
     name = asked.entry.room
     if name in asked.held or name in {each.mark for each in asked.house.held}:
         raise PieceError(
-            f"{asked.mark} runs round {name}.",
-            "That room is held, so no length is worked out for this either.",
-            "Put the room right first.",
+            say("{mark} runs round {name}.", mark=asked.mark, name=name),
+            say("That room is held, so no length is worked out for this either."),
+            say("Put the room right first."),
         )
     if name not in {room.name for room in asked.house.rooms}:
         raise PieceError(
-            f"{asked.mark} names the room {name}." if name else f"{asked.mark} names no room.",
-            "The walls of no such room are described.",
-            "Describe it under [[rooms]], name one that is, or write lengths.",
+            say("{mark} names the room {name}.", mark=asked.mark, name=name)
+            if name
+            else say(
+                "{mark} names no room.",
+                mark=asked.mark,
+            ),
+            say("The walls of no such room are described."),
+            say("Describe it under [[rooms]], name one that is, or write lengths."),
         )
     return the_room(asked)
 
@@ -169,7 +175,7 @@ def _before_the_skirting(
         board,
         length_mm=length_mm,
         sum_text=f"{board.sum_text}; "
-        + run_sum("before the skirting", [board.length_mm, *taken], asked.units),
+        + run_sum(say("before the skirting"), [board.length_mm, *taken], asked.units),
     )
 
 
@@ -216,9 +222,14 @@ def _bare(
             code=BEAD_NO_SKIRTING,
             severity=Severity.NOTE,
             place=asked.mark,
-            read=f"{asked.mark} runs along {', '.join(bare)} of {room.name}.",
-            wrong="No skirting is written there, so the bead was taken as lying on the wall.",
-            do="Write behind, the thickness of what it runs in front of, if there is any.",
+            read=say(
+                "{mark} runs along {bare} of {room}.",
+                mark=asked.mark,
+                bare=joined(", ", bare),
+                room=room.name,
+            ),
+            wrong=say("No skirting is written there, so the bead was taken as lying on the wall."),
+            do=say("Write behind, the thickness of what it runs in front of, if there is any."),
         ),
     )
 
@@ -228,8 +239,11 @@ def _seen_ends(boards: tuple[Board, ...]) -> tuple[str, ...]:
     if not any(stop.kind is RunEnd.ARCHITRAVE for stop in stops):
         return ()
     return (
-        "Beside an architrave or a plinth block it ends square; where it stands further out than "
-        'that, its end is seen: ease it back by hand, or write at_trim = "return".',
+        say(
+            "Beside an architrave or a plinth block it ends square; where it stands "
+            "further out than that, its end is seen: ease it back by hand, or write "
+            'at_trim = "return".'
+        ),
     )
 
 
@@ -243,14 +257,23 @@ def _what_stands_behind(
         if wall.mark in walls
     }
     if len(set(thick.values())) == 1:
-        return f"The bead runs {format_with_unit(next(iter(thick.values())), units)} off the walls."
-    each = ", ".join(f"{format_length(mm, units)} off {mark}" for mark, mm in thick.items())
-    return f"The bead runs {each}."
+        return say(
+            "The bead runs {next} off the walls.",
+            next=format_with_unit(next(iter(thick.values())), units),
+        )
+    each = joined(
+        ", ",
+        (
+            say("{mm} off {mark}", mm=format_length(mm, units), mark=mark)
+            for mark, mm in thick.items()
+        ),
+    )
+    return say("The bead runs {each}.", each=each)
 
 
 TRIM: Final = TrimKind(
     name="cover-bead",
-    title="a cover bead",
+    title=say("a cover bead"),
     asks=BEAD_KEYS,
     plan=plan_bead,
 )

@@ -9,6 +9,7 @@ from longpoint.catalogue.trim import Asked
 from longpoint.errors import Finding, PieceError, Severity
 from longpoint.pieces.boards import Side
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.rooms import Room
 from longpoint.trims.floor_scribe import floor_under
 
@@ -117,14 +118,17 @@ def level_findings(asked: Asked, room: Room, heights: RailHeights) -> tuple[Find
 def height_lines(asked: Asked, room: Room, heights: RailHeights) -> tuple[str, ...]:
     """Return one line with the rail's height above the floor at every corner known."""
     edge = asked.get("measured_to", "top")
-    said = "; ".join(
-        f"wall {wall.mark} {_ends(asked, heights, wall.mark)}"
-        for wall in room.walls
-        if any(heights.at(wall.mark, side) is not None for side in Side)
+    said = joined(
+        "; ",
+        (
+            f"wall {wall.mark} {_ends(asked, heights, wall.mark)}"
+            for wall in room.walls
+            if any(heights.at(wall.mark, side) is not None for side in Side)
+        ),
     )
     return (
-        "Set the rail to the level line, not to the floor and not to the ceiling.",
-        f"Its {edge} edge above the floor: {said}.",
+        say("Set the rail to the level line, not to the floor and not to the ceiling."),
+        say("Its {edge} edge above the floor: {said}.", edge=edge, said=said),
     )
 
 
@@ -134,7 +138,7 @@ def _ends(asked: Asked, heights: RailHeights, wall: str) -> str:
         above_mm = heights.at(wall, side)
         if above_mm is not None:
             parts.append(f"{side} {format_length(above_mm, asked.units)}")
-    return ", ".join(parts)
+    return joined(", ", parts)
 
 
 def _pairs(room: Room) -> list[tuple[str, str]]:
@@ -156,17 +160,21 @@ def _round_the_corners(room: Room, line: dict[Spot, float]) -> dict[Spot, float]
 
 def _twice(asked: Asked, wall: str) -> PieceError:
     return PieceError(
-        f"The level line of {asked.mark} lists wall {wall} twice.",
-        "Which reading counts can't be told.",
-        "Take one of them out.",
+        say("The level line of {mark} lists wall {wall} twice.", mark=asked.mark, wall=wall),
+        say("Which reading counts can't be told."),
+        say("Take one of them out."),
     )
 
 
 def _no_datum(asked: Asked, datum: str) -> PieceError:
     return PieceError(
-        f"The height of {asked.mark} was read at the left end of wall {datum}.",
-        "The level line was not read there, so nothing ties the two together.",
-        "Read the floor to the level line there too, or name another datum.",
+        say(
+            "The height of {mark} was read at the left end of wall {datum}.",
+            mark=asked.mark,
+            datum=datum,
+        ),
+        say("The level line was not read there, so nothing ties the two together."),
+        say("Read the floor to the level line there too, or name another datum."),
     )
 
 
@@ -175,9 +183,12 @@ def _missing(asked: Asked, heights: RailHeights) -> Finding:
         code=LEVEL_LINE_MISSING,
         severity=Severity.NOTE,
         place=asked.mark,
-        read=f"No level line was read for {asked.mark}.",
-        wrong=f"Its height is known at the left end of wall {heights.datum} alone; floors fall.",
-        do="Carry that height round with a level, not by measuring up from the floor.",
+        read=say("No level line was read for {mark}.", mark=asked.mark),
+        wrong=say(
+            "Its height is known at the left end of wall {datum} alone; floors fall.",
+            datum=heights.datum,
+        ),
+        do=say("Carry that height round with a level, not by measuring up from the floor."),
     )
 
 
@@ -186,7 +197,14 @@ def _disagrees(asked: Asked, left: str, right: str, by_mm: float) -> Finding:
         code=LEVEL_LINE_DISAGREES,
         severity=Severity.WARNING,
         place=asked.mark,
-        read=f"In the corner of walls {left} and {right} the level line was read twice.",
-        wrong=f"The two readings are {format_with_unit(by_mm, asked.units)} apart.",
-        do="Read both again from the same spot of the floor.",
+        read=say(
+            "In the corner of walls {left} and {right} the level line was read twice.",
+            left=left,
+            right=right,
+        ),
+        wrong=say(
+            "The two readings are {by} apart.",
+            by=format_with_unit(by_mm, asked.units),
+        ),
+        do=say("Read both again from the same spot of the floor."),
     )

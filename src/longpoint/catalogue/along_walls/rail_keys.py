@@ -2,53 +2,54 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 
 HIGHEST_MM: Final = 6000.0
 
 LEVEL_AT: Final = Table(
-    title="a reading of the level line",
+    title=say("a reading of the level line"),
     keys=(
         Key(
             name="wall",
             kind=Kind.TEXT,
-            meaning="The wall, facing it.",
+            meaning=say("The wall, facing it."),
             example="N",
             required=True,
         ),
         Key(
             name="left",
             kind=Kind.READING,
-            meaning="From the floor up to the level line at the wall's left end.",
+            meaning=say("From the floor up to the level line at the wall's left end."),
             example=1002,
-            left_out="not read",
+            left_out=say("not read"),
             high=HIGHEST_MM,
         ),
         Key(
             name="right",
             kind=Kind.READING,
-            meaning="The same at its right end.",
+            meaning=say("The same at its right end."),
             example=1011,
-            left_out="not read",
+            left_out=say("not read"),
             high=HIGHEST_MM,
         ),
     ),
 )
 
 SILL_AT: Final = Table(
-    title="a window's sill",
+    title=say("a window's sill"),
     keys=(
         Key(
             name="mark",
             kind=Kind.MARK,
-            meaning="The window.",
+            meaning=say("The window."),
             example="W1",
             required=True,
         ),
         Key(
             name="sill",
             kind=Kind.READING,
-            meaning="From the floor up to the bottom of its reveal.",
+            meaning=say("From the floor up to the bottom of its reveal."),
             example=905,
             required=True,
             high=HIGHEST_MM,
@@ -59,17 +60,17 @@ SILL_AT: Final = Table(
 WALLS: Final = Key(
     name="walls",
     kind=Kind.CODES,
-    meaning="The walls it runs along.",
+    meaning=say("The walls it runs along."),
     example=["N", "E"],
-    left_out="all walls of the room",
+    left_out=say("all walls of the room"),
 )
 
 WINDOWS: Final = Key(
     name="windows",
     kind=Kind.TABLES,
-    meaning="How high the sills stand of windows that the walls list.",
+    meaning=say("How high the sills stand of windows that the walls list."),
     example=[{"mark": "W1", "sill": 905}],
-    left_out="held where a wall in question lists a window",
+    left_out=say("held where a wall in question lists a window"),
     table=SILL_AT,
 )
 
@@ -77,7 +78,7 @@ RAIL_KEYS: Final = (
     Key(
         name="height",
         kind=Kind.READING,
-        meaning="From the floor at the datum corner up to the rail.",
+        meaning=say("From the floor at the datum corner up to the rail."),
         example=2010,
         required=True,
         above=True,
@@ -86,7 +87,7 @@ RAIL_KEYS: Final = (
     Key(
         name="measured_to",
         kind=Kind.CHOICE,
-        meaning="Which edge of the rail that height is measured to.",
+        meaning=say("Which edge of the rail that height is measured to."),
         example="top",
         choices=("top", "bottom"),
         default="top",
@@ -95,25 +96,25 @@ RAIL_KEYS: Final = (
     Key(
         name="ceiling",
         kind=Kind.READING,
-        meaning="From the floor at the datum corner up to the ceiling.",
+        meaning=say("From the floor at the datum corner up to the ceiling."),
         example=2405,
-        left_out="not checked",
+        left_out=say("not checked"),
         above=True,
         high=HIGHEST_MM,
     ),
     Key(
         name="datum",
         kind=Kind.TEXT,
-        meaning="The wall whose left-hand end is the datum corner.",
+        meaning=say("The wall whose left-hand end is the datum corner."),
         example="N",
-        left_out="the first wall of level_line, or of the room",
+        left_out=say("the first wall of level_line, or of the room"),
     ),
     Key(
         name="level_line",
         kind=Kind.TABLES,
-        meaning="Any level line (a laser's, say), read from the floor at the walls' ends.",
+        meaning=say("Any level line (a laser's, say), read from the floor at the walls' ends."),
         example=[{"wall": "N", "left": 1002, "right": 1011}],
-        left_out="the walls' floor; without that the height stands for the datum corner alone",
+        left_out=say("the walls' floor; without that the height stands for the datum corner alone"),
         table=LEVEL_AT,
     ),
     WINDOWS,
@@ -121,16 +122,16 @@ RAIL_KEYS: Final = (
     Key(
         name="at_trim",
         kind=Kind.CHOICE,
-        meaning="How a rail ends at an architrave.",
+        meaning=say("How a rail ends at an architrave."),
         example="square",
         choices=("square", "return"),
         default="square",
-        left_out="square: it dies into the architrave",
+        left_out=say("square: it dies into the architrave"),
     ),
     Key(
         name="internal",
         kind=Kind.CHOICE,
-        meaning="How two rails meet in an internal corner.",
+        meaning=say("How two rails meet in an internal corner."),
         example="scribe",
         choices=("scribe", "mitre"),
         default="scribe",

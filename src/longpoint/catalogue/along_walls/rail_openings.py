@@ -7,6 +7,7 @@ from longpoint.catalogue.trim import Asked
 from longpoint.errors import Finding, PieceError, Severity
 from longpoint.pieces.wall_doors import reaching
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Layout, Opening, OpeningKind
 from longpoint.survey.rooms import Room
@@ -104,10 +105,20 @@ def _sill_mm(asked: Asked, opening: Opening, sills_mm: dict[str, float]) -> floa
         return 0.0
     if opening.mark not in sills_mm:
         raise PieceError(
-            f"{asked.mark} runs along a wall that lists the window {opening.mark}.",
-            "How high its sill stands was not read, so whether the rail stops there is not known.",
-            f"Read from the floor to the sill and write it under windows: "
-            f'{{ mark = "{opening.mark}", sill = ... }}.',
+            say(
+                "{mark} runs along a wall that lists the window {mark_2}.",
+                mark=asked.mark,
+                mark_2=opening.mark,
+            ),
+            say(
+                "How high its sill stands was not read, so whether the rail stops "
+                "there is not known."
+            ),
+            say(
+                "Read from the floor to the sill and write it under windows: {{ mark = "
+                '"{mark}", sill = ... }}.',
+                mark=opening.mark,
+            ),
         )
     return sills_mm[opening.mark]
 
@@ -125,28 +136,42 @@ def _under_mm(house: House, opening: Opening) -> float:
 
 
 def _meets_trim(asked: Asked, met: Met, band: Band) -> Finding:
-    marks = " and ".join(opening.mark for opening in met.partly)
+    marks = joined(say(" and "), (opening.mark for opening in met.partly))
     low, high = format_length(band.low_mm, asked.units), format_with_unit(band.high_mm, asked.units)
     return Finding(
         code=RAIL_MEETS_TRIM,
         severity=Severity.WARNING,
         place=asked.mark,
-        read=f"The rail covers the wall from {low} to {high} above the floor.",
-        wrong=f"It meets the trim of {marks} at the height of its head or its sill, so it is "
-        "partly beside that trim and partly past it.",
-        do="Set the rail a little higher or lower, or notch it there by hand; its length is given "
-        "to the outer edge of the leg. A window board's horn stands further out.",
+        read=say(
+            "The rail covers the wall from {low} to {high} above the floor.",
+            low=low,
+            high=high,
+        ),
+        wrong=say(
+            "It meets the trim of {marks} at the height of its head or its sill, "
+            "so it is partly beside that trim and partly past it.",
+            marks=marks,
+        ),
+        do=say(
+            "Set the rail a little higher or lower, or notch it there by hand; its "
+            "length is given to the outer edge of the leg. A window board's horn "
+            "stands further out."
+        ),
     )
 
 
 def _proud(asked: Asked, proud: list[tuple[Opening, float]]) -> Finding:
-    marks = " and ".join(opening.mark for opening, _ in proud)
+    marks = joined(say(" and "), (opening.mark for opening, _ in proud))
     most = format_with_unit(max(by_mm for _, by_mm in proud), asked.units)
     return Finding(
         code=RAIL_PROUD_OF_TRIM,
         severity=Severity.NOTE,
         place=asked.mark,
-        read=f"The rail is thicker than the architrave at {marks}, by up to {most}.",
-        wrong="Cut square it shows that much of its end.",
-        do='Ease the end back by hand, or write at_trim = "return".',
+        read=say(
+            "The rail is thicker than the architrave at {marks}, by up to {most}.",
+            marks=marks,
+            most=most,
+        ),
+        wrong=say("Cut square it shows that much of its end."),
+        do=say('Ease the end back by hand, or write at_trim = "return".'),
     )

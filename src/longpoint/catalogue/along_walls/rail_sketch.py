@@ -9,6 +9,7 @@ from longpoint.catalogue.sketch import Anchor, Label, Line, Sketch, Stroke
 from longpoint.catalogue.trim import Asked
 from longpoint.pieces.boards import Side
 from longpoint.quantities.formatting import format_length
+from longpoint.speech.said import say
 from longpoint.survey.openings import Opening
 from longpoint.survey.rooms import Room, Wall
 from longpoint.survey.trimmed_openings import trimmed_opening
@@ -61,9 +62,17 @@ def rail_sketch(
     return Sketch(
         lines=tuple(lines),
         labels=tuple(labels),
-        caption=f"{asked.mark} round {room.name}, wall by wall as you turn to the right; the rail "
-        "is level, the floor as read. Below each end: how high it stands over the floor there.",
-        described=f"The walls of {room.name} side by side with the rail across them.",
+        caption=say(
+            "{mark} round {room}, wall by wall as you turn to the right; the "
+            "rail is level, the floor as read. Below each end: how high it "
+            "stands over the floor there.",
+            mark=asked.mark,
+            room=room.name,
+        ),
+        described=say(
+            "The walls of {room} side by side with the rail across them.",
+            room=room.name,
+        ),
     )
 
 
@@ -155,7 +164,7 @@ def _wall_labels(asked: Asked, strip: _Strip, heights: RailHeights, below_mm: fl
         Label(
             x_mm=strip.start_mm + (left + right) / 2.0,
             y_mm=0.5 * heights.height_mm,
-            text=f"{name}-{number}" if strip.stops_mm else name,
+            text=say("{name}-{number}", name=name, number=number) if strip.stops_mm else name,
             bold=True,
         )
         for number, (left, right) in enumerate(strip.between_mm, start=1)

@@ -26,6 +26,7 @@ from longpoint.pieces.boards import Board
 from longpoint.pieces.piece import Role
 from longpoint.pieces.wall_boards import Course
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import Place
 
@@ -47,7 +48,7 @@ def plan_rail(asked: Asked) -> TrimPlan:
     heights = rail_heights(asked, room)
     band = _band(asked, heights)
     ends = Ends(
-        what="rail",
+        what=say("rail"),
         role=Role.RAIL,
         is_mitred=asked.get("internal", "scribe") == "mitre",
         is_returned=asked.get("at_trim", "square") == "return",
@@ -83,29 +84,42 @@ def _band(asked: Asked, heights: RailHeights) -> Band:
     low_mm = high_mm - width_mm
     if low_mm < 0:
         raise PieceError(
-            f"The top of {asked.mark} is to stand {format_with_unit(high_mm, units)} above the "
-            "floor.",
-            f"The rail itself is {format_with_unit(width_mm, units)} wide, so it would stand in "
-            "the floor.",
-            "Look at its height again.",
+            say(
+                "The top of {mark} is to stand {high} above the floor.",
+                mark=asked.mark,
+                high=format_with_unit(high_mm, units),
+            ),
+            say(
+                "The rail itself is {width} wide, so it would stand in the floor.",
+                width=format_with_unit(width_mm, units),
+            ),
+            say("Look at its height again."),
         )
     ceiling_mm = asked.get("ceiling")
     if ceiling_mm is not None and high_mm > ceiling_mm:
         raise PieceError(
-            f"The top of {asked.mark} is to stand {format_with_unit(high_mm, units)} above the "
-            "floor.",
-            f"The ceiling is {format_with_unit(ceiling_mm, units)} above it.",
-            "Look at both again.",
+            say(
+                "The top of {mark} is to stand {high} above the floor.",
+                mark=asked.mark,
+                high=format_with_unit(high_mm, units),
+            ),
+            say(
+                "The ceiling is {ceiling} above it.",
+                ceiling=format_with_unit(ceiling_mm, units),
+            ),
+            say("Look at both again."),
         )
     return Band(low_mm=low_mm, high_mm=high_mm)
 
 
 def _lines(asked: Asked, boards: Sequence[Board], ends: Ends) -> tuple[str, ...]:
     return (
-        "Each piece lies on the saw on its back, its upper edge away from you.",
+        say("Each piece lies on the saw on its back, its upper edge away from you."),
         order_of_work([board for board in boards if not board.is_held], ends),
-        "A wall whose lean was not read is taken as plumb: try the two pieces of a corner at the "
-        "rail's height before you fix them.",
+        say(
+            "A wall whose lean was not read is taken as plumb: try the two pieces of a "
+            "corner at the rail's height before you fix them."
+        ),
     )
 
 
@@ -125,10 +139,18 @@ def _leaning(asked: Asked, openings: Sequence[Opening], band: Band) -> tuple[Fin
             code=RAIL_AT_LEANING_LEG,
             severity=Severity.NOTE,
             place=asked.mark,
-            read=f"At the rail's height, against the floor: {', '.join(leaning)}.",
-            wrong="Where a door stands was read at one height, and which leg leans is not known; "
-            "the boards beside it reach to where its legs stand at the floor.",
-            do="Cut these boards last, to a tape from the corner to the leg at the rail's height.",
+            read=say(
+                "At the rail's height, against the floor: {leaning}.",
+                leaning=joined(", ", leaning),
+            ),
+            wrong=say(
+                "Where a door stands was read at one height, and which leg leans "
+                "is not known; the boards beside it reach to where its legs "
+                "stand at the floor."
+            ),
+            do=say(
+                "Cut these boards last, to a tape from the corner to the leg at the rail's height."
+            ),
         ),
     )
 

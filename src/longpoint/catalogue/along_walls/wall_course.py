@@ -13,9 +13,10 @@ from longpoint.pieces.run_corners import Meeting, Meetings, corner_findings, mee
 from longpoint.pieces.runs import board_pieces
 from longpoint.pieces.wall_boards import Course, room_boards
 from longpoint.pieces.wall_findings import RUN_HELD
+from longpoint.speech.said import joined, say
 from longpoint.survey.rooms import Room, RunEnd
 
-BARE_WALL: Final = "the bare wall"
+BARE_WALL: Final = say("the bare wall")
 """What a board runs into where the next wall gets none."""
 
 
@@ -53,9 +54,9 @@ def chosen_walls(asked: Asked, room: Room) -> frozenset[str]:
         check_wall(asked, room, mark)
     if not chosen:
         raise PieceError(
-            f"{asked.mark} runs along no wall.",
-            "Its list of walls is empty.",
-            "Name the walls, or take the list out: it then runs along all.",
+            say("{mark} runs along no wall.", mark=asked.mark),
+            say("Its list of walls is empty."),
+            say("Name the walls, or take the list out: it then runs along all."),
         )
     return frozenset(chosen)
 
@@ -65,9 +66,14 @@ def check_wall(asked: Asked, room: Room, mark: str) -> None:
     marks = [wall.mark for wall in room.walls]
     if mark not in marks:
         raise PieceError(
-            f"{asked.mark} names wall {mark} of {room.name}.",
-            f"That room has {', '.join(marks)}.",
-            "Name one of these.",
+            say(
+                "{mark} names wall {mark_2} of {room}.",
+                mark=asked.mark,
+                mark_2=mark,
+                room=room.name,
+            ),
+            say("That room has {marks}.", marks=joined(", ", marks)),
+            say("Name one of these."),
         )
 
 
@@ -116,10 +122,16 @@ def course_pieces(
 def order_of_work(boards: Sequence[Board], ends: Ends) -> str:
     """Return the line that says which board goes up first."""
     marks = [board.mark for board in sorted(boards, key=lambda board: -board.length_mm)]
-    order = ", ".join(marks)
+    order = joined(", ", marks)
     if ends.is_mitred:
-        return f"Internal corners are mitred: fix each {ends.what} with its neighbour in hand."
-    return f"The longest goes up first, square into its corners, the next scribed over it: {order}."
+        return say(
+            "Internal corners are mitred: fix each {what} with its neighbour in hand.",
+            what=ends.what,
+        )
+    return say(
+        "The longest goes up first, square into its corners, the next scribed over it: {order}.",
+        order=order,
+    )
 
 
 def _ended(board: Board, room: Room, walls: frozenset[str], ends: Ends) -> Board:
@@ -194,7 +206,10 @@ def _said(asked: Asked, what: str, finding: Finding) -> Finding:
         told,
         code=TRIM_WAITS,
         severity=Severity.WARNING,
-        read=f"{finding.place} is worked out from its wall and what stands in it.",
+        read=say(
+            "{place} is worked out from its wall and what stands in it.",
+            place=finding.place,
+        ),
         wrong=finding.wrong.replace("It is held because", "It is left out because"),
-        do="Settle that first, then plan again before you order.",
+        do=say("Settle that first, then plan again before you order."),
     )

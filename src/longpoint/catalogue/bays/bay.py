@@ -14,6 +14,7 @@ from longpoint.errors import PieceError
 from longpoint.pieces.piece import EndCut, Piece, Role
 from longpoint.pieces.run_sums import run_sum
 from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.profiles import Profile
 from longpoint.trims.joint_plane import SawAngles
 
@@ -81,12 +82,16 @@ def _bay(asked: Asked) -> _Bay:
         what: asked.house.profile(asked.get(what)) for what in _TRIMS if asked.get(what) is not None
     }
     if not profiles:
-        raise _lacks(asked, "a board, a head, an apron or a cover", "One of them has a profile.")
+        raise _lacks(
+            asked, say("a board, a head, an apron or a cover"), say("One of them has a profile.")
+        )
     needs_wall = "head" in profiles or "apron" in profiles
     if needs_wall and asked.get("reveal") is None:
-        raise _lacks(asked, "its reveal", "Head and apron lie on the wall's face, so it is needed.")
+        raise _lacks(
+            asked, say("its reveal"), say("Head and apron lie on the wall's face, so it is needed.")
+        )
     if "cover" in profiles and not asked.get("cover_height"):
-        raise _lacks(asked, "cover_height", "The corner covers are cut to it.")
+        raise _lacks(asked, "cover_height", say("The corner covers are cut to it."))
     return _Bay(
         lights=lights,
         profiles=profiles,
@@ -96,7 +101,11 @@ def _bay(asked: Asked) -> _Bay:
 
 
 def _lacks(asked: Asked, what: str, why: str) -> PieceError:
-    return PieceError(f"{asked.mark} is written without {what}.", why, "Write it at the bay.")
+    return PieceError(
+        say("{mark} is written without {what}.", mark=asked.mark, what=what),
+        why,
+        say("Write it at the bay."),
+    )
 
 
 def _board_mm(asked: Asked, profiles: dict[str, Profile]) -> float:
@@ -107,9 +116,15 @@ def _board_mm(asked: Asked, profiles: dict[str, Profile]) -> float:
     if depth_mm > board.width_mm + 0.05:
         needed, had = (format_with_unit(mm, asked.units) for mm in (depth_mm, board.width_mm))
         raise PieceError(
-            f"{asked.mark} has a board {needed} deep, cut from {board.name}, {had} wide.",
-            "The profile is too narrow.",
-            "Choose a wider one.",
+            say(
+                "{mark} has a board {needed} deep, cut from {board}, {had} wide.",
+                mark=asked.mark,
+                needed=needed,
+                board=board.name,
+                had=had,
+            ),
+            say("The profile is too narrow."),
+            say("Choose a wider one."),
         )
     return depth_mm
 
@@ -118,7 +133,7 @@ def _board(asked: Asked, bay: _Bay, light: Light) -> Piece:
     """Return a light's board: its outer edge lies at the frame, its inner edge is the front."""
     short_mm = [-end.short_mm(bay.board_mm) for end in (light.left, light.right)]
     front_mm = light.line_mm + math.fsum(short_mm)
-    _check_left(asked, light, front_mm, "front edge of its board")
+    _check_left(asked, light, front_mm, say("front edge of its board"))
     profile = bay.profiles["board"]
     depth = format_length(bay.board_mm, asked.units)
     is_ripped = bay.board_mm < profile.width_mm - 0.05
@@ -131,7 +146,9 @@ def _board(asked: Asked, bay: _Bay, light: Light) -> Piece:
         right=end_cut(SawAngles(light.right.saw_deg, 0.0)),
         profile=profile,
         hand_sum=run_sum("frame", [light.line_mm, *short_mm], asked.units),
-        notes=(f"rip to {depth} first, off the edge at the frame",) if is_ripped else (),
+        notes=(say("rip to {depth} first, off the edge at the frame", depth=depth),)
+        if is_ripped
+        else (),
     )
     return ripped(piece, bay.board_mm)
 
@@ -174,10 +191,14 @@ def _check_left(asked: Asked, light: Light, length_mm: float, what: str) -> None
     if length_mm > 0:
         return
     raise PieceError(
-        f"{asked.mark}: {light.name} is {format_with_unit(light.line_mm, asked.units)} along the "
-        "frame.",
-        f"Between its two corners no {what} is left.",
-        "Read the light and its corners again, or make it less deep.",
+        say(
+            "{mark}: {light} is {line} along the frame.",
+            mark=asked.mark,
+            light=light.name,
+            line=format_with_unit(light.line_mm, asked.units),
+        ),
+        say("Between its two corners no {what} is left.", what=what),
+        say("Read the light and its corners again, or make it less deep."),
     )
 
 
@@ -193,10 +214,11 @@ def _covers(asked: Asked, profile: Profile, light: Light) -> Iterator[Piece]:
     face_mm = profile.width_mm - profile.thickness_mm * math.tan(math.radians(tilt_deg))
     if face_mm <= 0:
         raise _no_face(asked, profile, light.right.angle_deg)
-    note = (
-        f"rip the outer edge at {format_angle(tilt_deg)}°: "
-        f"{format_length(profile.width_mm, asked.units)} on the back, "
-        f"{format_length(face_mm, asked.units)} on the face"
+    note = say(
+        "rip the outer edge at {tilt}°: {width} on the back, {face} on the face",
+        tilt=format_angle(tilt_deg),
+        width=format_length(profile.width_mm, asked.units),
+        face=format_length(face_mm, asked.units),
     )
     for side in ("left", "right"):
         yield asked.piece(
@@ -214,20 +236,29 @@ def _strip_note(asked: Asked, profile: Profile, corner_deg: float) -> str:
     back_mm = profile.width_mm - 2.0 * profile.thickness_mm * math.tan(math.radians(half_deg))
     if half_deg >= 90.0 or back_mm <= 0:
         raise _no_face(asked, profile, corner_deg)
-    return (
-        f"rip both edges {format_angle(half_deg)}° off square (stood on edge: "
-        f"{format_angle(90.0 - half_deg)}°): {format_length(profile.width_mm, asked.units)} on the "
-        f"face, {format_length(back_mm, asked.units)} on the back"
+    return say(
+        "rip both edges {half}° off square (stood on edge: {half_2}°): {width} on "
+        "the face, {back} on the back",
+        half=format_angle(half_deg),
+        half_2=format_angle(90.0 - half_deg),
+        width=format_length(profile.width_mm, asked.units),
+        back=format_length(back_mm, asked.units),
     )
 
 
 def _no_face(asked: Asked, profile: Profile, corner_deg: float) -> PieceError:
-    size = f"{format_length(profile.width_mm, asked.units)} x "
+    size = say("{width} x ", width=format_length(profile.width_mm, asked.units))
     size += format_with_unit(profile.thickness_mm, asked.units)
     return PieceError(
-        f"{asked.mark} covers a corner of {format_angle(corner_deg)}° with {profile.name}, {size}.",
-        "Ripped to lie in that corner, nothing is left of it.",
-        "Choose a wider or thinner profile, or another way to cover the corner.",
+        say(
+            "{mark} covers a corner of {corner}° with {profile}, {size}.",
+            mark=asked.mark,
+            corner=format_angle(corner_deg),
+            profile=profile.name,
+            size=size,
+        ),
+        say("Ripped to lie in that corner, nothing is left of it."),
+        say("Choose a wider or thinner profile, or another way to cover the corner."),
     )
 
 
@@ -236,29 +267,41 @@ def _lines(asked: Asked, bay: _Bay) -> Iterator[str]:
         format_angle(light.right.angle_deg) + "°" for light in bay.lights[:-1]
     ]
     yield (
-        f"Corners are read on the room's side ({', '.join(corners)}); each piece takes 90 less "
-        "half its corner. Lights are numbered from the left as you stand in the room."
+        say(
+            "Corners are read on the room's side ({corners}); each piece takes 90 less "
+            "half its corner. Lights are numbered from the left as you stand in the "
+            "room.",
+            corners=joined(", ", corners),
+        )
     )
     if "board" in bay.profiles:
         yield (
-            "The boards lie face up, their edge at the frame away from you (outer): mitred across "
-            "the face, the frame edge the longer. Join them from below before they go in."
+            say(
+                "The boards lie face up, their edge at the frame away from you "
+                "(outer): mitred across the face, the frame edge the longer. Join them "
+                "from below before they go in."
+            )
         )
     if "head" in bay.profiles or "apron" in bay.profiles:
         yield (
-            "Head and apron are cut through the thickness like skirting in a corner: the back on "
-            "the wall is the longer (bevel +). Their outer ends are square."
+            say(
+                "Head and apron are cut through the thickness like skirting in a "
+                "corner: the back on the wall is the longer (bevel +). Their outer "
+                "ends are square."
+            )
         )
     if asked.get("end_corners") is None and "board" in bay.profiles:
-        yield "The board's two ends are taken as square to the frame line: their angle wasn't read."
+        yield say(
+            "The board's two ends are taken as square to the frame line: their angle wasn't read."
+        )
     if "cover" in bay.profiles:
-        yield "Corner covers go up last, between board and head, over the legs' outer edges."
-    yield "The legs belong to each opening's own set."
+        yield say("Corner covers go up last, between board and head, over the legs' outer edges.")
+    yield say("The legs belong to each opening's own set.")
 
 
 TRIM: Final = TrimKind(
     name="bay",
-    title="trim round a bay",
+    title=say("trim round a bay"),
     asks=ASKS,
     plan=plan_bay,
     needs_profile=False,

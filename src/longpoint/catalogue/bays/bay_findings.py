@@ -8,6 +8,7 @@ from longpoint.catalogue.bays.bay_lights import Light
 from longpoint.catalogue.trim import Asked
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_angle, format_length, format_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.openings import Layout
 from longpoint.trims.bays import mouth_mm, mouth_u_mm
 
@@ -56,9 +57,14 @@ def _mouth(asked: Asked, lights: Sequence[Light]) -> Iterator[Finding]:
         code="bay-open",
         severity=Severity.STOP,
         place=asked.mark,
-        read=f"The mouth of {asked.mark} is read as {read}; its lights and corners give {given}.",
-        wrong="One of its readings is wrong, and which one these can't tell.",
-        do="Read the corners again on the room's side, then the lights, then the mouth.",
+        read=say(
+            "The mouth of {mark} is read as {read}; its lights and corners give {given}.",
+            mark=asked.mark,
+            read=read,
+            given=given,
+        ),
+        wrong=say("One of its readings is wrong, and which one these can't tell."),
+        do=say("Read the corners again on the room's side, then the lights, then the mouth."),
     )
 
 
@@ -73,10 +79,16 @@ def _walls(asked: Asked, lights: Sequence[Light], reveal_mm: float) -> Iterator[
             code="bay-wall",
             severity=Severity.STOP,
             place=asked.mark,
-            read=f"At {light.name} the wall's face is {read} from corner to corner by the opening "
-            f"and what stands beside it; the frame line, its corners and the reveal give {given}.",
-            wrong="Head and apron can't be right by both.",
-            do="Read the light, the reveal and the wall at both sides of the opening again.",
+            read=say(
+                "At {light} the wall's face is {read} from corner to corner by "
+                "the opening and what stands beside it; the frame line, its "
+                "corners and the reveal give {given}.",
+                light=light.name,
+                read=read,
+                given=given,
+            ),
+            wrong=say("Head and apron can't be right by both."),
+            do=say("Read the light, the reveal and the wall at both sides of the opening again."),
         )
 
 
@@ -97,14 +109,23 @@ def _twice(asked: Asked, lights: Sequence[Light], trims: Sequence[str]) -> Itera
         ]
         if not own:
             continue
-        named = " and ".join(own)
+        named = joined(say(" and "), own)
         yield Finding(
             code="bay-twice",
             severity=Severity.WARNING,
             place=asked.mark,
-            read=f"{opening.mark} has its own {named}, and {asked.mark} brings one round the bay.",
-            wrong=f"The {named} of {opening.mark} is cut twice as written.",
-            do=f"Leave one out: at {opening.mark}, or here.",
+            read=say(
+                "{mark} has its own {named}, and {mark_2} brings one round the bay.",
+                mark=opening.mark,
+                named=named,
+                mark_2=asked.mark,
+            ),
+            wrong=say(
+                "The {named} of {mark} is cut twice as written.",
+                named=named,
+                mark=opening.mark,
+            ),
+            do=say("Leave one out: at {mark}, or here.", mark=opening.mark),
         )
 
 
@@ -125,9 +146,14 @@ def _legs(asked: Asked, left: Light, right: Light) -> Iterator[Finding]:
         on_face_mm = room_mm - corner.short_mm(leg.thickness_mm)
         if leg.width_mm > min(room_mm, on_face_mm) + 0.05:
             told.append(
-                f"{light.name} {name} leg {format_length(leg.width_mm, asked.units)}, room "
-                f"{format_length(room_mm, asked.units)} on the wall and "
-                f"{format_length(on_face_mm, asked.units)} on the face"
+                say(
+                    "{light} {name} leg {width}, room {room} on the wall and {on_face} on the face",
+                    light=light.name,
+                    name=name,
+                    width=format_length(leg.width_mm, asked.units),
+                    room=format_length(room_mm, asked.units),
+                    on_face=format_length(on_face_mm, asked.units),
+                )
             )
     if told:
         tilt = format_angle(corner.saw_deg)
@@ -135,9 +161,17 @@ def _legs(asked: Asked, left: Light, right: Light) -> Iterator[Finding]:
             code="bay-legs",
             severity=Severity.WARNING,
             place=asked.mark,
-            read=f"At the corner of {format_angle(corner.angle_deg)}°: {'; '.join(told)} "
-            f"({format_unit(asked.units)}).",
-            wrong="As wide as planned the legs run into each other, and so do their heads.",
-            do=f"Rip the outer edge of each leg at {tilt}° to the room there is, and let a head "
-            "that runs round the bay lie over them; or use a narrower profile.",
+            read=say(
+                "At the corner of {angle}°: {told} ({units}).",
+                angle=format_angle(corner.angle_deg),
+                told=joined("; ", told),
+                units=format_unit(asked.units),
+            ),
+            wrong=say("As wide as planned the legs run into each other, and so do their heads."),
+            do=say(
+                "Rip the outer edge of each leg at {tilt}° to the room there is, "
+                "and let a head that runs round the bay lie over them; or use a "
+                "narrower profile.",
+                tilt=tilt,
+            ),
         )

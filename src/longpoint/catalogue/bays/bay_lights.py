@@ -7,6 +7,7 @@ from longpoint.catalogue.reveals.reveals import Reveal, reveal_of
 from longpoint.catalogue.trim import Asked
 from longpoint.errors import PieceError
 from longpoint.quantities.formatting import format_angle
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.trims.bays import BayEnd, bay_ends
 
@@ -31,19 +32,21 @@ def _profile(name: str, what: str, example: str) -> Key:
     return Key(
         name=name,
         kind=Kind.TEXT,
-        meaning=f"Profile of {what}.",
+        meaning=say("Profile of {what}.", what=what),
         example=example,
-        left_out="none is cut",
+        left_out=say("none is cut"),
     )
 
 
 LIGHT: Final = Table(
-    title="a light of a bay",
+    title=say("a light of a bay"),
     keys=(
         Key(
             name="width",
             kind=Kind.READING,
-            meaning="Along the frame line, where the board's back edge lies, corner to corner.",
+            meaning=say(
+                "Along the frame line, where the board's back edge lies, corner to corner."
+            ),
             example=1180,
             required=True,
             above=True,
@@ -52,18 +55,21 @@ LIGHT: Final = Table(
         Key(
             name="opening",
             kind=Kind.TEXT,
-            meaning="Mark of the opening in it.",
+            meaning=say("Mark of the opening in it."),
             example="W1",
-            left_out="not looked at",
+            left_out=say("not looked at"),
         ),
         _reading(
-            "left_wall", "On the wall's face, from the left corner to the opening.", 96, "not read"
+            "left_wall",
+            say("On the wall's face, from the left corner to the opening."),
+            96,
+            say("not read"),
         ),
         _reading(
             "right_wall",
-            "On the wall's face, from the opening to the right corner.",
+            say("On the wall's face, from the opening to the right corner."),
             94,
-            "not read",
+            say("not read"),
         ),
     ),
 )
@@ -73,10 +79,13 @@ def _past(side: str) -> Key:
     return Key(
         name=f"{side}_past",
         kind=Kind.SIGNED_LENGTH,
-        meaning=f"How far head and apron run past the bay at its {side}; negative: short of it.",
+        meaning=say(
+            "How far head and apron run past the bay at its {side}; negative: short of it.",
+            side=side,
+        ),
         example=0,
         default=0.0,
-        left_out="to the end",
+        left_out=say("to the end"),
         low=-MOST_MM,
         high=MOST_MM,
     )
@@ -86,7 +95,7 @@ ASKS: Final = (
     Key(
         name="lights",
         kind=Kind.TABLES,
-        meaning="Its lights, from left to right as seen from the room.",
+        meaning=say("Its lights, from left to right as seen from the room."),
         example=[{"width": 520, "opening": "W2"}, {"width": 1180, "opening": "W1"}],
         required=True,
         table=LIGHT,
@@ -94,7 +103,9 @@ ASKS: Final = (
     Key(
         name="corners",
         kind=Kind.ANGLES,
-        meaning="Angle on the room's side at each corner between two lights, from left to right.",
+        meaning=say(
+            "Angle on the room's side at each corner between two lights, from left to right."
+        ),
         example=[135],
         required=True,
         high=360.0,
@@ -102,40 +113,45 @@ ASKS: Final = (
     Key(
         name="end_corners",
         kind=Kind.ANGLES,
-        meaning="Angle on the room's side between the frame line and what the board ends on, left "
-        "and right.",
+        meaning=say(
+            "Angle on the room's side between the frame line and what the "
+            "board ends on, left and right."
+        ),
         example=[90, 90],
-        left_out="90 at both ends",
+        left_out=say("90 at both ends"),
         low=30.0,
         high=150.0,
         ours=True,
     ),
     _reading(
         "mouth",
-        "Between the two ends of the frame line, to see that the bay closes.",
+        say("Between the two ends of the frame line, to see that the bay closes."),
         1590,
-        "not looked at",
+        say("not looked at"),
     ),
     _reading(
         "reveal",
-        "From the frame line to the wall's face in the room.",
+        say("From the frame line to the wall's face in the room."),
         100,
-        "no head or apron is cut",
+        say("no head or apron is cut"),
     ),
-    _profile("board", "the window board", "WB225"),
+    _profile("board", say("the window board"), "WB225"),
     _reading(
-        "board_depth", "From the frame line to the board's front edge.", 210, "the whole profile"
+        "board_depth",
+        say("From the frame line to the board's front edge."),
+        210,
+        say("the whole profile"),
     ),
-    _profile("head", "a head that runs round the bay", "OG90"),
-    _profile("apron", "the apron under the board", "OG90"),
+    _profile("head", say("a head that runs round the bay"), "OG90"),
+    _profile("apron", say("the apron under the board"), "OG90"),
     _past("left"),
     _past("right"),
-    _profile("cover", "what covers the corners between the legs", "ST32"),
-    _reading("cover_height", "Height of the corner covers.", 1400, "no cover is cut"),
+    _profile("cover", say("what covers the corners between the legs"), "ST32"),
+    _reading("cover_height", say("Height of the corner covers."), 1400, say("no cover is cut")),
     Key(
         name="cover_kind",
         kind=Kind.CHOICE,
-        meaning="pair: two strips that meet in the corner; strip: one across it.",
+        meaning=say("pair: two strips that meet in the corner; strip: one across it."),
         example="pair",
         default="pair",
         choices=("pair", "strip"),
@@ -169,7 +185,11 @@ class Light:
     @property
     def name(self) -> str:
         """Mark of its opening, or its number."""
-        return f"light {self.number}" if self.reveal is None else self.reveal.opening.mark
+        return (
+            say("light {number}", number=self.number)
+            if self.reveal is None
+            else self.reveal.opening.mark
+        )
 
     @property
     def short_mm_per_mm(self) -> tuple[float, float]:
@@ -197,18 +217,23 @@ def read_lights(asked: Asked) -> tuple[Light, ...]:
     written, corners = asked.get("lights"), asked.get("corners")
     if len(corners) != len(written) - 1 or not corners:
         raise PieceError(
-            f"{asked.mark} has {len(written)} lights and {len(corners)} corners.",
-            "Between the lights of a bay there is one corner fewer, and at least one.",
-            "Write every light and every corner between two, from left to right.",
+            say(
+                "{mark} has {written} lights and {corners} corners.",
+                mark=asked.mark,
+                written=len(written),
+                corners=len(corners),
+            ),
+            say("Between the lights of a bay there is one corner fewer, and at least one."),
+            say("Write every light and every corner between two, from left to right."),
         )
     for corner in corners:
         _check_corner(asked, corner)
     ends = asked.get("end_corners", (90.0, 90.0))
     if len(ends) != 2:
         raise PieceError(
-            f"{asked.mark} has {len(ends)} end corners.",
-            "A bay has two ends.",
-            "Write the left and the right one.",
+            say("{mark} has {ends} end corners.", mark=asked.mark, ends=len(ends)),
+            say("A bay has two ends."),
+            say("Write the left and the right one."),
         )
     pairs = bay_ends(corners, (ends[0], ends[1]))
     return tuple(
@@ -235,9 +260,13 @@ def _light(
 def _reveal(asked: Asked, mark: str) -> Reveal:
     if mark not in {opening.mark for opening in asked.house.openings} or mark in asked.held:
         raise PieceError(
-            f"A light of {asked.mark} names the opening {mark}.",
-            "No such opening is described, or it is held.",
-            "Put it right, or take it out of the light.",
+            say(
+                "A light of {mark} names the opening {mark_2}.",
+                mark=asked.mark,
+                mark_2=mark,
+            ),
+            say("No such opening is described, or it is held."),
+            say("Put it right, or take it out of the light."),
         )
     return reveal_of(asked, mark)
 
@@ -245,14 +274,30 @@ def _reveal(asked: Asked, mark: str) -> Reveal:
 def _check_corner(asked: Asked, corner_deg: float) -> None:
     if corner_deg > 180.0:
         raise PieceError(
-            f"{asked.mark} has a corner of {format_angle(corner_deg)}°.",
-            "Read on the room's side, a bay that stands out from the room has corners under 180.",
-            f"If it was read outside, write {format_angle(360.0 - corner_deg)}.",
+            say(
+                "{mark} has a corner of {corner}°.",
+                mark=asked.mark,
+                corner=format_angle(corner_deg),
+            ),
+            say(
+                "Read on the room's side, a bay that stands out from the room has "
+                "corners under 180."
+            ),
+            say(
+                "If it was read outside, write {corner}.",
+                corner=format_angle(360.0 - corner_deg),
+            ),
         )
     if corner_deg < LEAST_CORNER_DEG:
         raise PieceError(
-            f"{asked.mark} has a corner of {format_angle(corner_deg)}°.",
-            f"Under {format_angle(LEAST_CORNER_DEG)}° no saw bench turns far enough to mitre it "
-            "(our limit).",
-            "Read the corner again; let one board run through and scribe the other to it.",
+            say(
+                "{mark} has a corner of {corner}°.",
+                mark=asked.mark,
+                corner=format_angle(corner_deg),
+            ),
+            say(
+                "Under {least_corner}° no saw bench turns far enough to mitre it (our limit).",
+                least_corner=format_angle(LEAST_CORNER_DEG),
+            ),
+            say("Read the corner again; let one board run through and scribe the other to it."),
         )

@@ -8,6 +8,7 @@ from longpoint.catalogue.sketch import Label, Line, Sketch, Stroke
 from longpoint.quantities.formatting import format_angle, format_length
 from longpoint.quantities.length import Units
 from longpoint.shape.point import Point, direction
+from longpoint.speech.said import say
 from longpoint.trims.bays import frame_line
 
 
@@ -38,14 +39,21 @@ def bay_plan(lights: Sequence[Light], depth_mm: float, units: Units) -> Sketch:
         inside = _between(middle, _between(*front))
         labels.append(Label(x_mm=inside.x_mm, y_mm=inside.y_mm, text=light.name, bold=True))
     labels += [
-        Label(x_mm=at.x_mm, y_mm=at.y_mm + air_mm, text=f"{format_angle(corner)}°")
+        Label(
+            x_mm=at.x_mm,
+            y_mm=at.y_mm + air_mm,
+            text=say(
+                "{corner}°",
+                corner=format_angle(corner),
+            ),
+        )
         for at, corner in zip(line[1:-1], corners, strict=True)
     ]
     return Sketch(
         lines=tuple(lines),
         labels=tuple(labels),
-        caption="From above: window up the page, room below; lengths along the frame line.",
-        described=f"A bay of {len(lights)} lights in plan.",
+        caption=say("From above: window up the page, room below; lengths along the frame line."),
+        described=say("A bay of {lights} lights in plan.", lights=len(lights)),
     )
 
 
@@ -92,9 +100,15 @@ def corner_section(corner_deg: float, thickness_mm: float) -> Sketch:
             Label(
                 x_mm=0.0,
                 y_mm=-deep_mm - thickness_mm,
-                text=f"{format_angle(90.0 - corner_deg / 2.0)}° off square, each",
+                text=say(
+                    "{corner}° off square, each",
+                    corner=format_angle(90.0 - corner_deg / 2.0),
+                ),
             ),
         ),
-        caption=f"The corner of {format_angle(corner_deg)}°: backs on the wall, faces to the room.",
-        described="Two pieces mitred through their thickness in a corner of the bay.",
+        caption=say(
+            "The corner of {corner}°: backs on the wall, faces to the room.",
+            corner=format_angle(corner_deg),
+        ),
+        described=say("Two pieces mitred through their thickness in a corner of the bay."),
     )

@@ -20,6 +20,7 @@ from longpoint.errors import Finding, Severity
 from longpoint.pieces.piece import Piece
 from longpoint.pieces.run_corners import RUN_CORNER_ASSUMED
 from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.trims.cornice import drop_mm, projection_mm
 
 SPRING_ASSUMED: Final = "spring-assumed"
@@ -69,21 +70,36 @@ def _lines(asked: Asked, spring_deg: float, runs: Sequence[CutRun]) -> tuple[str
     out = format_with_unit(projection_mm(asked.profile.width_mm, spring_deg), asked.units)
     own = [run for run in runs if run.run.sprung.spring_deg != spring_deg]
     return (
-        f"Spring {format_angle(spring_deg)} degrees from the wall, "
-        f"{format_angle(90.0 - spring_deg)} from the ceiling: {_spring_source(asked)}.",
+        say(
+            "Spring {spring} degrees from the wall, {spring_2} from the ceiling: {spring_source}.",
+            spring=format_angle(spring_deg),
+            spring_2=format_angle(90.0 - spring_deg),
+            spring_source=_spring_source(asked),
+        ),
         *(
-            f"On {one.run.what} it springs {format_angle(one.run.sprung.spring_deg)} degrees "
-            "from the wall."
+            say(
+                "On {what} it springs {spring} degrees from the wall.",
+                what=one.run.what,
+                spring=format_angle(one.run.sprung.spring_deg),
+            )
             for one in own
         ),
-        f"The back touches the wall {drop} below the ceiling and the ceiling {out} off the wall: "
-        "snap both lines before you fix.",
-        "A wall's length runs along its wall at that height, corner to corner: it is the bottom "
-        "edge of the moulding's back. Inner edge means the bottom edge of the face, outer edge "
-        "the ceiling edge of the face.",
-        "Flat: on its back, face up, ceiling edge at the fence. Nested: upside down at its "
-        "spring, bottom edge up at the fence, ceiling edge on the table, so left and right change "
-        "places: the left end lies to your right.",
+        say(
+            "The back touches the wall {drop} below the ceiling and the ceiling {out} "
+            "off the wall: snap both lines before you fix.",
+            drop=drop,
+            out=out,
+        ),
+        say(
+            "A wall's length runs along its wall at that height, corner to corner: it "
+            "is the bottom edge of the moulding's back. Inner edge means the bottom "
+            "edge of the face, outer edge the ceiling edge of the face."
+        ),
+        say(
+            "Flat: on its back, face up, ceiling edge at the fence. Nested: upside "
+            "down at its spring, bottom edge up at the fence, ceiling edge on the "
+            "table, so left and right change places: the left end lies to your right."
+        ),
         *_slope_line(runs),
         *_order(asked, runs),
     )
@@ -92,19 +108,28 @@ def _lines(asked: Asked, spring_deg: float, runs: Sequence[CutRun]) -> tuple[str
 def _spring_source(asked: Asked) -> str:
     if asked.get("spring") is None:
         drop, out = (format_length(asked.get(key), asked.units) for key in ("drop", "projection"))
-        return f"worked out from {drop} down the wall and {out} along the ceiling"
+        return say(
+            "worked out from {drop} down the wall and {out} along the ceiling",
+            drop=drop,
+            out=out,
+        )
     if asked.get("spring_from") is None:
-        return "taken as measured from the wall, since the house file doesn't say"
-    return f"measured from the {SpringFrom(asked.get('spring_from'))}"
+        return say("taken as measured from the wall, since the house file doesn't say")
+    return say(
+        "measured from the {springfrom}",
+        springfrom=SpringFrom(asked.get("spring_from")),
+    )
 
 
 def _slope_line(runs: Sequence[CutRun]) -> tuple[str, ...]:
     if all(one.run.sprung.slope_deg == 0.0 for one in runs):
         return ()
     return (
-        "A slope is taken along its wall, the ceiling square off that wall. Where the ceiling "
-        "tips towards or off a wall, the moulding keeps its spring to the wall: offer up a short "
-        "length there before you cut.",
+        say(
+            "A slope is taken along its wall, the ceiling square off that wall. Where "
+            "the ceiling tips towards or off a wall, the moulding keeps its spring to "
+            "the wall: offer up a short length there before you cut."
+        ),
     )
 
 
@@ -115,11 +140,14 @@ def _order(asked: Asked, runs: Sequence[CutRun]) -> tuple[str, ...]:
     if corners is not Corners.SCRIBE or not has_joint:
         return ()
     order = sorted(range(len(runs)), key=lambda index: (-runs[index].run.level_mm, index))
-    marks = ", ".join(f"{asked.mark}-{runs[index].run.what}" for index in order)
+    marks = joined(", ", (f"{asked.mark}-{runs[index].run.what}" for index in order))
     return (
-        "Internal corners are scribed: the longer run goes up first, its end to the wall; the "
-        "other is sawn at the setting given, which shows the line, and coped back along it.",
-        f"Put them up in this order: {marks}.",
+        say(
+            "Internal corners are scribed: the longer run goes up first, its end to "
+            "the wall; the other is sawn at the setting given, which shows the line, "
+            "and coped back along it."
+        ),
+        say("Put them up in this order: {marks}.", marks=marks),
     )
 
 
@@ -132,10 +160,16 @@ def _spring_note(asked: Asked, spring_deg: float) -> tuple[Finding, ...]:
             code=SPRING_ASSUMED,
             severity=Severity.NOTE,
             place=asked.mark,
-            read=f"{asked.mark} springs {written} degrees.",
-            wrong=f"It was taken as measured from the wall; measured from the ceiling it would be "
-            f"{other} from the wall, and every setting another.",
-            do="Look on the moulding's label, or hold a piece in a square, and write spring_from.",
+            read=say("{mark} springs {written} degrees.", mark=asked.mark, written=written),
+            wrong=say(
+                "It was taken as measured from the wall; measured from the "
+                "ceiling it would be {other} from the wall, and every setting "
+                "another.",
+                other=other,
+            ),
+            do=say(
+                "Look on the moulding's label, or hold a piece in a square, and write spring_from."
+            ),
         ),
     )
 
@@ -152,20 +186,31 @@ def _width_note(asked: Asked) -> tuple[Finding, ...]:
             code=CORNICE_WIDTH,
             severity=Severity.WARNING,
             place=asked.mark,
-            read=f"Drop and projection of {asked.mark} make its back "
-            f"{format_with_unit(width_mm, asked.units)} wide; profile {asked.profile.name} is "
-            f"{format_with_unit(asked.profile.width_mm, asked.units)}.",
-            wrong="The settings go by the drop and the projection, the lengths of the ceiling "
-            "edge by the profile's width.",
-            do="Measure the moulding across its back, and its drop and projection, again.",
+            read=say(
+                "Drop and projection of {mark} make its back {width} wide; "
+                "profile {profile} is {width_2}.",
+                mark=asked.mark,
+                width=format_with_unit(width_mm, asked.units),
+                profile=asked.profile.name,
+                width_2=format_with_unit(asked.profile.width_mm, asked.units),
+            ),
+            wrong=say(
+                "The settings go by the drop and the projection, the lengths of "
+                "the ceiling edge by the profile's width."
+            ),
+            do=say("Measure the moulding across its back, and its drop and projection, again."),
         ),
     )
 
 
 def _corner_notes(asked: Asked, runs: Sequence[CorniceRun]) -> tuple[Finding, ...]:
-    corners = [f"right of wall {run.wall_mark}" for run in runs if run.right.is_assumed]
+    corners = [
+        say("right of wall {wall_mark}", wall_mark=run.wall_mark)
+        for run in runs
+        if run.right.is_assumed
+    ]
     corners += [
-        f"left of wall {run.wall_mark}"
+        say("left of wall {wall_mark}", wall_mark=run.wall_mark)
         for run in runs
         if run.left.is_assumed and run.left.other is None
     ]
@@ -176,16 +221,19 @@ def _corner_notes(asked: Asked, runs: Sequence[CorniceRun]) -> tuple[Finding, ..
             code=RUN_CORNER_ASSUMED,
             severity=Severity.NOTE,
             place=asked.mark,
-            read=f"Not read: the corner at the {', at the '.join(corners)}.",
-            wrong="It was taken as square.",
-            do="Read it with a bevel gauge, up at the ceiling, before you cut there.",
+            read=say(
+                "Not read: the corner at the {corners}.",
+                corners=joined(say(", at the "), corners),
+            ),
+            wrong=say("It was taken as square."),
+            do=say("Read it with a bevel gauge, up at the ceiling, before you cut there."),
         ),
     )
 
 
 TRIM: Final = TrimKind(
     name="cornice",
-    title="a cornice",
+    title=say("a cornice"),
     asks=KEYS,
     plan=plan_cornice,
     needs_room=True,

@@ -13,6 +13,7 @@ from longpoint.errors import Finding
 from longpoint.pieces.boards import Side
 from longpoint.pieces.piece import SQUARE_CUT, CutKind, EndCut
 from longpoint.quantities.formatting import format_angle
+from longpoint.speech.said import say
 from longpoint.survey.profiles import Profile
 from longpoint.trims.cornice import (
     EndReach,
@@ -138,7 +139,11 @@ def _end(asked: Asked, runs: Sequence[CorniceRun], index: int, side: Side) -> Co
             return _cut_end(asked, run, side, angles, CutKind.COMPOUND, "")
         case Meets.WALL | Meets.CORNER | Meets.BREAK:
             angles = wall_cut(stop.corner_deg, run.sprung, at_left=is_left)
-            words = f"{side} end dies against the wall, corner {format_angle(stop.corner_deg)}"
+            words = say(
+                "{side} end dies against the wall, corner {corner}",
+                side=side,
+                corner=format_angle(stop.corner_deg),
+            )
             return _cut_end(asked, run, side, angles, CutKind.COMPOUND, words)
 
 
@@ -151,7 +156,7 @@ def _returned_end(asked: Asked, run: CorniceRun, side: Side) -> CorniceEnd | Fin
         return climbing_return(asked, run, side)
     mine, its = (cuts.right_run, cuts.left_run) if is_left else (cuts.left_run, cuts.right_run)
     short_mm = overall_mm(asked.profile, run.sprung.spring_deg)
-    words = f"{side} end mitred to its return"
+    words = say("{side} end mitred to its return", side=side)
     end = _cut_end(asked, run, side, mine, CutKind.COMPOUND, words, short_mm)
     return replace(end, closing=its)
 
@@ -171,16 +176,29 @@ def _joined_end(
     if stop.meets is Meets.BREAK:
         drop = drop_mm(asked.profile.width_mm, run.sprung.spring_deg)
         past_mm = break_along_mm(drop, left.sprung.slope_deg, right.sprung.slope_deg)
-        words, short_mm = f"{side} end mitred to {its}", past_mm if is_left else -past_mm
+        words, short_mm = (
+            say("{side} end mitred to {its}", side=side, its=its),
+            past_mm if is_left else -past_mm,
+        )
         return _cut_end(asked, run, side, angles, CutKind.COMPOUND, words, short_mm)
     corner = format_angle(stop.corner_deg)
     corners = Corners(asked.get("corners", Corners.SCRIBE))
     if not stop.is_internal or corners is Corners.MITRE:
-        words = f"{side} end mitred to {its}, corner {corner} in the room"
+        words = say(
+            "{side} end mitred to {its}, corner {corner} in the room",
+            side=side,
+            its=its,
+            corner=corner,
+        )
         return _cut_end(asked, run, side, angles, CutKind.COMPOUND, words)
     if runs_through(runs, index, other):
         return _through_end(asked, run, side, stop)
-    words = f"{side} end scribed over {its}, corner {corner}"
+    words = say(
+        "{side} end scribed over {its}, corner {corner}",
+        side=side,
+        its=its,
+        corner=corner,
+    )
     return _cut_end(asked, run, side, angles, CutKind.SCRIBE, words)
 
 
@@ -197,11 +215,21 @@ def _through_end(asked: Asked, run: CorniceRun, side: Side, stop: RunStop) -> Co
     corner = math.radians(stop.corner_deg)
     short_mm = max(0.0, overall_mm(profile, spring_deg) / math.tan(corner))
     face_mm = profile.thickness_mm * math.cos(math.radians(spring_deg))
-    words = f"{side} end runs through"
+    words = say("{side} end runs through", side=side)
     if run.sprung.slope_deg == 0.0 and short_mm <= face_mm / math.tan(corner / 2.0) / 4.0:
         return _cut_end(asked, run, side, SawAngles(0.0, 0.0), CutKind.SQUARE, words, short_mm)
     angles = wall_cut(stop.corner_deg, run.sprung, at_left=side is Side.LEFT)
-    return _cut_end(asked, run, side, angles, CutKind.COMPOUND, f"{words}, cut to the wall")
+    return _cut_end(
+        asked,
+        run,
+        side,
+        angles,
+        CutKind.COMPOUND,
+        say(
+            "{words}, cut to the wall",
+            words=words,
+        ),
+    )
 
 
 def _cut_end(

@@ -3,6 +3,7 @@
 from enum import StrEnum
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 
 
@@ -35,39 +36,44 @@ MOST_RISE_MM: Final = 20_000.0
 SPRING: Final = Key(
     name="spring",
     kind=Kind.ANGLE,
-    meaning="Angle between the moulding's back and the wall, in degrees; see spring_from.",
+    meaning=say("Angle between the moulding's back and the wall, in degrees; see spring_from."),
     example=38,
-    left_out="worked out from drop and projection",
+    left_out=say("worked out from drop and projection"),
     low=LEAST_SPRING_DEG,
     high=MOST_SPRING_DEG,
     ours=True,
 )
 
 CLIMB: Final = Table(
-    title="a climbing part of a cornice",
+    title=say("a climbing part of a cornice"),
     keys=(
         Key(
             name="wall",
             kind=Kind.TEXT,
-            meaning="The wall along which the ceiling climbs.",
+            meaning=say("The wall along which the ceiling climbs."),
             example="E",
             required=True,
         ),
         Key(
             name="from_left",
             kind=Kind.READING,
-            meaning="From the wall's left-hand corner to where the slope begins, along the "
-            "ceiling, level; it holds to the next one on that wall, or to the corner.",
+            meaning=say(
+                "From the wall's left-hand corner to where the slope begins, "
+                "along the ceiling, level; it holds to the next one on that "
+                "wall, or to the corner."
+            ),
             example=1200,
-            left_out="from the corner",
+            left_out=say("from the corner"),
         ),
         Key(
             name="slope",
             kind=Kind.ANGLE,
-            meaning="What the ceiling climbs to the right, in degrees; negative where it falls, "
-            "0 where it is level again.",
+            meaning=say(
+                "What the ceiling climbs to the right, in degrees; negative "
+                "where it falls, 0 where it is level again."
+            ),
             example=15,
-            left_out="worked out from the rise",
+            left_out=say("worked out from the rise"),
             low=-STEEPEST_DEG,
             high=STEEPEST_DEG,
             ours=True,
@@ -75,10 +81,12 @@ CLIMB: Final = Table(
         Key(
             name="rise",
             kind=Kind.SIGNED_LENGTH,
-            meaning="How much higher the ceiling is at the right-hand end of that part than at "
-            "its left; negative where it falls.",
+            meaning=say(
+                "How much higher the ceiling is at the right-hand end of that "
+                "part than at its left; negative where it falls."
+            ),
             example=320,
-            left_out="slope is needed",
+            left_out=say("slope is needed"),
             low=-MOST_RISE_MM,
             high=MOST_RISE_MM,
         ),
@@ -86,13 +94,13 @@ CLIMB: Final = Table(
 )
 
 OWN_SPRING: Final = Table(
-    title="a wall whose cornice springs otherwise",
+    title=say("a wall whose cornice springs otherwise"),
     keys=(
-        Key(name="wall", kind=Kind.TEXT, meaning="The wall.", example="E", required=True),
+        Key(name="wall", kind=Kind.TEXT, meaning=say("The wall."), example="E", required=True),
         Key(
             name="spring",
             kind=Kind.ANGLE,
-            meaning="Its spring, measured as that of the whole cornice.",
+            meaning=say("Its spring, measured as that of the whole cornice."),
             example=45,
             required=True,
             low=LEAST_SPRING_DEG,
@@ -107,38 +115,40 @@ KEYS: Final = (
     Key(
         name="spring_from",
         kind=Kind.CHOICE,
-        meaning="What the spring is measured from.",
+        meaning=say("What the spring is measured from."),
         example="wall",
         choices=tuple(SpringFrom),
-        left_out="wall, and the sheet says so",
+        left_out=say("wall, and the sheet says so"),
     ),
     Key(
         name="drop",
         kind=Kind.LENGTH,
-        meaning="How far down the wall the moulding comes, ceiling to the bottom edge of its back.",
+        meaning=say(
+            "How far down the wall the moulding comes, ceiling to the bottom edge of its back."
+        ),
         example=71,
-        left_out="not needed where the spring is written",
+        left_out=say("not needed where the spring is written"),
         above=True,
     ),
     Key(
         name="projection",
         kind=Kind.LENGTH,
-        meaning="How far along the ceiling it comes, wall to the ceiling edge of its back.",
+        meaning=say("How far along the ceiling it comes, wall to the ceiling edge of its back."),
         example=55.5,
-        left_out="not needed where the spring is written",
+        left_out=say("not needed where the spring is written"),
         above=True,
     ),
     Key(
         name="walls",
         kind=Kind.CODES,
-        meaning="Marks of the walls that get it.",
+        meaning=say("Marks of the walls that get it."),
         example=["N", "E"],
-        left_out="all walls of the room",
+        left_out=say("all walls of the room"),
     ),
     Key(
         name="corners",
         kind=Kind.CHOICE,
-        meaning="How internal corners are made.",
+        meaning=say("How internal corners are made."),
         example="mitre",
         default="scribe",
         choices=tuple(Corners),
@@ -147,7 +157,7 @@ KEYS: Final = (
     Key(
         name="ends",
         kind=Kind.CHOICE,
-        meaning="How an end is made that nothing stops.",
+        meaning=say("How an end is made that nothing stops."),
         example="return",
         default="square",
         choices=tuple(OpenEnds),
@@ -156,17 +166,17 @@ KEYS: Final = (
     Key(
         name="climb",
         kind=Kind.TABLES,
-        meaning="Where the ceiling climbs or falls along a wall.",
+        meaning=say("Where the ceiling climbs or falls along a wall."),
         example=[{"wall": "E", "from_left": 1200, "slope": 15}],
-        left_out="level everywhere",
+        left_out=say("level everywhere"),
         table=CLIMB,
     ),
     Key(
         name="springs",
         kind=Kind.TABLES,
-        meaning="Walls on which it springs otherwise.",
+        meaning=say("Walls on which it springs otherwise."),
         example=[{"wall": "E", "spring": 45}],
-        left_out="one spring everywhere",
+        left_out=say("one spring everywhere"),
         table=OWN_SPRING,
     ),
 )

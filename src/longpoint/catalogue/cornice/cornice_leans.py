@@ -8,6 +8,7 @@ from longpoint.catalogue.trim import Asked
 from longpoint.errors import Finding, Severity
 from longpoint.pieces.run_leans import room_leans
 from longpoint.quantities.formatting import format_angle, format_tenth, format_with_unit
+from longpoint.speech.said import joined, say
 
 CORNICE_LEAN: Final = "cornice-lean"
 
@@ -30,9 +31,17 @@ def lean_findings(asked: Asked, walls: Collection[str]) -> tuple[Finding, ...]:
     }
     if not found:
         return ()
-    told = ", ".join(
-        f"{mark} {format_angle(abs(lean))} {'away from' if lean > 0 else 'into'} the room"
-        for mark, lean in found.items()
+    told = joined(
+        ", ",
+        (
+            say(
+                "{mark} {lean} {away} the room",
+                mark=mark,
+                lean=format_angle(abs(lean)),
+                away=say("away from") if lean > 0 else say("into"),
+            )
+            for mark, lean in found.items()
+        ),
     )
     most = max(map(abs, found.values()))
     off = format_tenth(1000.0 * math.tan(math.radians(most)), asked.units)
@@ -41,12 +50,19 @@ def lean_findings(asked: Asked, walls: Collection[str]) -> tuple[Finding, ...]:
             code=CORNICE_LEAN,
             severity=Severity.WARNING,
             place=asked.mark,
-            read=f"Walls of {asked.entry.room} lean: {told}.",
-            wrong="The cornice is planned on plumb walls, but for each "
-            f"{format_with_unit(1000.0, asked.units)} of height such a wall makes its neighbours "
-            f"up to {off} longer or shorter at the ceiling, and its own corner with the ceiling "
-            "isn't square, so the spring there is another.",
-            do="Read the walls again up at the ceiling and write those lengths, and offer up a "
-            "short length in each corner before you cut.",
+            read=say("Walls of {room} lean: {told}.", room=asked.entry.room, told=told),
+            wrong=say(
+                "The cornice is planned on plumb walls, but for each "
+                "{format_with_unit} of height such a wall makes its neighbours "
+                "up to {off} longer or shorter at the ceiling, and its own "
+                "corner with the ceiling isn't square, so the spring there is "
+                "another.",
+                format_with_unit=format_with_unit(1000.0, asked.units),
+                off=off,
+            ),
+            do=say(
+                "Read the walls again up at the ceiling and write those lengths, "
+                "and offer up a short length in each corner before you cut."
+            ),
         ),
     )

@@ -19,6 +19,7 @@ from longpoint.pieces.scarfs import (
     split_reach,
 )
 from longpoint.quantities.formatting import format_angle, format_tenth, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.trims.cornice import end_reach
 from longpoint.trims.joint_plane import SawAngles
 from longpoint.trims.nested import nested_setting
@@ -82,22 +83,33 @@ def end_note(side: Side, cut: EndCut, spring_deg: float) -> str | None:
         return None
     angles = SawAngles(cut.mitre_deg, cut.bevel_deg)
     nested = nested_setting(spring_deg, angles, at_left=side is Side.LEFT)
-    coped = ", then cope along the line of the face" if cut.kind is CutKind.SCRIBE else ""
+    coped = say(", then cope along the line of the face") if cut.kind is CutKind.SCRIBE else ""
     table = (
-        "table square"
+        say("table square")
         if abs(nested.table_deg) < LEAST_SAID_DEG
-        else f"table {format_angle(abs(nested.table_deg))} to the "
-        f"{'right' if nested.table_deg > 0 else 'left'}"
+        else say(
+            "table {table} to the {right}",
+            table=format_angle(abs(nested.table_deg)),
+            right=say("right") if nested.table_deg > 0 else say("left"),
+        )
     )
     blade = (
-        "blade upright"
+        say("blade upright")
         if abs(nested.lean_deg) < LEAST_SAID_DEG
-        else f"blade leaning {format_angle(abs(nested.lean_deg))} to the "
-        f"{'left' if nested.lean_deg > 0 else 'right'}"
+        else say(
+            "blade leaning {lean} to the {left}",
+            lean=format_angle(abs(nested.lean_deg)),
+            left=say("left") if nested.lean_deg > 0 else say("right"),
+        )
     )
-    return (
-        f"{side} end, flat: {_flat(angles)}; nested: {table}, {blade}, ceiling edge on the table, "
-        f"keep what is {side} of the blade{coped}"
+    return say(
+        "{side} end, flat: {flat}; nested: {table}, {blade}, ceiling edge on the "
+        "table, keep what is {side} of the blade{coped}",
+        side=side,
+        flat=_flat(angles),
+        table=table,
+        blade=blade,
+        coped=coped,
     )
 
 
@@ -105,10 +117,22 @@ def _flat(angles: SawAngles) -> str:
     mitre, bevel = format_angle(abs(angles.mitre_deg)), format_angle(abs(angles.bevel_deg))
     words = []
     if abs(angles.mitre_deg) >= LEAST_SAID_DEG:
-        words.append(f"mitre {mitre} ({_longer(angles.mitre_deg > 0, 'ceiling', 'bottom')} edge")
+        words.append(
+            say(
+                "mitre {mitre} ({longer} edge",
+                mitre=mitre,
+                longer=_longer(angles.mitre_deg > 0, "ceiling", "bottom"),
+            )
+        )
     if abs(angles.bevel_deg) >= LEAST_SAID_DEG:
-        words.append(f"bevel {bevel} ({_longer(angles.bevel_deg > 0, 'back', 'face')}")
-    return ", ".join(f"{word} the longer)" for word in words) or "square"
+        words.append(
+            say(
+                "bevel {bevel} ({longer}",
+                bevel=bevel,
+                longer=_longer(angles.bevel_deg > 0, "back", "face"),
+            )
+        )
+    return joined(", ", (say("{word} the longer)", word=word) for word in words)) or "square"
 
 
 def _longer(is_first: bool, first: str, second: str) -> str:
@@ -147,7 +171,13 @@ def _part(asked: Asked, cut: CutRun, parts: tuple[Reach, ...], index: int) -> Pi
         end_note(Side.RIGHT, right, spring_deg),
     )
     return asked.piece(
-        cut.run.what if last == 0 else f"{cut.run.what}-part-{index + 1}",
+        cut.run.what
+        if last == 0
+        else say(
+            "{what}-part-{index}",
+            what=cut.run.what,
+            index=index + 1,
+        ),
         Role.CORNICE,
         ends.bottom_face_mm - starts.bottom_face_mm,
         outer_mm=ends.top_face_mm - starts.top_face_mm,
@@ -171,21 +201,33 @@ def _hand_sum(asked: Asked, cut: CutRun, parts: tuple[Reach, ...], index: int) -
         cut.right.at_mm - run.end_mm,
         run.start_mm - cut.left.at_mm,
     )
-    lines = [run_sum(f"wall {run.wall_mark}", level, units)]
+    lines = [run_sum(say("wall {wall_mark}", wall_mark=run.wall_mark), level, units)]
     length_mm = cut.back_bottom_mm
     if run.sprung.slope_deg != 0.0:
         slope = format_angle(abs(run.sprung.slope_deg))
-        lines.append(f"over cos {slope} = {format_tenth(length_mm, units)} along the slope")
+        lines.append(
+            say(
+                "over cos {slope} = {length} along the slope",
+                slope=slope,
+                length=format_tenth(length_mm, units),
+            )
+        )
     left, right = cut.left.reach, cut.right.reach
     for name, terms in (
-        ("bottom edge of the face", (length_mm, left.bottom_face_mm, right.bottom_face_mm)),
-        ("ceiling edge of the face", (length_mm, left.top_face_mm, right.top_face_mm)),
+        (say("bottom edge of the face"), (length_mm, left.bottom_face_mm, right.bottom_face_mm)),
+        (say("ceiling edge of the face"), (length_mm, left.top_face_mm, right.top_face_mm)),
     ):
         lines.append(run_sum(name, terms, units))
     lines += [end.words for end in (cut.left, cut.right) if end.words]
     if len(parts) > 1:
-        lines.append(f"part {index + 1} of {len(parts)}, cut at 45 through the thickness, flat")
-    return "; ".join(lines)
+        lines.append(
+            say(
+                "part {index} of {parts}, cut at 45 through the thickness, flat",
+                index=index + 1,
+                parts=len(parts),
+            )
+        )
+    return joined("; ", lines)
 
 
 def _return(asked: Asked, cut: CutRun, side: Side, angles: SawAngles) -> Piece:
@@ -203,8 +245,10 @@ def _return(asked: Asked, cut: CutRun, side: Side, angles: SawAngles) -> Piece:
         back_mm=reach.top_back_mm,
         left=SQUARE_CUT if is_left else joint,
         right=joint if is_left else SQUARE_CUT,
-        hand_sum="as long as the moulding reaches off the wall; the bottom edge of its back comes "
-        "to a point",
+        hand_sum=say(
+            "as long as the moulding reaches off the wall; the bottom edge of "
+            "its back comes to a point"
+        ),
         notes=() if note is None else (note,),
     )
 
@@ -212,25 +256,42 @@ def _return(asked: Asked, cut: CutRun, side: Side, angles: SawAngles) -> Piece:
 def _too_short(asked: Asked, cut: CutRun) -> PieceError:
     length = format_with_unit(cut.run.level_mm, asked.units)
     return PieceError(
-        f"The run {asked.mark}-{cut.run.what} reaches {length} along wall {cut.run.wall_mark}.",
-        "Its two end cuts meet before its ends are reached.",
-        "Let it reach farther, or read the wall and the ceiling again.",
+        say(
+            "The run {mark}-{what} reaches {length} along wall {wall_mark}.",
+            mark=asked.mark,
+            what=cut.run.what,
+            length=length,
+            wall_mark=cut.run.wall_mark,
+        ),
+        say("Its two end cuts meet before its ends are reached."),
+        say("Let it reach farther, or read the wall and the ceiling again."),
     )
 
 
 def _scarf_note(asked: Asked, cut: CutRun, parts: tuple[Reach, ...]) -> Finding:
-    places = ", ".join(format_with_unit(part.face_end_mm, asked.units) for part in parts[:-1])
+    places = joined(", ", (format_with_unit(part.face_end_mm, asked.units) for part in parts[:-1]))
     return Finding(
         code=SCARF_JOINT,
         severity=Severity.NOTE,
         place=asked.mark,
-        read=f"The run {asked.mark}-{cut.run.what} is "
-        f"{format_with_unit(cut.back_bottom_mm, asked.units)}, longer than one piece can be.",
-        wrong=f"It is cut in {len(parts)} parts, scarfed at 45 through the thickness as they lie "
-        f"flat; on the face the joint stands {places} from the left end of the bottom edge at the "
-        "wall, and the right-hand part laps over the left.",
-        do="Put a block of the section's angle behind the joint, and turn the lap away from where "
-        "you come in.",
+        read=say(
+            "The run {mark}-{what} is {back_bottom}, longer than one piece can be.",
+            mark=asked.mark,
+            what=cut.run.what,
+            back_bottom=format_with_unit(cut.back_bottom_mm, asked.units),
+        ),
+        wrong=say(
+            "It is cut in {parts} parts, scarfed at 45 through the thickness as "
+            "they lie flat; on the face the joint stands {places} from the left "
+            "end of the bottom edge at the wall, and the right-hand part laps "
+            "over the left.",
+            parts=len(parts),
+            places=places,
+        ),
+        do=say(
+            "Put a block of the section's angle behind the joint, and turn the lap "
+            "away from where you come in."
+        ),
     )
 
 
@@ -240,7 +301,13 @@ def _return_caution(asked: Asked, piece: Piece) -> Finding:
         code=RETURN_SMALL,
         severity=Severity.WARNING,
         place=asked.mark,
-        read=f"The return {piece.mark} is {length} long and comes to a point behind.",
-        wrong="That is too small to hold at the saw.",
-        do="Cut the compound end on a longer stick, then let the blade stop before you cut it off.",
+        read=say(
+            "The return {mark} is {length} long and comes to a point behind.",
+            mark=piece.mark,
+            length=length,
+        ),
+        wrong=say("That is too small to hold at the saw."),
+        do=say(
+            "Cut the compound end on a longer stick, then let the blade stop before you cut it off."
+        ),
     )

@@ -8,6 +8,7 @@ from longpoint.catalogue.trim import Asked
 from longpoint.errors import Finding, Severity
 from longpoint.pieces.boards import Side
 from longpoint.quantities.formatting import format_angle, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.trims.cornice import SprungRun, corner_misfit
 
 JOINT_WONT_CLOSE: Final = "joint-wont-close"
@@ -35,12 +36,22 @@ def refused(asked: Asked, left: CorniceRun, right: CorniceRun, reach_mm: float) 
     is_mixed = left.sprung.spring_deg != right.sprung.spring_deg
     return _stop(
         asked,
-        read=f"Wall {left.wall_mark}'s run {_lies(left.sprung, is_mixed)}, and at a corner of "
-        f"{format_angle(corner_deg)} degrees wall {right.wall_mark}'s "
-        f"{_lies(right.sprung, is_mixed)}.",
-        wrong="No saw cut joins them: cut at half the angle they stand "
-        f"{format_with_unit(apart.halved_mm, asked.units)} apart, and no other cut brings the "
-        f"same points of the two nearer than {format_with_unit(apart.least_mm, asked.units)}.",
+        read=say(
+            "Wall {wall_mark}'s run {lies}, and at a corner of {corner} degrees "
+            "wall {wall_mark_2}'s {lies_2}.",
+            wall_mark=left.wall_mark,
+            lies=_lies(left.sprung, is_mixed),
+            corner=format_angle(corner_deg),
+            wall_mark_2=right.wall_mark,
+            lies_2=_lies(right.sprung, is_mixed),
+        ),
+        wrong=say(
+            "No saw cut joins them: cut at half the angle they stand {halved} "
+            "apart, and no other cut brings the same points of the two nearer "
+            "than {least}.",
+            halved=format_with_unit(apart.halved_mm, asked.units),
+            least=format_with_unit(apart.least_mm, asked.units),
+        ),
         do=_one_spring() if is_mixed else _level_returns(asked, left, right, reach_mm),
     )
 
@@ -53,28 +64,44 @@ def climbing_return(asked: Asked, run: CorniceRun, side: Side) -> Finding:
     apart = corner_misfit(270.0, *pair, profile.width_mm, profile.thickness_mm)
     return _stop(
         asked,
-        read=f"The {side} end of wall {run.wall_mark}'s run is to have a return; the run "
-        f"{_lies(run.sprung, is_mixed=False)}.",
-        wrong="No saw cut joins a climbing run to a level return: they stand "
-        f"{format_with_unit(apart.least_mm, asked.units)} apart at the least.",
-        do="Write ends as square, or let the run go level for a short length before its end: a "
-        "level piece joins both.",
+        read=say(
+            "The {side} end of wall {wall_mark}'s run is to have a return; the run {lies}.",
+            side=side,
+            wall_mark=run.wall_mark,
+            lies=_lies(run.sprung, is_mixed=False),
+        ),
+        wrong=say(
+            "No saw cut joins a climbing run to a level return: they stand "
+            "{least} apart at the least.",
+            least=format_with_unit(apart.least_mm, asked.units),
+        ),
+        do=say(
+            "Write ends as square, or let the run go level for a short length "
+            "before its end: a level piece joins both."
+        ),
     )
 
 
 def _lies(sprung: SprungRun, is_mixed: bool) -> str:
     if is_mixed:
-        return f"springs {format_angle(sprung.spring_deg)} degrees from the wall"
+        return say(
+            "springs {spring} degrees from the wall",
+            spring=format_angle(sprung.spring_deg),
+        )
     if sprung.slope_deg == 0.0:
-        return "is level"
+        return say("is level")
     way = "climbs" if sprung.slope_deg > 0 else "falls"
-    return f"{way} {format_angle(abs(sprung.slope_deg))} degrees to the right"
+    return say(
+        "{way} {slope} degrees to the right",
+        way=way,
+        slope=format_angle(abs(sprung.slope_deg)),
+    )
 
 
 def _one_spring() -> str:
-    return (
-        "Give both walls one spring, or part the two runs by a block in the corner that both end "
-        "square against; a level return doesn't help here."
+    return say(
+        "Give both walls one spring, or part the two runs by a block in the corner "
+        "that both end square against; a level return doesn't help here."
     )
 
 
@@ -86,14 +113,28 @@ def _level_returns(asked: Asked, left: CorniceRun, right: CorniceRun, reach_mm: 
     if left.sprung.slope_deg != 0.0:
         from_left = format_with_unit(left.wall_mm - least_mm, asked.units)
         hints.append(
-            f"for wall {left.wall_mark} a last climb with slope 0, from_left {from_left} or less"
+            say(
+                "for wall {wall_mark} a last climb with slope 0, from_left {from_left} or less",
+                wall_mark=left.wall_mark,
+                from_left=from_left,
+            )
         )
     if right.sprung.slope_deg != 0.0:
-        hints.append(f"for wall {right.wall_mark}'s climb, from_left {length} or more")
-    walls = " and ".join(run.wall_mark for run in (left, right) if run.sprung.slope_deg != 0.0)
-    return (
-        f"Turn the corner level: a short level return on wall {walls}, and there a joint from "
-        f"level to slope on one wall, which always closes. Write {'; and '.join(hints)}."
+        hints.append(
+            say(
+                "for wall {wall_mark}'s climb, from_left {length} or more",
+                wall_mark=right.wall_mark,
+                length=length,
+            )
+        )
+    walls = joined(
+        say(" and "), (run.wall_mark for run in (left, right) if run.sprung.slope_deg != 0.0)
+    )
+    return say(
+        "Turn the corner level: a short level return on wall {walls}, and there a "
+        "joint from level to slope on one wall, which always closes. Write {hints}.",
+        walls=walls,
+        hints=joined(say("; and "), hints),
     )
 
 

@@ -21,6 +21,7 @@ from longpoint.pieces.boards import (
     right_corner,
 )
 from longpoint.quantities.formatting import format_angle
+from longpoint.speech.said import say
 from longpoint.survey.rooms import Room, RunEnd
 from longpoint.trims.cornice import SprungRun, spring_of
 
@@ -108,21 +109,31 @@ def asked_spring_deg(asked: Asked) -> float:
     found_deg = spring_of(drop, projection) if drop and projection else None
     if written is None and found_deg is None:
         raise PieceError(
-            f"{asked.mark} is written without its spring.",
-            "No setting of a sprung moulding can be worked out without it.",
-            "Write spring in degrees from the wall, or drop and projection: hold a short length "
-            "in a square corner and measure how far it comes down the wall and along the ceiling.",
+            say("{mark} is written without its spring.", mark=asked.mark),
+            say("No setting of a sprung moulding can be worked out without it."),
+            say(
+                "Write spring in degrees from the wall, or drop and projection: hold a "
+                "short length in a square corner and measure how far it comes down the "
+                "wall and along the ceiling."
+            ),
         )
     if written is None and found_deg is not None:
         return found_deg
     spring_deg = from_wall_deg(asked, float(written))
     if found_deg is not None and abs(found_deg - spring_deg) > SAME_SPRING_DEG:
         raise PieceError(
-            f"{asked.mark} springs {format_angle(spring_deg)} degrees from the wall as written, "
-            f"and {format_angle(found_deg)} by its drop and projection.",
-            "Only one of them can be true; measuring from the ceiling gives 90 less the spring "
-            "from the wall.",
-            "Measure drop and projection again, or mend spring and spring_from.",
+            say(
+                "{mark} springs {spring} degrees from the wall as written, and {found} "
+                "by its drop and projection.",
+                mark=asked.mark,
+                spring=format_angle(spring_deg),
+                found=format_angle(found_deg),
+            ),
+            say(
+                "Only one of them can be true; measuring from the ceiling gives 90 "
+                "less the spring from the wall."
+            ),
+            say("Measure drop and projection again, or mend spring and spring_from."),
         )
     return spring_deg
 
@@ -170,7 +181,7 @@ def _runs(
     mark, count = room.walls[wall.place].mark, len(wall.parts)
     return [
         CorniceRun(
-            what=mark if count == 1 else f"{mark}-{place + 1}",
+            what=mark if count == 1 else say("{mark}-{place}", mark=mark, place=place + 1),
             wall=wall.place,
             wall_mark=mark,
             wall_mm=wall.length_mm,
@@ -225,10 +236,14 @@ def _corner_stop(room: Room, at: Corner, angles: dict[Corner, float], other: int
     kind = RunEnd.INTERNAL if corner_deg < 180.0 else RunEnd.EXTERNAL
     if not is_possible_corner(kind, corner_deg):
         raise PieceError(
-            f"The corner at the right of wall {room.walls[at.wall].mark} of {room.name} is "
-            f"{format_angle(corner_deg)} degrees.",
-            "A corner under 30 degrees, or within 3 of straight, is more likely a slip.",
-            "Read the corner again; join two walls in one line into one.",
+            say(
+                "The corner at the right of wall {mark} of {room} is {corner} degrees.",
+                mark=room.walls[at.wall].mark,
+                room=room.name,
+                corner=format_angle(corner_deg),
+            ),
+            say("A corner under 30 degrees, or within 3 of straight, is more likely a slip."),
+            say("Read the corner again; join two walls in one line into one."),
         )
     if other is None:
         meets = Meets.WALL if kind is RunEnd.INTERNAL else Meets.OPEN

@@ -10,6 +10,7 @@ from longpoint.catalogue.trim import Asked
 from longpoint.quantities.formatting import format_angle, format_length
 from longpoint.shape.fitted import FittedRoom
 from longpoint.shape.point import direction
+from longpoint.speech.said import joined, say
 from longpoint.trims.cornice import drop_mm, projection_mm
 
 Spot = tuple[float, float]
@@ -41,24 +42,31 @@ def section_sketch(asked: Asked, spring_deg: float) -> Sketch:
     )
     gap = 0.12 * width_mm
     labels = (
-        Label(x_mm=room, y_mm=gap / 2, text="ceiling", anchor=Anchor.END),
-        Label(x_mm=-gap / 2, y_mm=-room, text="wall", anchor=Anchor.END),
+        Label(x_mm=room, y_mm=gap / 2, text=say("ceiling"), anchor=Anchor.END),
+        Label(x_mm=-gap / 2, y_mm=-room, text=say("wall"), anchor=Anchor.END),
         Label(x_mm=-gap / 2, y_mm=-drop, text=format_length(drop, asked.units), anchor=Anchor.END),
         Label(x_mm=out, y_mm=gap / 2, text=format_length(out, asked.units)),
-        Label(x_mm=aside - gap / 2, y_mm=room - drop, text="fence", anchor=Anchor.END),
-        Label(x_mm=aside + room, y_mm=-drop - 1.5 * gap, text="table", anchor=Anchor.END),
-        Label(x_mm=aside - gap / 2, y_mm=0.0, text="bottom edge", anchor=Anchor.END),
-        Label(x_mm=aside + out, y_mm=-drop - 1.5 * gap, text="ceiling edge"),
+        Label(x_mm=aside - gap / 2, y_mm=room - drop, text=say("fence"), anchor=Anchor.END),
+        Label(x_mm=aside + room, y_mm=-drop - 1.5 * gap, text=say("table"), anchor=Anchor.END),
+        Label(x_mm=aside - gap / 2, y_mm=0.0, text=say("bottom edge"), anchor=Anchor.END),
+        Label(x_mm=aside + out, y_mm=-drop - 1.5 * gap, text=say("ceiling edge")),
     )
     return Sketch(
         lines=lines,
         labels=labels,
-        caption=f"Fixed (left) and nested on the saw, upside down (right); spring "
-        f"{format_angle(spring_deg)} from the wall.",
-        described=f"The moulding leans {format_angle(spring_deg)} degrees off the wall, "
-        f"{format_length(drop, asked.units)} down the wall and "
-        f"{format_length(out, asked.units)} along the ceiling. On the saw its ceiling edge lies "
-        "on the table and its bottom edge at the fence.",
+        caption=say(
+            "Fixed (left) and nested on the saw, upside down (right); spring "
+            "{spring} from the wall.",
+            spring=format_angle(spring_deg),
+        ),
+        described=say(
+            "The moulding leans {spring} degrees off the wall, {drop} down "
+            "the wall and {out} along the ceiling. On the saw its ceiling "
+            "edge lies on the table and its bottom edge at the fence.",
+            spring=format_angle(spring_deg),
+            drop=format_length(drop, asked.units),
+            out=format_length(out, asked.units),
+        ),
     )
 
 
@@ -79,8 +87,15 @@ def room_sketch(asked: Asked, fit: FittedRoom, runs: Sequence[CutRun]) -> Sketch
     return Sketch(
         lines=tuple(lines),
         labels=tuple(labels),
-        caption=f"{fit.name} from above; each run by its mark, its cuts as seen on the ceiling.",
-        described=f"Runs along the walls {_listed(cut.run.what for cut in runs)} of {fit.name}.",
+        caption=say(
+            "{fit} from above; each run by its mark, its cuts as seen on the ceiling.",
+            fit=fit.name,
+        ),
+        described=say(
+            "Runs along the walls {listed} of {fit}.",
+            listed=_listed(cut.run.what for cut in runs),
+            fit=fit.name,
+        ),
     )
 
 
@@ -135,4 +150,4 @@ def _run_label(asked: Asked, fit: FittedRoom, cut: CutRun) -> Label:
 
 
 def _listed(marks: Iterable[str]) -> str:
-    return ", ".join(marks)
+    return joined(", ", marks)

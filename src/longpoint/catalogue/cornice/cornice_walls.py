@@ -11,6 +11,7 @@ from longpoint.pieces.wall_findings import wall_place
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.uncertainty import combine
 from longpoint.shape.room_sightings import wall_reading_u_mm
+from longpoint.speech.said import joined, say
 from longpoint.survey.rooms import Room
 
 CEILING_CLOSES_MM: Final = 20.0
@@ -65,18 +66,31 @@ def _chosen(asked: Asked, room: Room) -> list[int]:
     for mark in told:
         if mark not in wanted:
             raise PieceError(
-                f"{asked.mark} says how it climbs or springs on wall {mark} of {room.name}.",
-                f"That wall gets none: its walls are {', '.join(wanted)}.",
-                "Add it to walls, or take out what is said of it.",
+                say(
+                    "{mark} says how it climbs or springs on wall {mark_2} of {room}.",
+                    mark=asked.mark,
+                    mark_2=mark,
+                    room=room.name,
+                ),
+                say(
+                    "That wall gets none: its walls are {wanted}.",
+                    wanted=joined(", ", wanted),
+                ),
+                say("Add it to walls, or take out what is said of it."),
             )
     return sorted({places[mark] for mark in wanted})
 
 
 def _no_such_wall(asked: Asked, room: Room, mark: str) -> PieceError:
     return PieceError(
-        f"{asked.mark} names the wall {mark} of {room.name}.",
-        "The room has no such wall.",
-        f"Its walls are {', '.join(wall.mark for wall in room.walls)}.",
+        say(
+            "{mark} names the wall {mark_2} of {room}.",
+            mark=asked.mark,
+            mark_2=mark,
+            room=room.name,
+        ),
+        say("The room has no such wall."),
+        say("Its walls are {walls}.", walls=joined(", ", (wall.mark for wall in room.walls))),
     )
 
 
@@ -84,9 +98,14 @@ def _wall(asked: Asked, room: Room, index: int) -> CorniceWall:
     wall = room.walls[index]
     if wall_place(room, wall) in asked.held:
         raise PieceError(
-            f"{asked.mark} runs along wall {wall.mark} of {room.name}.",
-            "That wall is held, so no length is worked out for this either.",
-            "Put the wall right first.",
+            say(
+                "{mark} runs along wall {mark_2} of {room}.",
+                mark=asked.mark,
+                mark_2=wall.mark,
+                room=room.name,
+            ),
+            say("That wall is held, so no length is worked out for this either."),
+            say("Put the wall right first."),
         )
     length_mm, u_mm = _length(asked, room, index)
     place_u_mm = wall_reading_u_mm(asked.house.tape(room.tape))
@@ -101,9 +120,14 @@ def _length(asked: Asked, room: Room, index: int) -> tuple[float, float]:
     fit = next((fit for fit in asked.shapes.rooms if fit.name == room.name), None)
     if fit is None or fit.wall_u_mm[index] > MOST_WALL_U_MM:
         raise PieceError(
-            f"{asked.mark} runs along wall {wall.mark} of {room.name}, whose length was not read.",
-            "It does not follow from the other walls closely enough to cut by.",
-            "Read it from corner to corner, as high up as you can reach.",
+            say(
+                "{mark} runs along wall {mark_2} of {room}, whose length was not read.",
+                mark=asked.mark,
+                mark_2=wall.mark,
+                room=room.name,
+            ),
+            say("It does not follow from the other walls closely enough to cut by."),
+            say("Read it from corner to corner, as high up as you can reach."),
         )
     return fit.wall_mm[index], fit.wall_u_mm[index]
 
@@ -115,11 +139,18 @@ def _parts(asked: Asked, room: Room, index: int, length_mm: float) -> tuple[Wall
     ends = [*starts[1:], length_mm][: len(starts)]
     if any(end <= start for start, end in zip(starts, ends, strict=True)):
         raise PieceError(
-            f"{asked.mark} climbs along wall {mark} from "
-            f"{', '.join(format_with_unit(start, asked.units) for start in starts)}.",
-            f"Each has to lie farther right than the one before, and inside the "
-            f"{format_with_unit(length_mm, asked.units)} of the wall.",
-            "Measure from the wall's left-hand corner, and write them from left to right.",
+            say(
+                "{mark} climbs along wall {mark_2} from {starts}.",
+                mark=asked.mark,
+                mark_2=mark,
+                starts=joined(", ", (format_with_unit(start, asked.units) for start in starts)),
+            ),
+            say(
+                "Each has to lie farther right than the one before, and inside the "
+                "{length} of the wall.",
+                length=format_with_unit(length_mm, asked.units),
+            ),
+            say("Measure from the wall's left-hand corner, and write them from left to right."),
         )
     parts = [
         WallPart(start, end, _slope_deg(asked, climb, end - start))
@@ -145,9 +176,9 @@ def _slope_deg(asked: Asked, climb: dict[str, Any], level_mm: float) -> float:
     slope, rise = climb.get("slope"), climb.get("rise")
     if (slope is None) == (rise is None):
         raise PieceError(
-            f"{asked.mark} climbs along wall {climb['wall']}.",
-            "Its slope has to be written once, as slope or as rise.",
-            "Write slope in degrees, or rise as the height gained over that part.",
+            say("{mark} climbs along wall {climb}.", mark=asked.mark, climb=climb["wall"]),
+            say("Its slope has to be written once, as slope or as rise."),
+            say("Write slope in degrees, or rise as the height gained over that part."),
         )
     return float(climb["slope"]) if rise is None else math.degrees(math.atan2(rise, level_mm))
 
@@ -163,9 +194,12 @@ def _check_ceiling(asked: Asked, room: Room, walls: tuple[CorniceWall, ...]) -> 
     )
     if abs(rise_mm) > CEILING_CLOSES_MM:
         raise PieceError(
-            f"{asked.mark} goes once round {room.name}.",
-            f"Its slopes add up to {format_with_unit(abs(rise_mm), asked.units)} "
-            f"{'up' if rise_mm > 0 else 'down'}, so the ceiling would not come back to its own "
-            "height.",
-            "Read where each slope begins and what it climbs again; to the right is positive.",
+            say("{mark} goes once round {room}.", mark=asked.mark, room=room.name),
+            say(
+                "Its slopes add up to {rise} {up}, so the ceiling would not come back "
+                "to its own height.",
+                rise=format_with_unit(abs(rise_mm), asked.units),
+                up=say("up") if rise_mm > 0 else say("down"),
+            ),
+            say("Read where each slope begins and what it climbs again; to the right is positive."),
         )

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 
 LONGEST_MM: Final = 20000.0
@@ -9,19 +10,19 @@ MOST_PANELS: Final = 40
 STEEPEST_DEG: Final = 55.0
 
 OBSTACLE: Final = Table(
-    title="an obstacle",
+    title=say("an obstacle"),
     keys=(
         Key(
             name="name",
             kind=Kind.TEXT,
-            meaning="What it is.",
-            example="double socket",
-            left_out="called by its number",
+            meaning=say("What it is."),
+            example=say("double socket"),
+            left_out=say("called by its number"),
         ),
         Key(
             name="x",
             kind=Kind.READING,
-            meaning="Level from the left end of the field to its left edge.",
+            meaning=say("Level from the left end of the field to its left edge."),
             example=1210,
             required=True,
             high=LONGEST_MM,
@@ -29,7 +30,7 @@ OBSTACLE: Final = Table(
         Key(
             name="y",
             kind=Kind.READING,
-            meaning="From the floor at the left end, level across, up to its lower edge.",
+            meaning=say("From the floor at the left end, level across, up to its lower edge."),
             example=300,
             required=True,
             high=LONGEST_MM,
@@ -37,7 +38,7 @@ OBSTACLE: Final = Table(
         Key(
             name="width",
             kind=Kind.READING,
-            meaning="Its width.",
+            meaning=say("Its width."),
             example=146,
             required=True,
             above=True,
@@ -46,7 +47,7 @@ OBSTACLE: Final = Table(
         Key(
             name="height",
             kind=Kind.READING,
-            meaning="Its height.",
+            meaning=say("Its height."),
             example=86,
             required=True,
             above=True,
@@ -59,8 +60,9 @@ PANELLING_KEYS: Final = (
     Key(
         name="length",
         kind=Kind.READING,
-        meaning="From end to end of what is panelled, along its lower edge; on a stair along the "
-        "slope.",
+        meaning=say(
+            "From end to end of what is panelled, along its lower edge; on a stair along the slope."
+        ),
         example=4606,
         required=True,
         above=True,
@@ -69,17 +71,19 @@ PANELLING_KEYS: Final = (
     Key(
         name="length_top",
         kind=Kind.READING,
-        meaning="The same along its upper edge: it differs where an end wall leans.",
+        meaning=say("The same along its upper edge: it differs where an end wall leans."),
         example=4612,
-        left_out="as long as below, which is then said",
+        left_out=say("as long as below, which is then said"),
         above=True,
         high=LONGEST_MM,
     ),
     Key(
         name="height",
         kind=Kind.READING,
-        meaning="From the lower to the upper edge of what is panelled (skirting to dado rail, "
-        "say), plumb.",
+        meaning=say(
+            "From the lower to the upper edge of what is panelled (skirting to "
+            "dado rail, say), plumb."
+        ),
         example=780,
         required=True,
         above=True,
@@ -88,42 +92,42 @@ PANELLING_KEYS: Final = (
     Key(
         name="above_floor",
         kind=Kind.READING,
-        meaning="From the floor at the left end up to the lower edge.",
+        meaning=say("From the floor at the left end up to the lower edge."),
         example=120,
-        left_out="0: obstacles are then read from the lower edge",
+        left_out=say("0: obstacles are then read from the lower edge"),
         default=0.0,
         high=LONGEST_MM,
     ),
     Key(
         name="panels",
         kind=Kind.COUNT,
-        meaning="How many frames; of panels, panel_width and margin write two.",
+        meaning=say("How many frames; of panels, panel_width and margin write two."),
         example=5,
-        left_out="follows from the other two",
+        left_out=say("follows from the other two"),
         low=1,
         high=MOST_PANELS,
     ),
     Key(
         name="panel_width",
         kind=Kind.LENGTH,
-        meaning="Wanted level width of a frame, over its outer edges.",
+        meaning=say("Wanted level width of a frame, over its outer edges."),
         example=750,
-        left_out="follows from the other two",
+        left_out=say("follows from the other two"),
         above=True,
         high=LONGEST_MM,
     ),
     Key(
         name="margin",
         kind=Kind.LENGTH,
-        meaning="Bare wall wanted between the frames, at the ends, above and below.",
+        meaning=say("Bare wall wanted between the frames, at the ends, above and below."),
         example=90,
-        left_out="follows from the other two",
+        left_out=say("follows from the other two"),
         high=LONGEST_MM,
     ),
     Key(
         name="pitch",
         kind=Kind.ANGLE_READING,
-        meaning="On a stair: how steep the lower edge climbs, off level.",
+        meaning=say("On a stair: how steep the lower edge climbs, off level."),
         example=38,
         left_out="level",
         above=True,
@@ -133,7 +137,7 @@ PANELLING_KEYS: Final = (
     Key(
         name="climbs",
         kind=Kind.CHOICE,
-        meaning="Which way the stair climbs, facing the wall.",
+        meaning=say("Which way the stair climbs, facing the wall."),
         example="right",
         choices=("right", "left"),
         default="right",
@@ -142,7 +146,7 @@ PANELLING_KEYS: Final = (
     Key(
         name="obstacles",
         kind=Kind.TABLES,
-        meaning="Sockets, switches and pipes in the field.",
+        meaning=say("Sockets, switches and pipes in the field."),
         example=[{"name": "socket", "x": 1210, "y": 300, "width": 146, "height": 86}],
         left_out="none",
         table=OBSTACLE,
@@ -150,7 +154,7 @@ PANELLING_KEYS: Final = (
     Key(
         name="clear",
         kind=Kind.LENGTH,
-        meaning="How far an obstacle has to stay clear of the moulding.",
+        meaning=say("How far an obstacle has to stay clear of the moulding."),
         example=5,
         default=0.0,
         left_out="0",

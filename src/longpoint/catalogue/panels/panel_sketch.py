@@ -8,6 +8,7 @@ from longpoint.catalogue.sketch import Anchor, Label, Line, Sketch, Stroke
 from longpoint.catalogue.trim import Asked
 from longpoint.quantities.formatting import format_length
 from longpoint.shape.point import Point
+from longpoint.speech.said import joined, say
 from longpoint.trims.outline import TrimOutline
 
 _BELOW_LENGTH: Final = 0.025
@@ -32,12 +33,23 @@ def panel_sketch(
             for each in obstacles
         ),
     ]
-    in_the_way = f", {' and '.join(sorted(clashing))} in the way" if clashing else ""
+    in_the_way = (
+        say(
+            ", {clashing} in the way",
+            clashing=joined(say(" and "), sorted(clashing)),
+        )
+        if clashing
+        else ""
+    )
     return Sketch(
         lines=tuple(lines),
         labels=(_sizes(asked, layout), *_names(obstacles)),
-        caption=f"{asked.mark} as it will stand on the wall.",
-        described=f"A wall with {layout.count} equal frames of moulding{in_the_way}.",
+        caption=say("{mark} as it will stand on the wall.", mark=asked.mark),
+        described=say(
+            "A wall with {count} equal frames of moulding{in_the_way}.",
+            count=layout.count,
+            in_the_way=in_the_way,
+        ),
     )
 
 
@@ -58,9 +70,12 @@ def _sizes(asked: Asked, layout: PanelLayout) -> Label:
     return Label(
         x_mm=length_mm / 2.0,
         y_mm=low_mm - room_mm,
-        text=f"{format_length(layout.panel_mm, units)} x "
-        f"{format_length(layout.height_mm, units)}, margins "
-        f"{format_length(layout.margin_mm, units)}",
+        text=say(
+            "{panel} x {height}, margins {margin}",
+            panel=format_length(layout.panel_mm, units),
+            height=format_length(layout.height_mm, units),
+            margin=format_length(layout.margin_mm, units),
+        ),
         bold=True,
     )
 

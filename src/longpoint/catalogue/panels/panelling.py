@@ -30,6 +30,7 @@ from longpoint.pieces.piece import CutKind, EndCut, Piece, Role
 from longpoint.pieces.run_sums import run_sum
 from longpoint.quantities.formatting import format_angle, format_length, format_tenth
 from longpoint.quantities.uncertainty import combine
+from longpoint.speech.said import joined, say
 from longpoint.trims.outline import TrimEdges
 
 _SIDES: Final = (
@@ -166,12 +167,13 @@ def _piece(
     u_mm: dict[Role, float],
 ) -> Piece:
     taken = [edges.inner_mm, edges.outer_mm - edges.inner_mm]
-    ends = "; ".join(
+    ends = joined(
+        "; ",
         (
             sums[role],
-            run_sum("inner edge", taken, asked.units).replace(" + ", " and over the mitres ")
-            + " over the long points",
-        )
+            run_sum(say("inner edge"), taken, asked.units).replace(" + ", " and over the mitres ")
+            + say(" over the long points"),
+        ),
     )
     return asked.piece(
         what,
@@ -189,7 +191,11 @@ def _sums(asked: Asked, wall: _Wall, layout: PanelLayout) -> dict[Role, str]:
     """Return where the outer edges of rails and stiles come from."""
     units, field = asked.units, layout.field
     margins = [-layout.margin_mm] * (layout.count + 1)
-    level = f"margins: {format_tenth(layout.margin_mm, units)} x {layout.count + 1}"
+    level = say(
+        "margins: {margin} x {count}",
+        margin=format_tenth(layout.margin_mm, units),
+        count=layout.count + 1,
+    )
     panels_mm = field.length_mm + math.fsum(margins)
     rail = [
         run_sum("wall", [field.length_mm, math.fsum(margins)], units),
@@ -198,15 +204,32 @@ def _sums(asked: Asked, wall: _Wall, layout: PanelLayout) -> dict[Role, str]:
     over_mm = -layout.margin_mm * field.slope
     stile = [run_sum("height", [field.height_mm, over_mm, over_mm], units)]
     if field.pitch_deg:
-        cosine = f"cos {format_angle(abs(field.pitch_deg))}"
+        cosine = say("cos {pitch}", pitch=format_angle(abs(field.pitch_deg)))
         along = format_tenth(wall.along_mm, units)
-        rail.insert(0, f"{along} along the slope x {cosine} level")
+        rail.insert(
+            0,
+            say(
+                "{along} along the slope x {cosine} level",
+                along=along,
+                cosine=cosine,
+            ),
+        )
         rail.append(
-            f"/ {cosine} = {format_tenth(layout.panel_mm * field.slope, units)} long points"
+            say(
+                "/ {cosine} = {panel} long points",
+                cosine=cosine,
+                panel=format_tenth(layout.panel_mm * field.slope, units),
+            )
         )
         margin = format_tenth(layout.margin_mm, units)
-        stile.append(f"a margin of {margin} square to the slope is {margin} / {cosine} plumb")
-    return {Role.RAIL: "; ".join(rail), Role.STILE: "; ".join(stile)}
+        stile.append(
+            say(
+                "a margin of {margin} square to the slope is {margin} / {cosine} plumb",
+                margin=margin,
+                cosine=cosine,
+            )
+        )
+    return {Role.RAIL: joined("; ", rail), Role.STILE: joined("; ", stile)}
 
 
 def _doubts(asked: Asked, wall: _Wall, layout: PanelLayout) -> dict[Role, float]:
@@ -226,22 +249,39 @@ def _lines(asked: Asked, layout: PanelLayout) -> tuple[str, ...]:
     def said(length_mm: float) -> str:
         return format_length(length_mm, units)
 
-    edges = ", ".join(said(edge_mm) for edge_mm in layout.left_edges_mm)
+    edges = joined(", ", (said(edge_mm) for edge_mm in layout.left_edges_mm))
     outer = layout.frame(0).outer
     rising, falling = outer[0].distance_mm(outer[2]), outer[1].distance_mm(outer[3])
     check = (
-        f"Both diagonals of a frame, over its long points, are {said(rising)}."
+        say(
+            "Both diagonals of a frame, over its long points, are {said}.",
+            said=said(rising),
+        )
         if abs(rising - falling) < 0.05
-        else f"The diagonals of a frame, over its long points: {said(rising)} from bottom left to "
-        f"top right, {said(falling)} from bottom right to top left."
+        else say(
+            "The diagonals of a frame, over its long points: {said} from bottom "
+            "left to top right, {said_2} from bottom right to top left.",
+            said=said(rising),
+            said_2=said(falling),
+        )
     )
     return (
-        f"{layout.count} frames alike, {said(layout.panel_mm)} wide and {said(layout.height_mm)} "
-        f"high over their outer edges; {said(layout.margin_mm)} of bare wall between them, at the "
-        "ends, above and below.",
-        f"{2 * layout.count} rails alike and {2 * layout.count} stiles alike: cut each kind "
-        "against one stop.",
-        f"Left edges of the frames, level from the left end at half height: {edges}.",
+        say(
+            "{count} frames alike, {said} wide and {said_2} high over their outer "
+            "edges; {said_3} of bare wall between them, at the ends, above and below.",
+            count=layout.count,
+            said=said(layout.panel_mm),
+            said_2=said(layout.height_mm),
+            said_3=said(layout.margin_mm),
+        ),
+        say(
+            "{count} rails alike and {count} stiles alike: cut each kind against one stop.",
+            count=2 * layout.count,
+        ),
+        say(
+            "Left edges of the frames, level from the left end at half height: {edges}.",
+            edges=edges,
+        ),
         check,
         *_stair_lines(layout),
     )
@@ -253,18 +293,26 @@ def _stair_lines(layout: PanelLayout) -> tuple[str, ...]:
     edges = layout.frame(0).edges(0)
     sharp, blunt = sorted((edges.start_deg, edges.end_deg), reverse=True)
     return (
-        "The stiles stand plumb and the rails climb with the stair. The margin between two frames "
-        "is read level, that above and below square to the slope.",
-        f"At the two sharp corners of a frame both pieces are cut {format_angle(sharp)} off "
-        f"square, at the two blunt ones {format_angle(blunt)}. Where the saw does not swing so "
-        f"far, clamp the piece square to the fence in a jig and set {format_angle(90.0 - sharp)} "
-        "(common practice, no source).",
+        say(
+            "The stiles stand plumb and the rails climb with the stair. The margin "
+            "between two frames is read level, that above and below square to the "
+            "slope."
+        ),
+        say(
+            "At the two sharp corners of a frame both pieces are cut {sharp} off "
+            "square, at the two blunt ones {blunt}. Where the saw does not swing so "
+            "far, clamp the piece square to the fence in a jig and set {sharp_2} "
+            "(common practice, no source).",
+            sharp=format_angle(sharp),
+            blunt=format_angle(blunt),
+            sharp_2=format_angle(90.0 - sharp),
+        ),
     )
 
 
 TRIM: Final = TrimKind(
     name="panelling",
-    title="panelling",
+    title=say("panelling"),
     asks=PANELLING_KEYS,
     plan=plan_panelling,
 )

@@ -16,6 +16,7 @@ from longpoint.catalogue.trim import Asked, TrimKind, TrimPlan
 from longpoint.errors import Finding, PieceError, Severity
 from longpoint.pieces.piece import CutKind, EndCut, Piece, Role
 from longpoint.quantities.formatting import format_tenth, format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind
 from longpoint.trims.joint_plane import SawAngles
 from longpoint.trims.splays import RevealJoint, RevealSide, reveal_board
@@ -27,8 +28,11 @@ ASKS: Final = (
     Key(
         name="joint",
         kind=Kind.CHOICE,
-        meaning="How the legs meet the head piece. butt: a square-edged stop, cut to stand under "
-        "it; scribe: a moulded one, shaped over it; mitre: all mitred.",
+        meaning=say(
+            "How the legs meet the head piece. butt: a square-edged stop, cut "
+            "to stand under it; scribe: a moulded one, shaped over it; mitre: "
+            "all mitred."
+        ),
         example="butt",
         default="butt",
         choices=("butt", "scribe", "mitre"),
@@ -37,7 +41,7 @@ ASKS: Final = (
     Key(
         name="gap",
         kind=Kind.LENGTH,
-        meaning="Between the shut door and the stops (common practice 2, no source).",
+        meaning=say("Between the shut door and the stops (common practice 2, no source)."),
         example=2,
         default=GAP_MM,
         left_out="2",
@@ -46,27 +50,29 @@ ASKS: Final = (
     Key(
         name="door_thickness",
         kind=Kind.READING,
-        meaning="Thickness of the door.",
+        meaning=say("Thickness of the door."),
         example=35,
-        left_out="no line is given: the stops are set to the shut door",
+        left_out=say("no line is given: the stops are set to the shut door"),
         above=True,
         high=120.0,
     ),
     Key(
         name="door_back",
         kind=Kind.LENGTH,
-        meaning="How far the shut door's face stands behind the edge of the jambs.",
+        meaning=say("How far the shut door's face stands behind the edge of the jambs."),
         example=0,
         default=0.0,
-        left_out="flush with the jambs' edges",
+        left_out=say("flush with the jambs' edges"),
         high=200.0,
     ),
     Key(
         name="lining_depth",
         kind=Kind.READING,
-        meaning="Depth of the jambs through the wall, to see that the stops have room on them.",
+        meaning=say(
+            "Depth of the jambs through the wall, to see that the stops have room on them."
+        ),
         example=132,
-        left_out="not looked at",
+        left_out=say("not looked at"),
         above=True,
         high=900.0,
     ),
@@ -118,9 +124,9 @@ def _door(asked: Asked, mark: str) -> Reveal:
     reveal = reveal_of(asked, mark)
     if not reveal.opening.stands_on_floor:
         raise PieceError(
-            f"{asked.mark} names {mark}, which is a window.",
-            "Door stops are cut for doors and lined openings alone.",
-            f"Take {mark} out of its openings.",
+            say("{mark} names {mark_2}, which is a window.", mark=asked.mark, mark_2=mark),
+            say("Door stops are cut for doors and lined openings alone."),
+            say("Take {mark} out of its openings.", mark=mark),
         )
     return reveal
 
@@ -139,9 +145,14 @@ def _line_mm(asked: Asked) -> float | None:
     if depth_mm is not None and line_mm + stop_mm > depth_mm:
         needed, had = (format_with_unit(mm, asked.units) for mm in (line_mm + stop_mm, depth_mm))
         raise PieceError(
-            f"{asked.mark}: door, gap and stop need {needed} of the jambs, which are {had} deep.",
-            "The stops would stand out past them.",
-            "Use a narrower stop, or read door and jambs again.",
+            say(
+                "{mark}: door, gap and stop need {needed} of the jambs, which are {had} deep.",
+                mark=asked.mark,
+                needed=needed,
+                had=had,
+            ),
+            say("The stops would stand out past them."),
+            say("Use a narrower stop, or read door and jambs again."),
         )
     return line_mm
 
@@ -207,44 +218,68 @@ def _warped(asked: Asked, reveal: Reveal) -> Iterator[Finding]:
         code="stop-warped",
         severity=Severity.WARNING,
         place=asked.mark,
-        read=f"The edges of the jambs of {reveal.opening.mark} are {warp} out of one plane.",
-        wrong=f"A flat door follows three corners and stands off the fourth by more than its gap "
-        f"of {gap}, so stops fixed to a line will not meet it.",
-        do="Fix these stops to the shut door, not to a line; tell whoever hung it.",
+        read=say(
+            "The edges of the jambs of {mark} are {warp} out of one plane.",
+            mark=reveal.opening.mark,
+            warp=warp,
+        ),
+        wrong=say(
+            "A flat door follows three corners and stands off the fourth by more "
+            "than its gap of {gap}, so stops fixed to a line will not meet it.",
+            gap=gap,
+        ),
+        do=say("Fix these stops to the shut door, not to a line; tell whoever hung it."),
     )
 
 
 def _lines(asked: Asked, reveals: Sequence[Reveal], line_mm: float | None) -> Iterator[str]:
-    yield "Fix them when the lock is set and the door shuts on it, not before: the latch decides."
+    yield say(
+        "Fix them when the lock is set and the door shuts on it, not before: the latch decides."
+    )
     match asked.get("joint", "butt"):
         case "butt":
-            yield "The head piece goes up first, between the jambs; the legs stand under it."
+            yield say("The head piece goes up first, between the jambs; the legs stand under it.")
         case "scribe":
             yield (
-                "The head piece goes up first, between the jambs; each leg is scribed over it. The "
-                "bevel of its upper end exposes the profile; the length on its back is the jamb's."
+                say(
+                    "The head piece goes up first, between the jambs; each leg is "
+                    "scribed over it. The bevel of its upper end exposes the profile; "
+                    "the length on its back is the jamb's."
+                )
             )
         case _:
-            yield "Head and legs are mitred through their thickness; lengths are along the face."
+            yield say(
+                "Head and legs are mitred through their thickness; lengths are along the face."
+            )
     gap = format_with_unit(_gap_mm(asked), asked.units)
     if line_mm is None:
-        yield f"Set each {gap} off the shut door; without the door's thickness no line is given."
+        yield say(
+            "Set each {gap} off the shut door; without the door's thickness no line is given.",
+            gap=gap,
+        )
     else:
         line = format_with_unit(line_mm, asked.units)
         yield (
-            f"The line for their edge is {line} from the jambs' edge on the door's side: door, and "
-            f"{gap} gap (common practice, no source). Shut the door and look before you nail."
+            say(
+                "The line for their edge is {line} from the jambs' edge on the door's "
+                "side: door, and {gap} gap (common practice, no source). Shut the door "
+                "and look before you nail.",
+                line=line,
+                gap=gap,
+            )
         )
     covers = {reveal.opening.floor_cover_mm for reveal in reveals}
     if covers != {0.0}:
-        yield "The legs stop short for the floor still to be laid."
+        yield say("The legs stop short for the floor still to be laid.")
     yield AT_THE_SAW
-    yield "Left and right legs are a pair, not alike, where jambs or floor differ: keep the marks."
+    yield say(
+        "Left and right legs are a pair, not alike, where jambs or floor differ: keep the marks."
+    )
 
 
 TRIM: Final = TrimKind(
     name="door-stop",
-    title="door stops",
+    title=say("door stops"),
     asks=ASKS,
     plan=plan_stops,
     needs_openings=True,

@@ -23,6 +23,7 @@ from longpoint.catalogue.trim import Asked, TrimKind, TrimPlan
 from longpoint.errors import Finding, PieceError, Severity
 from longpoint.pieces.piece import Piece, Role
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.trims.splays import RevealBoard, RevealJoint, reveal_board
 
 THIN_MM: Final = 6.0
@@ -48,9 +49,15 @@ def plan_extension(asked: Asked) -> TrimPlan:
     marks = asked.entry.openings
     if asked.get("depths") and len(marks) > 1:
         raise PieceError(
-            f"{asked.mark} is written with depths for {len(marks)} openings.",
-            "Each opening has depths of its own.",
-            "Write one entry for each, or read the plane at each opening and leave depths out.",
+            say(
+                "{mark} is written with depths for {marks} openings.",
+                mark=asked.mark,
+                marks=len(marks),
+            ),
+            say("Each opening has depths of its own."),
+            say(
+                "Write one entry for each, or read the plane at each opening and leave depths out."
+            ),
         )
     pieces: list[Piece] = []
     findings: list[Finding] = []
@@ -97,7 +104,7 @@ def _piece(asked: Asked, each: Extended, side: int) -> Piece:
         u_mm=each.reveal.fitted.side_u_mm[side],
         room=asked.entry.room or each.reveal.opening.room,
         hand_sum=_hand_sum(asked, each, side, board),
-        notes=(rip_note(at_left_mm, at_right_mm, "the lining", asked.units),),
+        notes=(rip_note(at_left_mm, at_right_mm, say("the lining"), asked.units),),
     )
     return ripped(piece, max(at_left_mm, at_right_mm))
 
@@ -139,13 +146,19 @@ def _findings(asked: Asked, each: Extended) -> Iterator[Finding]:
             code="extension-thin",
             severity=Severity.WARNING,
             place=asked.mark,
-            read=f"At {each.mark} the thinnest end is {format_with_unit(thin_mm, units)} deep.",
-            wrong="It runs out to nothing and will break there."
+            read=say(
+                "At {mark} the thinnest end is {thin} deep.",
+                mark=each.mark,
+                thin=format_with_unit(thin_mm, units),
+            ),
+            wrong=say("It runs out to nothing and will break there.")
             if runs_out
-            else "A strip so thin splits when it is nailed through its edge.",
-            do="Plane the lining back until the strip has some depth along all of it, or glue it."
+            else say("A strip so thin splits when it is nailed through its edge."),
+            do=say(
+                "Plane the lining back until the strip has some depth along all of it, or glue it."
+            )
             if runs_out
-            else "Glue it, and pin it only to hold it while the glue sets.",
+            else say("Glue it, and pin it only to hold it while the glue sets."),
         )
     left_out = [side for side in (3, 2, 1, 0) if not each.is_lined(side)]
     left_out = [side for side in left_out if side != 0 or each.reveal.has_sill]
@@ -154,10 +167,13 @@ def _findings(asked: Asked, each: Extended) -> Iterator[Finding]:
             code="extension-left-out",
             severity=Severity.NOTE,
             place=asked.mark,
-            read=f"{each.mark} is level with the wall along: "
-            f"{', '.join(SIDE_NAMES[side] for side in left_out)}.",
-            wrong="No board is cut for that.",
-            do="Look whether the neighbours still meet as you want them.",
+            read=say(
+                "{mark} is level with the wall along: {left_out}.",
+                mark=each.mark,
+                left_out=joined(", ", (SIDE_NAMES[side] for side in left_out)),
+            ),
+            wrong=say("No board is cut for that."),
+            do=say("Look whether the neighbours still meet as you want them."),
         )
     yield from _apart(asked, each)
 
@@ -176,46 +192,62 @@ def _apart(asked: Asked, each: Extended) -> Iterator[Finding]:
         code="extension-depths",
         severity=Severity.STOP,
         place=asked.mark,
-        read=f"{each.mark} {CORNER_NAMES[worst]}: {depth} deep as written here, {shy} shy by its "
-        "plane.",
-        wrong="The two should be the same.",
-        do="Read that corner again, with a straightedge on the wall, and write it in both places.",
+        read=say(
+            "{mark} {corner_names}: {depth} deep as written here, {shy} shy by its plane.",
+            mark=each.mark,
+            corner_names=CORNER_NAMES[worst],
+            depth=depth,
+            shy=shy,
+        ),
+        wrong=say("The two should be the same."),
+        do=say(
+            "Read that corner again, with a straightedge on the wall, and write it in both places."
+        ),
     )
 
 
 def _order_of_work(asked: Asked) -> Iterator[str]:
     if asked.get("joint", "butt") == "mitre":
-        yield "All pieces are mitred through their thickness; lengths are along the face seen."
+        yield say("All pieces are mitred through their thickness; lengths are along the face seen.")
     else:
         yield (
-            "The head, and a sill piece, run over the ends of the legs, out to the legs' backs; "
-            "the legs stand between them."
+            say(
+                "The head, and a sill piece, run over the ends of the legs, out to the "
+                "legs' backs; the legs stand between them."
+            )
         )
     yield (
-        "Cut the ends first, square off the planed edge, which goes to the room; then rip the "
-        "other edge, which goes against the lining. Turned end for end the taper is wrong."
+        say(
+            "Cut the ends first, square off the planed edge, which goes to the room; "
+            "then rip the other edge, which goes against the lining. Turned end for "
+            "end the taper is wrong."
+        )
     )
     yield AT_THE_SAW
     step_mm = asked.get("step", 0.0)
     if step_mm:
         step = format_with_unit(step_mm, asked.units)
-        yield f"The new face stands {step} back from the lining's all round."
+        yield say("The new face stands {step} back from the lining's all round.", step=step)
     else:
-        yield "The new face is flush with the lining's; plane it in, or choose a step instead."
+        yield say("The new face is flush with the lining's; plane it in, or choose a step instead.")
 
 
 def _quirk_lines(asked: Asked, each: Extended) -> Iterator[str]:
     quirks = each.reveal.opening.quirk_mm
     seen = format_with_unit(quirks.head - each.step_mm, asked.units)
     yield (
-        f"{each.mark}: from now on the architrave's quirk is taken from the new edge: {seen} at "
-        "the head; its lengths stay as they are."
+        say(
+            "{mark}: from now on the architrave's quirk is taken from the new edge: "
+            "{seen} at the head; its lengths stay as they are.",
+            mark=each.mark,
+            seen=seen,
+        )
     )
 
 
 TRIM: Final = TrimKind(
     name="extension-lining",
-    title="an extension lining",
+    title=say("an extension lining"),
     asks=ASKS,
     plan=plan_extension,
     needs_openings=True,

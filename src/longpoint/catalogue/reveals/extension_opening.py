@@ -8,12 +8,13 @@ from longpoint.catalogue.reveals.reveals import Reveal, check_width, reveal_of
 from longpoint.catalogue.trim import Asked
 from longpoint.errors import PieceError
 from longpoint.quantities.formatting import format_with_unit
+from longpoint.speech.said import say
 from longpoint.trims.splays import RevealJoint, RevealSide
 
 NO_DEPTH_MM: Final = 0.5
 """A lining nearer to the wall's face than this is left alone."""
 
-CORNER_NAMES: Final = ("bottom left", "bottom right", "top right", "top left")
+CORNER_NAMES: Final = (say("bottom left"), say("bottom right"), say("top right"), say("top left"))
 """In the order of CORNERS."""
 
 
@@ -65,15 +66,19 @@ def extended_opening(asked: Asked, mark: str) -> Extended:
         )
     if not any(side.thickness_mm for side in sides):
         raise PieceError(
-            f"The lining of {mark} is level with the wall's face.",
-            "There is nothing to extend.",
-            f"Take {mark} out of {asked.mark}, or read its depths again.",
+            say("The lining of {mark} is level with the wall's face.", mark=mark),
+            say("There is nothing to extend."),
+            say(
+                "Take {mark} out of {mark_2}, or read its depths again.",
+                mark=mark,
+                mark_2=asked.mark,
+            ),
         )
     lined = [depths_mm[i] for i in range(4) if _is_lined_corner(sides, i)]
     check_width(
         asked,
         max(lined),
-        f"{format_with_unit(max(lined), asked.units)} at {mark}",
+        say("{lined} at {mark}", lined=format_with_unit(max(lined), asked.units), mark=mark),
         format_with_unit(asked.profile.width_mm, asked.units),
     )
     for side, lining in enumerate(sides):
@@ -102,17 +107,25 @@ def _depths_mm(asked: Asked, reveal: Reveal) -> tuple[float, ...]:
         read = tuple(-mm + 0.0 for mm in plane.corners_mm())
     else:
         raise PieceError(
-            f"{asked.mark} is to extend the lining of {mark}.",
-            "Neither its depths nor the plane of the reveal were read.",
-            f"Write depths at {asked.mark}, or the plane at {mark}.",
+            say("{mark} is to extend the lining of {mark_2}.", mark=asked.mark, mark_2=mark),
+            say("Neither its depths nor the plane of the reveal were read."),
+            say(
+                "Write depths at {mark}, or the plane at {mark_2}.",
+                mark=asked.mark,
+                mark_2=mark,
+            ),
         )
     proud_mm = -min(read)
     if proud_mm >= NO_DEPTH_MM:
         raise PieceError(
-            f"The lining of {mark} stands {format_with_unit(proud_mm, asked.units)} proud of the "
-            f"wall at the {CORNER_NAMES[read.index(min(read))]}.",
-            "A board can't bring it back, and one beside it would run out to nothing.",
-            "Plane the lining level there, or reset it, then read the corners again.",
+            say(
+                "The lining of {mark} stands {proud} proud of the wall at the {corner_names}.",
+                mark=mark,
+                proud=format_with_unit(proud_mm, asked.units),
+                corner_names=CORNER_NAMES[read.index(min(read))],
+            ),
+            say("A board can't bring it back, and one beside it would run out to nothing."),
+            say("Plane the lining level there, or reset it, then read the corners again."),
         )
     return tuple(max(0.0, mm - set_back_mm) for mm in read)
 
@@ -124,10 +137,16 @@ def _check_quirk(asked: Asked, reveal: Reveal, side: int, step_mm: float) -> Non
         return
     edge = format_with_unit(asked.profile.thickness_mm, asked.units)
     raise PieceError(
-        f"{reveal.opening.mark} has a quirk of {format_with_unit(quirk_mm, asked.units)}, "
-        f"{asked.mark} a step of {format_with_unit(step_mm, asked.units)} and an edge of {edge}.",
-        "The architrave would stand out past the new face."
+        say(
+            "{mark} has a quirk of {quirk}, {mark_2} a step of {step} and an edge of {edge}.",
+            mark=reveal.opening.mark,
+            quirk=format_with_unit(quirk_mm, asked.units),
+            mark_2=asked.mark,
+            step=format_with_unit(step_mm, asked.units),
+            edge=edge,
+        ),
+        say("The architrave would stand out past the new face.")
         if seen_mm < 0
-        else "The architrave would not reach the new edge.",
-        "Change the step, the quirk or the profile.",
+        else say("The architrave would not reach the new edge."),
+        say("Change the step, the quirk or the profile."),
     )

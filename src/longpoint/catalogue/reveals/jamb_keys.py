@@ -3,6 +3,7 @@
 from typing import Final
 
 from longpoint.catalogue.reveals.extension_keys import depths_table
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind
 
 PACKING_MM: Final = 10.0
@@ -27,7 +28,7 @@ ASKS: Final = (
     Key(
         name="rough_widths",
         kind=Kind.READINGS,
-        meaning="Width of the rough opening at the bottom, in the middle and at the top.",
+        meaning=say("Width of the rough opening at the bottom, in the middle and at the top."),
         example=[838, 836, 840],
         required=True,
         above=True,
@@ -36,8 +37,9 @@ ASKS: Final = (
     Key(
         name="rough_heights",
         kind=Kind.READINGS,
-        meaning="Height of the rough opening at the left and at the right, from what the legs "
-        "stand on.",
+        meaning=say(
+            "Height of the rough opening at the left and at the right, from what the legs stand on."
+        ),
         example=[2085, 2088],
         required=True,
         above=True,
@@ -46,60 +48,67 @@ ASKS: Final = (
     Key(
         name="depths",
         kind=Kind.TABLE,
-        meaning="Through the wall, from face to face, at the four corners.",
+        meaning=say("Through the wall, from face to face, at the four corners."),
         example={"tl": 118, "tr": 120, "br": 119, "bl": 118},
         required=True,
         table=depths_table(
-            "Through the wall, from face to face,", "a depth of the wall at each corner"
+            say("Through the wall, from face to face,"), say("a depth of the wall at each corner")
         ),
     ),
     Key(
         name="lean",
         kind=Kind.READING,
-        meaning="How far the rough sides lean off plumb over their height, the worse of the two.",
+        meaning=say(
+            "How far the rough sides lean off plumb over their height, the worse of the two."
+        ),
         example=4,
         default=0.0,
-        left_out="taken as plumb",
+        left_out=say("taken as plumb"),
         high=200.0,
     ),
-    _wanted("between", "Width wanted between the legs.", 768, "as wide as 10 at each side leaves"),
+    _wanted(
+        "between",
+        say("Width wanted between the legs."),
+        768,
+        say("as wide as 10 at each side leaves"),
+    ),
     _wanted(
         "under_head",
-        "Height wanted under the head, from the floor as it will be.",
+        say("Height wanted under the head, from the floor as it will be."),
         2043,
-        "as high as 10 over the head leaves",
+        say("as high as 10 over the head leaves"),
     ),
     Key(
         name="floor_cover",
         kind=Kind.LENGTH,
-        meaning="Thickness still to be laid between what the legs stand on and the floor.",
+        meaning=say("Thickness still to be laid between what the legs stand on and the floor."),
         example=15,
         default=0.0,
-        left_out="none: the floor is down",
+        left_out=say("none: the floor is down"),
         high=200.0,
     ),
     Key(
         name="housing",
         kind=Kind.LENGTH,
-        meaning="How deep the legs are let into the head (and sill piece).",
+        meaning=say("How deep the legs are let into the head (and sill piece)."),
         example=6,
         default=0.0,
-        left_out="not at all: the head lies on the legs",
+        left_out=say("not at all: the head lies on the legs"),
         high=50.0,
     ),
     Key(
         name="horn",
         kind=Kind.LENGTH,
-        meaning="How far the head runs past the legs' backs at each end.",
+        meaning=say("How far the head runs past the legs' backs at each end."),
         example=0,
         default=0.0,
-        left_out="not at all",
+        left_out=say("not at all"),
         high=300.0,
     ),
     Key(
         name="sill",
         kind=Kind.FLAG,
-        meaning="Whether a piece goes along the bottom too, as at a window.",
+        meaning=say("Whether a piece goes along the bottom too, as at a window."),
         example=False,
         default=False,
         left_out="no",

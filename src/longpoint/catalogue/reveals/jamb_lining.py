@@ -14,6 +14,7 @@ from longpoint.errors import Finding, PieceError, Severity
 from longpoint.pieces.piece import Piece, Role
 from longpoint.pieces.run_sums import run_sum
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import say
 
 SPREAD_MM: Final = 10.0
 """A rough opening that differs by more along a side is told; common practice, no source."""
@@ -71,7 +72,7 @@ def plan_jambs(asked: Asked) -> TrimPlan:
                 at_right_mm,
                 "head",
                 asked.units,
-                edges=("planed edge: to this room", "ripped edge: to the other side"),
+                edges=(say("planed edge: to this room"), say("ripped edge: to the other side")),
             ),
         ),
         lines=tuple(_lines(asked, lining)),
@@ -90,20 +91,24 @@ def _lining(asked: Asked) -> _Lining:
     )
     if housing_mm >= thick_mm:
         raise PieceError(
-            f"{asked.mark} lets its legs {format_with_unit(housing_mm, asked.units)} into a head "
-            f"{format_with_unit(thick_mm, asked.units)} thick.",
-            "Nothing of the head is left over them.",
-            "Write a smaller housing, or use thicker stuff.",
+            say(
+                "{mark} lets its legs {housing} into a head {thick} thick.",
+                mark=asked.mark,
+                housing=format_with_unit(housing_mm, asked.units),
+                thick=format_with_unit(thick_mm, asked.units),
+            ),
+            say("Nothing of the head is left over them."),
+            say("Write a smaller housing, or use thicker stuff."),
         )
     hole_mm = min(asked.get("rough_widths")) - lean_mm - 2.0 * thick_mm
     between_mm = asked.get("between", hole_mm - 2.0 * PACKING_MM)
     packing_mm = (hole_mm - between_mm) / 2.0
-    _check_room(asked, between_mm, 2.0 * packing_mm, "between the legs", "wide")
+    _check_room(asked, between_mm, 2.0 * packing_mm, say("between the legs"), "wide")
     flat_mm = 2.0 if asked.get("sill", False) else 1.0
     high_mm = min(asked.get("rough_heights")) - flat_mm * thick_mm
     wanted_mm = asked.get("under_head")
     leg_mm = high_mm - PACKING_MM if wanted_mm is None else wanted_mm + cover_mm
-    _check_room(asked, leg_mm, high_mm - leg_mm, "under the head", "high")
+    _check_room(asked, leg_mm, high_mm - leg_mm, say("under the head"), "high")
     return _Lining(
         between_mm=between_mm,
         leg_mm=leg_mm,
@@ -118,11 +123,20 @@ def _check_room(asked: Asked, wanted_mm: float, left_mm: float, where: str, how:
         return
     wanted, over = (format_with_unit(mm, asked.units) for mm in (wanted_mm, abs(left_mm)))
     raise PieceError(
-        f"{asked.mark} is to have {wanted} {where}.",
-        f"With its own thickness, and the hole's lean, it is {over} too {how} for the hole."
+        say(
+            "{mark} is to have {wanted} {where}.",
+            mark=asked.mark,
+            wanted=wanted,
+            where=where,
+        ),
+        say(
+            "With its own thickness, and the hole's lean, it is {over} too {how} for the hole.",
+            over=over,
+            how=how,
+        )
         if left_mm < 0
-        else "The hole leaves nothing for it.",
-        "Cut the hole, use thinner stuff, or write a smaller size.",
+        else say("The hole leaves nothing for it."),
+        say("Cut the hole, use thinner stuff, or write a smaller size."),
     )
 
 
@@ -134,9 +148,9 @@ def _piece(asked: Asked, lining: _Lining, side: int) -> Piece:
         start, terms = "between", [lining.between_mm, thick_mm, thick_mm, over_mm, over_mm]
     else:
         let_in = 2 if asked.get("sill", False) else 1
-        start, terms = "under head", [lining.leg_mm, *[housing_mm] * let_in]
+        start, terms = say("under head"), [lining.leg_mm, *[housing_mm] * let_in]
     at_right_mm, at_left_mm = lining.depths_mm[side], lining.depths_mm[(side + 1) % 4]
-    notes = [rip_note(at_left_mm, at_right_mm, "the other side of the wall", asked.units)]
+    notes = [rip_note(at_left_mm, at_right_mm, say("the other side of the wall"), asked.units)]
     if side in (0, 2) and housing_mm:
         notes.append(_housing_note(asked, lining, horn_mm if side == 2 else 0.0))
     piece = asked.piece(
@@ -156,7 +170,14 @@ def _housing_note(asked: Asked, lining: _Lining, past_mm: float) -> str:
     spots = [format_length(mm, asked.units) for mm in (first, first + thick_mm, last)]
     end = format_length(last + thick_mm, asked.units)
     deep = format_length(asked.get("housing"), asked.units)
-    return f"house {deep} deep from {spots[0]} to {spots[1]} and from {spots[2]} to {end}"
+    return say(
+        "house {deep} deep from {spots} to {spots_2} and from {spots_3} to {end}",
+        deep=deep,
+        spots=spots[0],
+        spots_2=spots[1],
+        spots_3=spots[2],
+        end=end,
+    )
 
 
 def _findings(asked: Asked) -> Iterator[Finding]:
@@ -167,9 +188,13 @@ def _findings(asked: Asked) -> Iterator[Finding]:
                 code="jamb-read-once",
                 severity=Severity.WARNING,
                 place=asked.mark,
-                read=f"{asked.mark}: how {what} the hole is was read in one place.",
-                wrong="Its tightest place decides, and that isn't known.",
-                do="Read it at both ends and in the middle.",
+                read=say(
+                    "{mark}: how {what} the hole is was read in one place.",
+                    mark=asked.mark,
+                    what=what,
+                ),
+                wrong=say("Its tightest place decides, and that isn't known."),
+                do=say("Read it at both ends and in the middle."),
             )
         elif max(read) - min(read) > SPREAD_MM:
             least, most = (format_length(mm, asked.units) for mm in (min(read), max(read)))
@@ -177,9 +202,15 @@ def _findings(asked: Asked) -> Iterator[Finding]:
                 code="jamb-spread",
                 severity=Severity.WARNING,
                 place=asked.mark,
-                read=f"{asked.mark}: the hole is {least} to {most} {what}.",
-                wrong="The packers differ by as much.",
-                do="Read it again; if it is so, pack with pairs of wedges.",
+                read=say(
+                    "{mark}: the hole is {least} to {most} {what}.",
+                    mark=asked.mark,
+                    least=least,
+                    most=most,
+                    what=what,
+                ),
+                wrong=say("The packers differ by as much."),
+                do=say("Read it again; if it is so, pack with pairs of wedges."),
             )
 
 
@@ -188,27 +219,42 @@ def _lines(asked: Asked, lining: _Lining) -> Iterator[str]:
     between, under = (format_with_unit(mm, units) for mm in (lining.between_mm, lining.leg_mm))
     side, over = (format_with_unit(mm, units) for mm in (lining.packing_mm, lining.over_mm))
     yield (
-        f"{between} between the legs, {under} from what they stand on to the head: {side} to pack "
-        f"at each side where the hole is tightest, {over} over the head."
+        say(
+            "{between} between the legs, {under} from what they stand on to the head: "
+            "{side} to pack at each side where the hole is tightest, {over} over the "
+            "head.",
+            between=between,
+            under=under,
+            side=side,
+            over=over,
+        )
     )
     if asked.get("between") is None or asked.get("under_head") is None:
         packing = format_with_unit(PACKING_MM, units)
         yield (
-            f"Where no size is asked for, {packing} is left for packers (common practice, no "
-            "source)."
+            say(
+                "Where no size is asked for, {packing} is left for packers (common "
+                "practice, no source).",
+                packing=packing,
+            )
         )
     if not asked.get("lean"):
-        yield "The sides of the hole are taken as plumb: their lean wasn't read."
+        yield say("The sides of the hole are taken as plumb: their lean wasn't read.")
     yield (
-        "All ends are square. Cut them first, off the planed edge, which goes flush with the room "
-        "you read from; then rip the other edge. Left and right legs are a pair."
+        say(
+            "All ends are square. Cut them first, off the planed edge, which goes "
+            "flush with the room you read from; then rip the other edge. Left and "
+            "right legs are a pair."
+        )
     )
-    yield "Set the legs plumb and in one plane before any packer is nailed; then read the opening."
+    yield say(
+        "Set the legs plumb and in one plane before any packer is nailed; then read the opening."
+    )
 
 
 TRIM: Final = TrimKind(
     name="jamb-lining",
-    title="a jamb lining",
+    title=say("a jamb lining"),
     asks=ASKS,
     plan=plan_jambs,
 )

@@ -8,6 +8,7 @@ from longpoint.catalogue.sketch import Anchor, Label, Line, Sketch, Stroke
 from longpoint.quantities.formatting import format_angle, format_length
 from longpoint.quantities.length import Units
 from longpoint.shape.point import Point, direction
+from longpoint.speech.said import say
 
 _WALL_MM: Final = 90.0
 """How much of the wall a section shows beside the reveal."""
@@ -37,13 +38,20 @@ def extension_section(depth_mm: float, thickness_mm: float, step_mm: float, unit
             Line(points=((14.0, 0.0), (14.0, depth_mm)), stroke=Stroke.MARK),
         ),
         labels=(
-            _beside(18.0, depth_mm / 2.0, f"{format_length(depth_mm, units)} deep"),
+            _beside(
+                18.0,
+                depth_mm / 2.0,
+                say(
+                    "{depth} deep",
+                    depth=format_length(depth_mm, units),
+                ),
+            ),
             _beside(18.0, depth_mm + 25.0, "lining"),
-            Label(x_mm=-wall_mm - _WALL_MM / 2.0, y_mm=14.0, text="wall"),
-            Label(x_mm=-wall_mm / 2.0, y_mm=-16.0, text="room"),
+            Label(x_mm=-wall_mm - _WALL_MM / 2.0, y_mm=14.0, text=say("wall")),
+            Label(x_mm=-wall_mm / 2.0, y_mm=-16.0, text=say("room")),
         ),
-        caption="Section at the deepest corner: the extension stands on the lining's edge.",
-        described="A lining with an extension piece between its edge and the wall's face.",
+        caption=say("Section at the deepest corner: the extension stands on the lining's edge."),
+        described=say("A lining with an extension piece between its edge and the wall's face."),
     )
 
 
@@ -92,9 +100,15 @@ def rip_picture(
             Label(x_mm=length_mm / 2.0, y_mm=low_mm, text=edges[1]),
             Label(x_mm=length_mm / 2.0, y_mm=high_mm / 2.0, text=name, bold=True),
         ),
-        caption="As it lies at the saw, face up, left end at your left; the taper is not to scale.",
-        described=f"{name}: {format_length(at_left_mm, units)} wide at the left end, "
-        f"{format_length(at_right_mm, units)} at the right.",
+        caption=say(
+            "As it lies at the saw, face up, left end at your left; the taper is not to scale."
+        ),
+        described=say(
+            "{name}: {at_left} wide at the left end, {at_right} at the right.",
+            name=name,
+            at_left=format_length(at_left_mm, units),
+            at_right=format_length(at_right_mm, units),
+        ),
     )
 
 
@@ -132,8 +146,8 @@ def lining_elevation(
             Label(x_mm=between_mm / 2.0, y_mm=leg_mm / 2.0, text=format_length(between_mm, units)),
             _beside(between_mm + out_mm + 20.0, leg_mm / 2.0, format_length(leg_mm, units)),
         ),
-        caption="From the front: the head over the legs, room for packers all round.",
-        described="A lining in a rough opening.",
+        caption=say("From the front: the head over the legs, room for packers all round."),
+        described=say("A lining in a rough opening."),
     )
 
 
@@ -180,8 +194,10 @@ def splay_section(
                 x_mm=front_mm - in_other / 2.0 - 16.0, y_mm=low_mm, text=other, anchor=Anchor.END
             ),
         ),
-        caption="Section from above: frame at the top, room below; dotted is square to the wall.",
-        described="Two boards splayed outwards from the frame to the wall's face.",
+        caption=say(
+            "Section from above: frame at the top, room below; dotted is square to the wall."
+        ),
+        described=say("Two boards splayed outwards from the frame to the wall's face."),
     )
 
 
@@ -230,15 +246,22 @@ def stop_section(
             Line(points=((0.0, -34.0), (start_mm, -34.0)), stroke=Stroke.MARK),
         ),
         labels=(
-            Label(x_mm=door_mm / 2.0, y_mm=30.0, text="door"),
-            Label(x_mm=end_mm / 2.0, y_mm=-14.0, text="jamb"),
+            Label(x_mm=door_mm / 2.0, y_mm=30.0, text=say("door")),
+            Label(x_mm=end_mm / 2.0, y_mm=-14.0, text=say("jamb")),
             Label(
-                x_mm=start_mm / 2.0, y_mm=-46.0, text=f"line at {format_length(start_mm, units)}"
+                x_mm=start_mm / 2.0,
+                y_mm=-46.0,
+                text=say(
+                    "line at {start}",
+                    start=format_length(start_mm, units),
+                ),
             ),
             _beside(start_mm + stop_mm + 4.0, thickness_mm / 2.0, "stop"),
         ),
-        caption="Section from above: the line is measured from the jamb's edge on the door's side.",
-        described="A door, a gap, and the stop on the jamb behind it.",
+        caption=say(
+            "Section from above: the line is measured from the jamb's edge on the door's side."
+        ),
+        described=say("A door, a gap, and the stop on the jamb behind it."),
     )
 
 
@@ -268,11 +291,16 @@ def stop_corner(
             Line(points=(meet, inner), stroke=Stroke.CUT),
         ),
         labels=(
-            _beside(inner.x_mm + 1.5 * thick_mm, inner.y_mm - 1.5 * thick_mm, "head piece first"),
-            _beside(inner.x_mm + thick_mm, inner.y_mm - 4.0 * thick_mm, "then the leg"),
+            _beside(
+                inner.x_mm + 1.5 * thick_mm, inner.y_mm - 1.5 * thick_mm, say("head piece first")
+            ),
+            _beside(inner.x_mm + thick_mm, inner.y_mm - 4.0 * thick_mm, say("then the leg")),
         ),
-        caption=f"{mark} from the front, its top left corner; the other is its mirror.",
-        described="A door stop's head piece between the jambs, and a leg that meets it.",
+        caption=say(
+            "{mark} from the front, its top left corner; the other is its mirror.",
+            mark=mark,
+        ),
+        described=say("A door stop's head piece between the jambs, and a leg that meets it."),
     )
 
 

@@ -14,6 +14,7 @@ from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.shape.fitted import FittedOpening
 from longpoint.shape.opening_fit import mirrored
 from longpoint.shape.point import Point
+from longpoint.speech.said import say
 from longpoint.survey.openings import Layout, Opening
 from longpoint.survey.readings import Plane
 from longpoint.trims.joint_plane import SawAngles
@@ -25,9 +26,10 @@ _NAUGHT_DEG: Final = 1e-9
 LEAST_SETTING_DEG: Final = 0.05
 """What a saw can't be set to; an end nearer to square than this is cut square."""
 
-AT_THE_SAW: Final = (
-    "As it lies at the saw, face up: a left leg's left end is its foot, a right leg's its head. "
-    "Bevel: off square through the thickness, - where the face is longer than the back."
+AT_THE_SAW: Final = say(
+    "As it lies at the saw, face up: a left leg's left end is its foot, a right "
+    "leg's its head. Bevel: off square through the thickness, - where the face is "
+    "longer than the back."
 )
 """How the pieces of a reveal lie, and the sign of their bevels."""
 
@@ -83,22 +85,30 @@ def reveal_of(asked: Asked, mark: str, face: str = "a") -> Reveal:
     opening = next(each for each in asked.house.openings if each.mark == mark)
     if opening.arch is not None or opening.outline is not None:
         raise PieceError(
-            f"{asked.mark} is to line {mark}, which hasn't four straight sides.",
-            "These boards are straight, so none is worked out for it.",
-            f"Take {mark} out of its openings.",
+            say(
+                "{mark} is to line {mark_2}, which hasn't four straight sides.",
+                mark=asked.mark,
+                mark_2=mark,
+            ),
+            say("These boards are straight, so none is worked out for it."),
+            say("Take {mark} out of its openings.", mark=mark),
         )
     if face == "b" and opening.faces == 1:
         raise PieceError(
-            f"{asked.mark} is for the second face of {mark}.",
-            f"{mark} is written with one face.",
-            f"Take the face out of {asked.mark}, or write faces = 2 at {mark}.",
+            say("{mark} is for the second face of {mark_2}.", mark=asked.mark, mark_2=mark),
+            say("{mark} is written with one face.", mark=mark),
+            say(
+                "Take the face out of {mark}, or write faces = 2 at {mark_2}.",
+                mark=asked.mark,
+                mark_2=mark,
+            ),
         )
     found = [each for each in asked.shapes.openings if each.mark == mark]
     if not found:
         raise PieceError(
-            f"{asked.mark} is fixed to {mark}.",
-            "Its readings gave no shape, so no length can be worked out.",
-            f"Put {mark} right first.",
+            say("{mark} is fixed to {mark_2}.", mark=asked.mark, mark_2=mark),
+            say("Its readings gave no shape, so no length can be worked out."),
+            say("Put {mark} right first.", mark=mark),
         )
     fitted, readings = found[0], opening.readings_b if face == "b" else opening.readings
     if face == "b":
@@ -151,7 +161,10 @@ def board_sum(start: str, terms_mm: Sequence[float], length_mm: float, units: Un
     least_mm = 0.1 if units is Units.MM else MM_PER_INCH / 32.0
     if abs(rest_mm) < least_mm:
         return run_sum(start, terms_mm, units)
-    return f"{run_sum(start, [*terms_mm, rest_mm], units)} (the last for corners off square)"
+    return say(
+        "{run_sum} (the last for corners off square)",
+        run_sum=run_sum(start, [*terms_mm, rest_mm], units),
+    )
 
 
 def ripped(piece: Piece, width_mm: float) -> Piece:
@@ -170,8 +183,17 @@ def rip_note(at_left_mm: float, at_right_mm: float, against: str, units: Units) 
     """
     left, right = (format_length(mm, units) for mm in (at_left_mm, at_right_mm))
     if left == right:
-        return f"rip to {left} all along; ripped edge to {against}"
-    return f"rip to {left} at the left end, {right} at the right; ripped edge to {against}"
+        return say(
+            "rip to {left} all along; ripped edge to {against}",
+            left=left,
+            against=against,
+        )
+    return say(
+        "rip to {left} at the left end, {right} at the right; ripped edge to {against}",
+        left=left,
+        right=right,
+        against=against,
+    )
 
 
 def check_width(asked: Asked, needed_mm: float, needed: str, bought: str) -> None:
@@ -188,7 +210,12 @@ def check_width(asked: Asked, needed_mm: float, needed: str, bought: str) -> Non
     """
     if needed_mm > asked.profile.width_mm + 0.05:
         raise PieceError(
-            f"{asked.mark} is cut from {asked.profile.name}, {bought} wide.",
-            f"Its widest board needs {needed}.",
-            "Choose a wider profile.",
+            say(
+                "{mark} is cut from {profile}, {bought} wide.",
+                mark=asked.mark,
+                profile=asked.profile.name,
+                bought=bought,
+            ),
+            say("Its widest board needs {needed}.", needed=needed),
+            say("Choose a wider profile."),
         )

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind
 
 MOST_SPLAY_DEG: Final = 60.0
@@ -12,7 +13,10 @@ def _splay(name: str, what: str, left_out: str) -> Key:
     return Key(
         name=name,
         kind=Kind.ANGLE_READING,
-        meaning=f"How far the {what} turns off square to the wall, the reveal wider at the room.",
+        meaning=say(
+            "How far the {what} turns off square to the wall, the reveal wider at the room.",
+            what=what,
+        ),
         example=12.5,
         left_out=left_out,
         high=MOST_SPLAY_DEG,
@@ -32,39 +36,43 @@ def _size(name: str, meaning: str, example: float, left_out: str) -> Key:
     )
 
 
-_FROM_WIDTHS: Final = "worked out from the widths at the wall and at the frame"
+_FROM_WIDTHS: Final = say("worked out from the widths at the wall and at the frame")
 
 ASKS: Final = (
     Key(
         name="depth",
         kind=Kind.READING,
-        meaning="From the wall's face to the frame, square to the wall.",
+        meaning=say("From the wall's face to the frame, square to the wall."),
         example=140,
         required=True,
         above=True,
         high=1000.0,
     ),
-    _size("width", "Between the boards' faces at the wall.", 900, "the opening named"),
-    _size("height", "Between head and sill faces at the wall.", 1200, "the opening named"),
-    _size("back_width", "Between the boards' faces at the frame.", 838, "not read"),
-    _size("back_height", "Between head and sill faces at the frame.", 1138, "not read"),
-    _splay("splay_left", "left board", _FROM_WIDTHS),
-    _splay("splay_right", "right board", _FROM_WIDTHS),
-    _splay("splay_head", "head", "from the two heights; without them square to the wall"),
-    _splay("splay_sill", "sill board", "square to the wall"),
+    _size("width", say("Between the boards' faces at the wall."), 900, say("the opening named")),
+    _size(
+        "height", say("Between head and sill faces at the wall."), 1200, say("the opening named")
+    ),
+    _size("back_width", say("Between the boards' faces at the frame."), 838, say("not read")),
+    _size("back_height", say("Between head and sill faces at the frame."), 1138, say("not read")),
+    _splay("splay_left", say("left board"), _FROM_WIDTHS),
+    _splay("splay_right", say("right board"), _FROM_WIDTHS),
+    _splay("splay_head", "head", say("from the two heights; without them square to the wall")),
+    _splay("splay_sill", say("sill board"), say("square to the wall")),
     Key(
         name="sill",
         kind=Kind.FLAG,
-        meaning="Whether a board goes along the bottom too.",
+        meaning=say("Whether a board goes along the bottom too."),
         example=False,
         default=False,
-        left_out="no: the legs stand on the window board, level through the wall",
+        left_out=say("no: the legs stand on the window board, level through the wall"),
     ),
     Key(
         name="joint",
         kind=Kind.CHOICE,
-        meaning="mitre: faces and backs meet in one plane; butt: head and sill board over the "
-        "legs' ends.",
+        meaning=say(
+            "mitre: faces and backs meet in one plane; butt: head and sill "
+            "board over the legs' ends."
+        ),
         example="mitre",
         default="mitre",
         choices=("butt", "mitre"),

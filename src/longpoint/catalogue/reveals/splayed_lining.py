@@ -18,6 +18,7 @@ from longpoint.catalogue.trim import Asked, TrimKind, TrimPlan
 from longpoint.errors import Finding, Severity
 from longpoint.pieces.piece import Piece, Role
 from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
+from longpoint.speech.said import say
 from longpoint.trims.splays import (
     RevealBoard,
     RevealJoint,
@@ -94,13 +95,17 @@ def _notes(asked: Asked, board: RevealBoard) -> tuple[str, ...]:
         format_length(mm, asked.units) for mm in (board.face_mm, board.blank_mm, board.front_mm)
     )
     if board.rip_deg < 0.05:
-        return (f"rip to {face} before its ends are cut",)
+        return (say("rip to {face} before its ends are cut", face=face),)
     tilt = format_angle(board.rip_deg)
     return (
-        f"rip to {blank} before its ends are cut",
-        f"then rip both edges at {tilt}°, parallel, to {face} across the face: outer edge off the "
-        "face, inner edge off the back",
-        f"its face is then {front} along the wall's face",
+        say("rip to {blank} before its ends are cut", blank=blank),
+        say(
+            "then rip both edges at {tilt}°, parallel, to {face} across the face: "
+            "outer edge off the face, inner edge off the back",
+            tilt=tilt,
+            face=face,
+        ),
+        say("its face is then {front} along the wall's face", front=front),
     )
 
 
@@ -114,7 +119,13 @@ def _hand_sum(asked: Asked, splayed: Splayed, side: int, board: RevealBoard) -> 
     if board.rip_deg < 0.05:
         return length
     depth, face = (format_length(mm, asked.units) for mm in (depth_mm, board.face_mm))
-    return f"{length}; {depth} / cos {format_angle(board.rip_deg)}° = {face} across"
+    return say(
+        "{length}; {depth} / cos {rip}° = {face} across",
+        length=length,
+        depth=depth,
+        rip=format_angle(board.rip_deg),
+        face=face,
+    )
 
 
 def _findings(asked: Asked, splayed: Splayed) -> Iterator[Finding]:
@@ -123,9 +134,15 @@ def _findings(asked: Asked, splayed: Splayed) -> Iterator[Finding]:
         yield _note(
             asked,
             "splay-shared",
-            f"{asked.mark} has its widths at the wall and at the frame, and no splay.",
-            f"It was assumed that both sides turn alike, by {format_angle(sides[3].splay_deg)}°.",
-            "Read the splay of one side before you cut.",
+            say(
+                "{mark} has its widths at the wall and at the frame, and no splay.",
+                mark=asked.mark,
+            ),
+            say(
+                "It was assumed that both sides turn alike, by {splay}°.",
+                splay=format_angle(sides[3].splay_deg),
+            ),
+            say("Read the splay of one side before you cut."),
         )
     back = back_corners(splayed.corners, sides, splayed.depth_mm)
     width_mm = (back[0].distance_mm(back[1]) + back[3].distance_mm(back[2])) / 2.0
@@ -141,9 +158,17 @@ def _apart(asked: Asked, what: str, read_mm: float | None, given_mm: float) -> I
         code="splay-apart",
         severity=Severity.STOP,
         place=asked.mark,
-        read=f"{asked.mark} is {read} {what} at the frame as read; by its splays it is {given}.",
-        wrong="Boards cut to one of them will not fit the other.",
-        do="Read the splays again with a bevel off the wall's face, and the size at the frame.",
+        read=say(
+            "{mark} is {read} {what} at the frame as read; by its splays it is {given}.",
+            mark=asked.mark,
+            read=read,
+            what=what,
+            given=given,
+        ),
+        wrong=say("Boards cut to one of them will not fit the other."),
+        do=say(
+            "Read the splays again with a bevel off the wall's face, and the size at the frame."
+        ),
     )
 
 
@@ -155,30 +180,47 @@ def _note(asked: Asked, code: str, read: str, wrong: str, do: str) -> Finding:
 
 def _lines(asked: Asked, splayed: Splayed) -> Iterator[str]:
     yield (
-        "Every board lies face up, its edge at the frame towards you (inner), its edge at the wall "
-        "away from you (outer). Mitre: off square across the face, + where the outer edge is the "
-        "longer. Bevel: off square through the thickness, - where the face is longer than the back."
+        say(
+            "Every board lies face up, its edge at the frame towards you (inner), its "
+            "edge at the wall away from you (outer). Mitre: off square across the "
+            "face, + where the outer edge is the longer. Bevel: off square through the "
+            "thickness, - where the face is longer than the back."
+        )
     )
     if splayed.joint is RevealJoint.BUTT:
         yield (
-            "The legs end under the face of the head; the head (and a sill board) runs over them, "
-            "cut along their backs."
+            say(
+                "The legs end under the face of the head; the head (and a sill board) "
+                "runs over them, cut along their backs."
+            )
         )
     else:
-        yield "All boards of one thickness: the joints are cut along where faces and backs cross."
+        yield say(
+            "All boards of one thickness: the joints are cut along where faces and backs cross."
+        )
     yield (
-        "Rip a square-edged blank, cut both its ends, then bevel the long edges: they lie flat on "
-        "the frame and level with the wall's face. Cut one corner in waste first."
+        say(
+            "Rip a square-edged blank, cut both its ends, then bevel the long edges: "
+            "they lie flat on the frame and level with the wall's face. Cut one corner "
+            "in waste first."
+        )
     )
     if not splayed.sides[0].thickness_mm:
         slope_deg = splayed.sides[0].splay_deg
-        slope = f"falling {format_angle(slope_deg)}° to the room" if slope_deg else "level"
-        yield f"The legs' feet stand on the window board, taken as {slope} through the wall."
+        slope = (
+            say("falling {slope}° to the room", slope=format_angle(slope_deg))
+            if slope_deg
+            else "level"
+        )
+        yield say(
+            "The legs' feet stand on the window board, taken as {slope} through the wall.",
+            slope=slope,
+        )
 
 
 TRIM: Final = TrimKind(
     name="splayed-lining",
-    title="a splayed lining",
+    title=say("a splayed lining"),
     asks=ASKS,
     plan=plan_splayed,
 )

@@ -9,6 +9,7 @@ from longpoint.catalogue.trim import Asked
 from longpoint.errors import PieceError
 from longpoint.quantities.formatting import format_angle
 from longpoint.shape.point import Point
+from longpoint.speech.said import say
 from longpoint.trims.splays import (
     RevealBoard,
     RevealJoint,
@@ -45,9 +46,9 @@ def splayed_reveal(asked: Asked) -> Splayed:
     marks = asked.entry.openings
     if len(marks) > 1:
         raise PieceError(
-            f"{asked.mark} names {len(marks)} openings.",
-            "Every splayed reveal has splays and a depth of its own.",
-            "Write one entry for each.",
+            say("{mark} names {marks} openings.", mark=asked.mark, marks=len(marks)),
+            say("Every splayed reveal has splays and a depth of its own."),
+            say("Write one entry for each."),
         )
     reveal = reveal_of(asked, marks[0]) if marks else None
     corners = _corners(asked, reveal)
@@ -78,17 +79,21 @@ def _corners(asked: Asked, reveal: Reveal | None) -> tuple[Point, ...]:
     if reveal is not None:
         if asked.get("width") is not None or asked.get("height") is not None:
             raise PieceError(
-                f"{asked.mark} names {reveal.opening.mark} and a width or height of its own.",
-                "The size at the wall can only come from one of them.",
-                "Take one out.",
+                say(
+                    "{mark} names {mark_2} and a width or height of its own.",
+                    mark=asked.mark,
+                    mark_2=reveal.opening.mark,
+                ),
+                say("The size at the wall can only come from one of them."),
+                say("Take one out."),
             )
         return reveal.faces(0.0)
     width_mm, height_mm = asked.get("width"), asked.get("height")
     if width_mm is None or height_mm is None:
         raise PieceError(
-            f"{asked.mark} names no opening.",
-            "Then its width and its height at the wall are both needed.",
-            "Write them, or name the opening.",
+            say("{mark} names no opening.", mark=asked.mark),
+            say("Then its width and its height at the wall are both needed."),
+            say("Write them, or name the opening."),
         )
     return (Point(0, 0), Point(width_mm, 0), Point(width_mm, height_mm), Point(0, height_mm))
 
@@ -101,9 +106,9 @@ def _side_splays(asked: Asked, corners: tuple[Point, ...], depth_mm: float) -> t
         return left_deg, right_deg
     if back_mm is None:
         raise PieceError(
-            f"{asked.mark} is written without the splay of both its sides.",
-            "Without its width at the frame the missing one can't be worked out.",
-            "Read both splays, or back_width.",
+            say("{mark} is written without the splay of both its sides.", mark=asked.mark),
+            say("Without its width at the frame the missing one can't be worked out."),
+            say("Read both splays, or back_width."),
         )
     if left_deg is None and right_deg is None:
         both_deg = _wider(asked, splay_between_deg(front_mm, back_mm, depth_mm))
@@ -134,10 +139,16 @@ def _wider(asked: Asked, splay_deg: float) -> float:
     if -0.5 < splay_deg <= MOST_SPLAY_DEG:
         return max(0.0, splay_deg)
     raise PieceError(
-        f"{asked.mark}: the sizes at the wall and at the frame give a splay of "
-        f"{format_angle(splay_deg)}°.",
-        "The reveal would be narrower at the room than at the frame."
+        say(
+            "{mark}: the sizes at the wall and at the frame give a splay of {splay}°.",
+            mark=asked.mark,
+            splay=format_angle(splay_deg),
+        ),
+        say("The reveal would be narrower at the room than at the frame.")
         if splay_deg < 0
-        else f"More than {format_angle(MOST_SPLAY_DEG)}° is no reveal.",
-        "Read both sizes and the depth again.",
+        else say(
+            "More than {most_splay}° is no reveal.",
+            most_splay=format_angle(MOST_SPLAY_DEG),
+        ),
+        say("Read both sizes and the depth again."),
     )

@@ -13,6 +13,7 @@ from longpoint.errors import PieceError
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.quantities.length import Units
 from longpoint.shape.point import Point
+from longpoint.speech.said import say
 
 MOST_OUT_DEG: Final = 30.0
 """A cheek further out of square than this is a slip, or no alcove: our limit, no source."""
@@ -166,12 +167,19 @@ def fit_alcove(read: AlcoveReadings) -> Alcove:
     worst_deg = max(abs(alcove.left_deg), abs(alcove.right_deg))
     if worst_deg > MOST_OUT_DEG:
         raise PieceError(
-            f"Back {format_length(read.back_mm, read.units)}, front "
-            f"{format_length(read.front_mm, read.units)} and depth "
-            f"{format_with_unit(read.depth_mm, read.units)} put a cheek {worst_deg:.0f} degrees "
-            "out of square.",
-            f"We take no alcove for more than {MOST_OUT_DEG:.0f} out.",
-            "Read both widths, the depth and the diagonal again.",
+            say(
+                "Back {back}, front {front} and depth {depth} put a cheek "
+                "{worst_deg:.0f} degrees out of square.",
+                back=format_length(read.back_mm, read.units),
+                front=format_length(read.front_mm, read.units),
+                depth=format_with_unit(read.depth_mm, read.units),
+                worst_deg=worst_deg,
+            ),
+            say(
+                "We take no alcove for more than {most_out_deg:.0f} out.",
+                most_out_deg=MOST_OUT_DEG,
+            ),
+            say("Read both widths, the depth and the diagonal again."),
         )
     return alcove
 
@@ -198,18 +206,24 @@ def fit_shelf(alcove: Alcove, board_mm: float, gap_mm: float, units: Units = Uni
     """
     if board_mm > alcove.depth_mm:
         raise PieceError(
-            f"The board is {format_with_unit(board_mm, units)} deep; the alcove was read "
-            f"{format_with_unit(alcove.depth_mm, units)} deep.",
-            "Past the front line nothing is known of the cheeks.",
-            "Read the front where the board's front edge will be, and write that depth.",
+            say(
+                "The board is {board} deep; the alcove was read {depth} deep.",
+                board=format_with_unit(board_mm, units),
+                depth=format_with_unit(alcove.depth_mm, units),
+            ),
+            say("Past the front line nothing is known of the cheeks."),
+            say("Read the front where the board's front edge will be, and write that depth."),
         )
     front_mm = alcove.width_mm(board_mm) - 2.0 * gap_mm
     back_mm = alcove.back_mm - 2.0 * gap_mm
     if min(front_mm, back_mm) <= 0:
         raise PieceError(
-            f"The alcove is {format_with_unit(alcove.back_mm, units)} wide at the back.",
-            "Less than nothing is left of the shelf.",
-            "Read the widths again, or look at the gap.",
+            say(
+                "The alcove is {back} wide at the back.",
+                back=format_with_unit(alcove.back_mm, units),
+            ),
+            say("Less than nothing is left of the shelf."),
+            say("Read the widths again, or look at the gap."),
         )
     return ShelfCut(
         front_mm=front_mm,
@@ -274,10 +288,13 @@ def _along_mm(read: AlcoveReadings, diagonal_mm: float) -> float:
     depth_mm = read.depth_mm
     if diagonal_mm <= depth_mm:
         raise PieceError(
-            f"A diagonal reads {format_length(diagonal_mm, read.units)} in an alcove "
-            f"{format_with_unit(depth_mm, read.units)} deep.",
-            "No diagonal is shorter than that.",
-            "Read it again, from the back corner to the far end of the front line.",
+            say(
+                "A diagonal reads {diagonal} in an alcove {depth} deep.",
+                diagonal=format_length(diagonal_mm, read.units),
+                depth=format_with_unit(depth_mm, read.units),
+            ),
+            say("No diagonal is shorter than that."),
+            say("Read it again, from the back corner to the far end of the front line."),
         )
     return math.sqrt(diagonal_mm * diagonal_mm - depth_mm * depth_mm)
 
@@ -288,8 +305,11 @@ def _check_agreement(said: list[tuple[float, float]], units: Units) -> None:
         for other_mm, other_u_mm in said[index + 1 :]:
             if abs(one_mm - other_mm) > _SURE * math.hypot(one_u_mm, other_u_mm):
                 raise PieceError(
-                    "Two of the angles and diagonals put the left cheek "
-                    f"{format_with_unit(abs(one_mm - other_mm), units)} apart at the front.",
-                    "One of them, or one of the two widths, is wrong.",
-                    "Read the diagonals and both widths again.",
+                    say(
+                        "Two of the angles and diagonals put the left cheek {one} "
+                        "apart at the front.",
+                        one=format_with_unit(abs(one_mm - other_mm), units),
+                    ),
+                    say("One of them, or one of the two widths, is wrong."),
+                    say("Read the diagonals and both widths again."),
                 )

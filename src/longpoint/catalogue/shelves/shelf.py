@@ -27,6 +27,7 @@ from longpoint.quantities.formatting import (
     format_with_unit,
 )
 from longpoint.quantities.uncertainty import combine
+from longpoint.speech.said import joined, say
 
 SHELF_SPLIT_ASSUMED: Final = "shelf-split-assumed"
 SHELF_LOCKED: Final = "shelf-locked"
@@ -91,7 +92,14 @@ def _shelf(asked: Asked, number: int, read: Mapping[str, Any]) -> Shelf:
         )
     )
     height_mm = read.get("height")
-    at = "" if height_mm is None else f" at {format_length(height_mm, asked.units)}"
+    at = (
+        ""
+        if height_mm is None
+        else say(
+            " at {height}",
+            height=format_length(height_mm, asked.units),
+        )
+    )
     return Shelf(
         name=f"shelf {number}{at}",
         number=number,
@@ -122,7 +130,7 @@ def _piece(asked: Asked, shelf: Shelf) -> Piece:
         right=_end(cut.right_deg),
         u_mm=shelf.u_mm,
         hand_sum=_sum(asked, shelf),
-        notes=(f"{shelf.name}; its front edge is the one towards you",),
+        notes=(say("{shelf}; its front edge is the one towards you", shelf=shelf.name),),
     )
 
 
@@ -138,16 +146,19 @@ def _sum(asked: Asked, shelf: Shelf) -> str:
     sums = []
     if board_mm < alcove.depth_mm:
         sums.append(
-            f"alcove {format_tenth(alcove.width_mm(board_mm), units)} wide "
-            f"{format_tenth(board_mm, units)} from the back"
+            say(
+                "alcove {width} wide {board} from the back",
+                width=format_tenth(alcove.width_mm(board_mm), units),
+                board=format_tenth(board_mm, units),
+            )
         )
     sums += [
         run_sum("front", [alcove.width_mm(board_mm), -gap_mm, -gap_mm], units),
         run_sum("back", [alcove.back_mm, -gap_mm, -gap_mm], units),
-        f"left cheek {_out(asked, alcove.left_out_mm, alcove)}",
-        f"right cheek {_out(asked, alcove.right_out_mm, alcove)}",
+        say("left cheek {out}", out=_out(asked, alcove.left_out_mm, alcove)),
+        say("right cheek {out}", out=_out(asked, alcove.right_out_mm, alcove)),
     ]
-    return "; ".join(sums)
+    return joined("; ", sums)
 
 
 def _out(asked: Asked, out_mm: float, alcove: Alcove) -> str:
@@ -156,7 +167,13 @@ def _out(asked: Asked, out_mm: float, alcove: Alcove) -> str:
         return "square"
     angle = format_angle(math.degrees(math.atan2(abs(out_mm), alcove.depth_mm)))
     way = "out" if out_mm > 0 else "in"
-    return f"{out} {way} in {format_tenth(alcove.depth_mm, asked.units)} = {angle} off square"
+    return say(
+        "{out} {way} in {depth} = {angle} off square",
+        out=out,
+        way=way,
+        depth=format_tenth(alcove.depth_mm, asked.units),
+        angle=angle,
+    )
 
 
 def _findings(asked: Asked, shelf: Shelf) -> list[Finding]:
@@ -175,28 +192,38 @@ def _split_assumed(asked: Asked, shelf: Shelf) -> Finding:
     units, alcove = asked.units, shelf.alcove
     both_mm = alcove.left_out_mm + alcove.right_out_mm
     differs = (
-        f"Front and back of {shelf.name} differ by {format_with_unit(abs(both_mm), units)}"
+        say(
+            "Front and back of {shelf} differ by {both}",
+            shelf=shelf.name,
+            both=format_with_unit(abs(both_mm), units),
+        )
         if abs(both_mm) >= 0.5
-        else f"Front and back of {shelf.name} are alike"
+        else say("Front and back of {shelf} are alike", shelf=shelf.name)
     )
     # Out of place by half the difference at the front: that is what opens if one cheek has it all.
     wedge_mm = abs(both_mm) / 2.0 * asked.profile.width_mm / alcove.depth_mm
     wrong = (
-        "Nothing read says which cheek that comes from, so half was given to each: if one has it "
-        f"all, the front corners are {format_with_unit(wedge_mm, units)} out, one open and one "
-        "too tight."
+        say(
+            "Nothing read says which cheek that comes from, so half was given to each: "
+            "if one has it all, the front corners are {wedge} out, one open and one "
+            "too tight.",
+            wedge=format_with_unit(wedge_mm, units),
+        )
         if abs(both_mm) >= 0.5
-        else "Nothing read says whether both cheeks lean the same way, so both were taken as "
-        "square."
+        else say(
+            "Nothing read says whether both cheeks lean the same way, so both were taken as square."
+        )
     )
     return Finding(
         code=SHELF_SPLIT_ASSUMED,
         severity=Severity.NOTE,
         place=asked.mark,
-        read=f"{differs}.",
+        read=say("{differs}.", differs=differs),
         wrong=wrong,
-        do="Read one diagonal of the alcove at that height, or the corner with a bevel gauge, "
-        "before you cut.",
+        do=say(
+            "Read one diagonal of the alcove at that height, or the corner with a "
+            "bevel gauge, before you cut."
+        ),
     )
 
 
@@ -204,18 +231,24 @@ def _locked(asked: Asked, shelf: Shelf, narrowest_mm: float) -> Finding:
     units = asked.units
     room_mm = headroom_mm(shelf.cut.back_mm, narrowest_mm, asked.profile.thickness_mm)
     tipped = (
-        f"Tip it in, one end first: that takes {format_with_unit(room_mm, units)} of height above "
-        "or below its place."
+        say(
+            "Tip it in, one end first: that takes {room} of height above or below its place.",
+            room=format_with_unit(room_mm, units),
+        )
         if room_mm is not None
-        else "Make it of two boards."
+        else say("Make it of two boards.")
     )
     return Finding(
         code=SHELF_LOCKED,
         severity=Severity.WARNING,
         place=asked.mark,
-        read=f"The back edge of {shelf.name} is {format_with_unit(shelf.cut.back_mm, units)}; at "
-        f"the front the alcove is {format_with_unit(narrowest_mm, units)} wide.",
-        wrong="It does not go in level.",
+        read=say(
+            "The back edge of {shelf} is {back}; at the front the alcove is {narrowest} wide.",
+            shelf=shelf.name,
+            back=format_with_unit(shelf.cut.back_mm, units),
+            narrowest=format_with_unit(narrowest_mm, units),
+        ),
+        wrong=say("It does not go in level."),
         do=tipped,
     )
 
@@ -223,16 +256,18 @@ def _locked(asked: Asked, shelf: Shelf, narrowest_mm: float) -> Finding:
 def _lines(asked: Asked) -> tuple[str, ...]:
     gap = format_with_unit(_gap_mm(asked), asked.units)
     return (
-        "Each shelf lies on the saw underside down, its back edge away from you: left is left as "
-        "you stand before the alcove.",
-        f"{gap} is left open at each end, along the shelf.",
-        "The back edge is straight: a back wall that bows is scribed.",
+        say(
+            "Each shelf lies on the saw underside down, its back edge away from you: "
+            "left is left as you stand before the alcove."
+        ),
+        say("{gap} is left open at each end, along the shelf.", gap=gap),
+        say("The back edge is straight: a back wall that bows is scribed."),
     )
 
 
 TRIM: Final = TrimKind(
     name="shelf",
-    title="shelves in an alcove",
+    title=say("shelves in an alcove"),
     asks=SHELF_KEYS,
     plan=plan_shelves,
 )

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 
 LONGEST_MM: Final = 6000.0
@@ -9,23 +10,23 @@ LONGEST_MM: Final = 6000.0
 USUAL_GAP_MM: Final = 1.0
 """Left open at each end where nothing is written; common practice, no source."""
 
-_CORNER: Final = "as told by a diagonal, or both cheeks alike"
+_CORNER: Final = say("as told by a diagonal, or both cheeks alike")
 
 SHELF: Final = Table(
-    title="a shelf",
+    title=say("a shelf"),
     keys=(
         Key(
             name="height",
             kind=Kind.LENGTH,
-            meaning="How high it is; it only stands on the sheet.",
+            meaning=say("How high it is; it only stands on the sheet."),
             example=450,
-            left_out="not printed",
+            left_out=say("not printed"),
             high=LONGEST_MM,
         ),
         Key(
             name="back",
             kind=Kind.READING,
-            meaning="Width of the alcove along its back wall, at that height.",
+            meaning=say("Width of the alcove along its back wall, at that height."),
             example=904,
             required=True,
             above=True,
@@ -34,7 +35,7 @@ SHELF: Final = Table(
         Key(
             name="front",
             kind=Kind.READING,
-            meaning="Width of the alcove at its front, at that height.",
+            meaning=say("Width of the alcove at its front, at that height."),
             example=912,
             required=True,
             above=True,
@@ -43,7 +44,9 @@ SHELF: Final = Table(
         Key(
             name="left_corner",
             kind=Kind.ANGLE_READING,
-            meaning="Angle in the back left corner, by bevel gauge; over 90 opens to the front.",
+            meaning=say(
+                "Angle in the back left corner, by bevel gauge; over 90 opens to the front."
+            ),
             example=91,
             left_out=_CORNER,
             low=60,
@@ -53,7 +56,7 @@ SHELF: Final = Table(
         Key(
             name="right_corner",
             kind=Kind.ANGLE_READING,
-            meaning="Angle in the back right corner, by bevel gauge.",
+            meaning=say("Angle in the back right corner, by bevel gauge."),
             example=90.5,
             left_out=_CORNER,
             low=60,
@@ -63,18 +66,18 @@ SHELF: Final = Table(
         Key(
             name="from_back_left",
             kind=Kind.READING,
-            meaning="Diagonal from the back left corner to the right end of the front.",
+            meaning=say("Diagonal from the back left corner to the right end of the front."),
             example=956.5,
-            left_out="not read",
+            left_out=say("not read"),
             above=True,
             high=LONGEST_MM,
         ),
         Key(
             name="from_back_right",
             kind=Kind.READING,
-            meaning="Diagonal from the back right corner to the left end of the front.",
+            meaning=say("Diagonal from the back right corner to the left end of the front."),
             example=958,
-            left_out="not read",
+            left_out=say("not read"),
             above=True,
             high=LONGEST_MM,
         ),
@@ -85,25 +88,27 @@ SHELF_KEYS: Final = (
     Key(
         name="depth",
         kind=Kind.READING,
-        meaning="From the back wall to the line on which the fronts were read, square to the back.",
+        meaning=say(
+            "From the back wall to the line on which the fronts were read, square to the back."
+        ),
         example=300,
-        left_out="as deep as the board",
+        left_out=say("as deep as the board"),
         above=True,
         high=LONGEST_MM,
     ),
     Key(
         name="gap",
         kind=Kind.LENGTH,
-        meaning="Left open at each end, along the shelf.",
+        meaning=say("Left open at each end, along the shelf."),
         example=1,
         default=USUAL_GAP_MM,
-        left_out="1, common practice",
+        left_out=say("1, common practice"),
         high=50,
     ),
     Key(
         name="shelves",
         kind=Kind.TABLES,
-        meaning="The alcove at the height of each shelf.",
+        meaning=say("The alcove at the height of each shelf."),
         example=[{"height": 450, "back": 904, "front": 912, "left_corner": 91}],
         required=True,
         table=SHELF,

@@ -4,6 +4,7 @@ from longpoint.catalogue.shelves.alcove import Alcove, ShelfCut
 from longpoint.catalogue.sketch import Label, Line, Sketch, Stroke
 from longpoint.catalogue.trim import Asked
 from longpoint.quantities.formatting import format_angle, format_length
+from longpoint.speech.said import say
 
 
 def shelf_sketch(asked: Asked, name: str, alcove: Alcove, cut: ShelfCut) -> Sketch:
@@ -30,9 +31,18 @@ def shelf_sketch(asked: Asked, name: str, alcove: Alcove, cut: ShelfCut) -> Sket
             ),
         ),
         labels=_labels(asked, alcove, cut),
-        caption=f"{asked.mark}, {name}, seen from above; you stand below.",
-        described=f"The plan of an alcove with {name}; left end {format_angle(cut.left_deg)}, "
-        f"right end {format_angle(cut.right_deg)} degrees off square.",
+        caption=say(
+            "{mark}, {name}, seen from above; you stand below.",
+            mark=asked.mark,
+            name=name,
+        ),
+        described=say(
+            "The plan of an alcove with {name}; left end {left}, right end "
+            "{right} degrees off square.",
+            name=name,
+            left=format_angle(cut.left_deg),
+            right=format_angle(cut.right_deg),
+        ),
     )
 
 
@@ -42,23 +52,23 @@ def _labels(asked: Asked, alcove: Alcove, cut: ShelfCut) -> tuple[Label, ...]:
         Label(
             x_mm=middle_mm,
             y_mm=-0.9 * board_mm,
-            text=f"front {format_length(cut.front_mm, units)}",
+            text=say("front {front}", front=format_length(cut.front_mm, units)),
             bold=True,
         ),
         Label(
             x_mm=middle_mm,
             y_mm=-0.2 * board_mm,
-            text=f"back {format_length(cut.back_mm, units)}",
+            text=say("back {back}", back=format_length(cut.back_mm, units)),
             bold=True,
         ),
         Label(
             x_mm=0.12 * alcove.back_mm,
             y_mm=-0.5 * board_mm,
-            text=f"{format_angle(cut.left_deg)}° off square",
+            text=say("{left}° off square", left=format_angle(cut.left_deg)),
         ),
         Label(
             x_mm=0.88 * alcove.back_mm,
             y_mm=-0.5 * board_mm,
-            text=f"{format_angle(cut.right_deg)}° off square",
+            text=say("{right}° off square", right=format_angle(cut.right_deg)),
         ),
     )

@@ -19,6 +19,7 @@ from longpoint.pieces.returns import RETURN_CUT
 from longpoint.pieces.run_sums import run_sum
 from longpoint.quantities.formatting import format_angle, format_tenth
 from longpoint.quantities.uncertainty import combine
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.keys import Key, Kind
 from longpoint.trims.skirting_joints import plumb_height_mm
 
@@ -32,7 +33,9 @@ KEYS: Final = (
     Key(
         name="length",
         kind=Kind.READING,
-        meaning="Along the slope, over the longer of its two edges; of a returned end to its face.",
+        meaning=say(
+            "Along the slope, over the longer of its two edges; of a returned end to its face."
+        ),
         example=3640,
         required=True,
         above=True,
@@ -40,7 +43,7 @@ KEYS: Final = (
     Key(
         name="height",
         kind=Kind.READING,
-        meaning="Plumb from the nosing line up to the rail's top.",
+        meaning=say("Plumb from the nosing line up to the rail's top."),
         example=900,
         required=True,
         above=True,
@@ -48,7 +51,7 @@ KEYS: Final = (
     Key(
         name="read_from",
         kind=Kind.CHOICE,
-        meaning="Where that height was read from.",
+        meaning=say("Where that height was read from."),
         example="nosing",
         default="nosing",
         left_out="nosing",
@@ -57,17 +60,19 @@ KEYS: Final = (
     Key(
         name="clear",
         kind=Kind.LENGTH,
-        meaning="From the wall's face to the rail's back, as the brackets hold it.",
+        meaning=say("From the wall's face to the rail's back, as the brackets hold it."),
         example=45,
-        left_out="held where an end is returned to the wall",
+        left_out=say("held where an end is returned to the wall"),
     ),
     CLIMBS,
     *(
         Key(
             name=end,
             kind=Kind.CHOICE,
-            meaning=f"How its {end} ends: plumb: cut plumb; return: mitred and returned to the "
-            "wall.",
+            meaning=say(
+                "How its {end} ends: plumb: cut plumb; return: mitred and returned to the wall.",
+                end=end,
+            ),
             example=RETURN,
             default=PLUMB,
             left_out=PLUMB,
@@ -78,32 +83,34 @@ KEYS: Final = (
     Key(
         name="studs",
         kind=Kind.READINGS,
-        meaning="Level from the rail's lower end to the middle of every stud, as found.",
+        meaning=say("Level from the rail's lower end to the middle of every stud, as found."),
         example=[180, 630, 1080],
-        left_out="from first_stud and stud_spacing",
+        left_out=say("from first_stud and stud_spacing"),
     ),
     Key(
         name="first_stud",
         kind=Kind.READING,
-        meaning="Level from the rail's lower end to the middle of the first stud.",
+        meaning=say("Level from the rail's lower end to the middle of the first stud."),
         example=180,
-        left_out="brackets are not placed",
+        left_out=say("brackets are not placed"),
     ),
     Key(
         name="stud_spacing",
         kind=Kind.LENGTH,
-        meaning="Level from the middle of one stud to the next.",
+        meaning=say("Level from the middle of one stud to the next."),
         example=450,
-        left_out="brackets are not placed",
+        left_out=say("brackets are not placed"),
         above=True,
     ),
     Key(
         name="bracket_apart",
         kind=Kind.LENGTH,
-        meaning="Most that two brackets may stand apart along the rail, as your rules or the "
-        "brackets' maker say.",
+        meaning=say(
+            "Most that two brackets may stand apart along the rail, as your "
+            "rules or the brackets' maker say."
+        ),
         example=1000,
-        left_out="a bracket at every stud",
+        left_out=say("a bracket at every stud"),
         above=True,
     ),
 )
@@ -158,7 +165,7 @@ def _rail(asked: Asked, stair: StairPitch, length_mm: float) -> Piece:
         left=left,
         right=right,
         u_mm=combine((tape.private_u_mm(), tape.shared_u_mm(length_mm))),
-        hand_sum=run_sum("as read along the slope", (length_mm,), asked.units),
+        hand_sum=run_sum(say("as read along the slope"), (length_mm,), asked.units),
     )
 
 
@@ -169,9 +176,13 @@ def _returns(asked: Asked) -> tuple[Piece, ...]:
     clear_mm = asked.get("clear")
     if clear_mm is None:
         raise PieceError(
-            f"{asked.mark} is returned to the wall at its {' and '.join(ends)}.",
-            "How far the brackets hold the rail off the wall isn't written.",
-            "Measure a bracket from the wall's face to the rail's back and write it as clear.",
+            say(
+                "{mark} is returned to the wall at its {ends}.",
+                mark=asked.mark,
+                ends=joined(say(" and "), ends),
+            ),
+            say("How far the brackets hold the rail off the wall isn't written."),
+            say("Measure a bracket from the wall's face to the rail's back and write it as clear."),
         )
     return tuple(_return(asked, end, clear_mm) for end in ends)
 
@@ -187,8 +198,8 @@ def _return(asked: Asked, end: str, clear_mm: float) -> Piece:
         back_mm=clear_mm,
         left=SQUARE_CUT if is_left else RETURN_CUT,
         right=RETURN_CUT if is_left else SQUARE_CUT,
-        hand_sum=run_sum("clear of the wall", (clear_mm, thickness_mm), asked.units),
-        notes=("cut its mitre on the end of a longer stick, then cut it off",),
+        hand_sum=run_sum(say("clear of the wall"), (clear_mm, thickness_mm), asked.units),
+        notes=(say("cut its mitre on the end of a longer stick, then cut it off"),),
     )
 
 
@@ -199,23 +210,33 @@ def _lines(asked: Asked, stair: StairPitch) -> tuple[str, ...]:
     under_mm = height_mm - plumb_height_mm(asked.profile.width_mm, stair.pitch_deg)
     square_mm = height_mm * math.cos(pitch)
     lines = [
-        f"Pitch {format_angle(stair.pitch_deg)}. Strike the nosing line on the wall first: a "
-        f"straight edge over the nosings. The rail's top stands {format_tenth(height_mm, units)} "
-        f"plumb over it ({format_tenth(square_mm, units)} square to the slope), its underside "
-        f"{format_tenth(under_mm, units)} plumb.",
+        say(
+            "Pitch {pitch}. Strike the nosing line on the wall first: a straight edge "
+            "over the nosings. The rail's top stands {height} plumb over it ({square} "
+            "square to the slope), its underside {under} plumb.",
+            pitch=format_angle(stair.pitch_deg),
+            height=format_tenth(height_mm, units),
+            square=format_tenth(square_mm, units),
+            under=format_tenth(under_mm, units),
+        ),
     ]
     ends = {end: asked.get(end, PLUMB) for end in ("foot", "head")}
     if PLUMB in ends.values():
         high = format_tenth(plumb_height_mm(asked.profile.width_mm, stair.pitch_deg), units)
         lines.append(
-            f"A plumb end is cut {format_angle(stair.pitch_deg)} off square across the face and "
-            f"stands {high} high."
+            say(
+                "A plumb end is cut {pitch} off square across the face and stands {high} high.",
+                pitch=format_angle(stair.pitch_deg),
+                high=high,
+            )
         )
     if RETURN in ends.values():
         lines.append(
-            "A returned end is cut 45 through the thickness, square to the slope, and its return "
-            "leans with the rail. A return that stands plumb is taller than the rail's own "
-            "section, so no mitre closes it."
+            say(
+                "A returned end is cut 45 through the thickness, square to the slope, "
+                "and its return leans with the rail. A return that stands plumb is "
+                "taller than the rail's own section, so no mitre closes it."
+            )
         )
     return tuple(lines)
 
@@ -225,27 +246,42 @@ def _rules(asked: Asked) -> Finding:
         code=HANDRAIL_RULES,
         severity=Severity.NOTE,
         place=asked.mark,
-        read=f"{asked.mark} is planned at the height, clearance and ends that were written.",
-        wrong="None of them was held against a rule: what is asked of a handrail differs from "
-        "place to place.",
-        do="Look up your local building code for its height over the nosings, its clearance from "
-        "the wall, how its ends finish, its brackets and whether it must run on past the stair.",
+        read=say(
+            "{mark} is planned at the height, clearance and ends that were written.",
+            mark=asked.mark,
+        ),
+        wrong=say(
+            "None of them was held against a rule: what is asked of a handrail "
+            "differs from place to place."
+        ),
+        do=say(
+            "Look up your local building code for its height over the nosings, its "
+            "clearance from the wall, how its ends finish, its brackets and whether "
+            "it must run on past the stair."
+        ),
     )
 
 
 def _from_tread(asked: Asked, stair: StairPitch) -> PieceError:
-    up = f" up to {format_tenth(stair.rise_mm, asked.units)}" if stair.rise_mm is not None else ""
+    up = (
+        say(" up to {rise}", rise=format_tenth(stair.rise_mm, asked.units))
+        if stair.rise_mm is not None
+        else ""
+    )
     return PieceError(
-        f"The height of {asked.mark} was read from a tread.",
-        f"A tread lies lower than the nosing line by nothing at its front and{up or ' a riser'} at "
-        "its back, so where on it the tape stood isn't known.",
-        'Read plumb up from the line over the nosings and write read_from = "nosing".',
+        say("The height of {mark} was read from a tread.", mark=asked.mark),
+        say(
+            "A tread lies lower than the nosing line by nothing at its front and{up} "
+            "at its back, so where on it the tape stood isn't known.",
+            up=up or " a riser",
+        ),
+        say('Read plumb up from the line over the nosings and write read_from = "nosing".'),
     )
 
 
 TRIM: Final = TrimKind(
     name="handrail",
-    title="a handrail on a wall",
+    title=say("a handrail on a wall"),
     asks=KEYS,
     plan=plan_handrail,
 )

@@ -7,6 +7,7 @@ from itertools import pairwise
 from longpoint.catalogue.trim import Asked
 from longpoint.errors import PieceError
 from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
+from longpoint.speech.said import joined, say
 
 
 def bracket_places(asked: Asked, pitch_deg: float, length_mm: float) -> tuple[float, ...]:
@@ -21,11 +22,17 @@ def bracket_places(asked: Asked, pitch_deg: float, length_mm: float) -> tuple[fl
     if not found:
         if behind:
             raise PieceError(
-                f"The first stud of {asked.mark} lies "
-                f"{format_with_unit(min(behind), asked.units)} along the rail, which is "
-                f"{format_with_unit(length_mm, asked.units)} long.",
-                "No stud lies behind the rail, so a bracket has nothing to hold to.",
-                "Find the studs again, level from the rail's lower end; or have backing put in.",
+                say(
+                    "The first stud of {mark} lies {behind} along the rail, which is "
+                    "{length} long.",
+                    mark=asked.mark,
+                    behind=format_with_unit(min(behind), asked.units),
+                    length=format_with_unit(length_mm, asked.units),
+                ),
+                say("No stud lies behind the rail, so a bracket has nothing to hold to."),
+                say(
+                    "Find the studs again, level from the rail's lower end; or have backing put in."
+                ),
             )
         return ()
     apart_mm = asked.get("bracket_apart")
@@ -43,10 +50,14 @@ def fewest(asked: Asked, studs: Sequence[float], apart_mm: float) -> tuple[float
     gap_mm = max((b - a for a, b in pairwise(studs)), default=0.0)
     if gap_mm > apart_mm:
         raise PieceError(
-            f"Studs of {asked.mark} lie {format_with_unit(gap_mm, asked.units)} apart along the "
-            f"rail; brackets may stand {format_length(apart_mm, asked.units)} apart.",
-            "No choice of studs keeps that.",
-            "Have backing put in between, or look whether a stud was missed.",
+            say(
+                "Studs of {mark} lie {gap} apart along the rail; brackets may stand {apart} apart.",
+                mark=asked.mark,
+                gap=format_with_unit(gap_mm, asked.units),
+                apart=format_length(apart_mm, asked.units),
+            ),
+            say("No choice of studs keeps that."),
+            say("Have backing put in between, or look whether a stud was missed."),
         )
     chosen = [studs[0]]
     while chosen[-1] < studs[-1]:
@@ -58,13 +69,21 @@ def bracket_lines(asked: Asked, pitch_deg: float, brackets: Sequence[float]) -> 
     """Return where the brackets go in plain words."""
     units = asked.units
     if not brackets:
-        return ("Brackets go to studs; none were written, so none are placed.",)
-    along = ", ".join(format_length(at_mm, units) for at_mm in brackets)
-    level = ", ".join(format_length(at_mm * _level(pitch_deg), units) for at_mm in brackets)
+        return (say("Brackets go to studs; none were written, so none are placed."),)
+    along = joined(", ", (format_length(at_mm, units) for at_mm in brackets))
+    level = joined(", ", (format_length(at_mm * _level(pitch_deg), units) for at_mm in brackets))
     return (
-        f"{len(brackets)} brackets, along the rail from its lower end: {along}.",
-        f"Level from the same end that is {level}: what lies level between studs is longer along "
-        f"the rail by 1 / cos {format_angle(pitch_deg)}.",
+        say(
+            "{brackets} brackets, along the rail from its lower end: {along}.",
+            brackets=len(brackets),
+            along=along,
+        ),
+        say(
+            "Level from the same end that is {level}: what lies level between studs is "
+            "longer along the rail by 1 / cos {pitch}.",
+            level=level,
+            pitch=format_angle(pitch_deg),
+        ),
     )
 
 

@@ -8,6 +8,7 @@ from longpoint.catalogue.stairs.stair_pitch import StairPitch
 from longpoint.catalogue.stairs.stair_sketch import facing
 from longpoint.catalogue.trim import Asked
 from longpoint.quantities.formatting import format_angle, format_length
+from longpoint.speech.said import say
 
 Point = tuple[float, float]
 
@@ -40,20 +41,23 @@ def handrail_sketch(
         Label(
             x_mm=-0.01 * length_mm,
             y_mm=height_mm / 2.0,
-            text=f"{format_length(height_mm, asked.units)} plumb",
+            text=say("{height} plumb", height=format_length(height_mm, asked.units)),
             anchor=Anchor.END,
         ),
         Label(
             x_mm=run_mm / 2.0,
             y_mm=height_mm + rise_mm / 2.0 + 0.06 * length_mm,
-            text=f"{format_length(length_mm, asked.units)} along the slope",
+            text=say(
+                "{length} along the slope",
+                length=format_length(length_mm, asked.units),
+            ),
             anchor=Anchor.END,
             bold=True,
         ),
         Label(
             x_mm=0.55 * run_mm,
             y_mm=0.45 * rise_mm,
-            text=f"nosing line, pitch {format_angle(stair.pitch_deg)}",
+            text=say("nosing line, pitch {pitch}", pitch=format_angle(stair.pitch_deg)),
             anchor=Anchor.START,
         ),
     )
@@ -62,8 +66,14 @@ def handrail_sketch(
         Sketch(
             lines=lines,
             labels=labels,
-            caption=f"{asked.mark} over the nosing line; a tick where each bracket goes.",
-            described=f"A handrail climbing along a stair, with {len(brackets)} brackets.",
+            caption=say(
+                "{mark} over the nosing line; a tick where each bracket goes.",
+                mark=asked.mark,
+            ),
+            described=say(
+                "A handrail climbing along a stair, with {brackets} brackets.",
+                brackets=len(brackets),
+            ),
         ),
     )
 

@@ -13,6 +13,7 @@ from longpoint.quantities.formatting import (
     format_unit,
     format_with_unit,
 )
+from longpoint.speech.said import joined, say
 from longpoint.survey.profiles import Profile
 from longpoint.survey.rooms import Run, RunEnd
 from longpoint.trims.skirting_joints import plumb_height_mm
@@ -31,15 +32,19 @@ def heights_differ(asked: Asked, level: Profile, pitch_deg: float) -> PieceError
     own_mm = asked.profile.width_mm
     plumb_mm = plumb_height_mm(own_mm, pitch_deg)
     flush = (
-        ' or write foot and head = "plumb": these two heights meet there'
+        say(' or write foot and head = "plumb": these two heights meet there')
         if abs(plumb_mm - level.width_mm) <= 1.0
         else ""
     )
     return PieceError(
-        f"{asked.mark} is {format_with_unit(own_mm, units)} high, the level skirting "
-        f"{format_with_unit(level.width_mm, units)}.",
-        "A joint that halves the pitch closes only between boards of one height.",
-        f"Use one profile for both{flush}.",
+        say(
+            "{mark} is {own} high, the level skirting {width}.",
+            mark=asked.mark,
+            own=format_with_unit(own_mm, units),
+            width=format_with_unit(level.width_mm, units),
+        ),
+        say("A joint that halves the pitch closes only between boards of one height."),
+        say("Use one profile for both{flush}.", flush=flush),
     )
 
 
@@ -51,12 +56,24 @@ def plumb_step(asked: Asked, ends: Sequence[str], high_mm: float, level: Profile
         code=RAKE_PLUMB_STEP,
         severity=Severity.WARNING,
         place=asked.mark,
-        read=f"{asked.mark} is cut plumb at the {' and '.join(ends)}: it stands "
-        f"{format_tenth(high_mm, units)} {format_unit(units)} high there, the level skirting "
-        f"{format_with_unit(level.width_mm, units)}.",
-        wrong=f"They can't be flush: the tops step by {format_tenth(abs(step_mm), units)}.",
-        do=f"Cut both to half the pitch instead (bisect), use level skirting "
-        f"{format_tenth(high_mm, units)} high, or let the step stand against a block.",
+        read=say(
+            "{mark} is cut plumb at the {ends}: it stands {high} {units} high "
+            "there, the level skirting {width}.",
+            mark=asked.mark,
+            ends=joined(say(" and "), ends),
+            high=format_tenth(high_mm, units),
+            units=format_unit(units),
+            width=format_with_unit(level.width_mm, units),
+        ),
+        wrong=say(
+            "They can't be flush: the tops step by {step}.",
+            step=format_tenth(abs(step_mm), units),
+        ),
+        do=say(
+            "Cut both to half the pitch instead (bisect), use level skirting {high} "
+            "high, or let the step stand against a block.",
+            high=format_tenth(high_mm, units),
+        ),
     )
 
 
@@ -65,8 +82,11 @@ def length_worked_out(asked: Asked, length_mm: float, u_mm: float) -> Finding:
     units = asked.units
     nosings: Sequence[float] = asked.get("nosings", ())
     by_nosings = (
-        f"; {len(nosings)} readings from nosing to nosing make it "
-        f"{format_length(asked.get('risers') * fmean(nosings), units)}"
+        say(
+            "; {nosings} readings from nosing to nosing make it {asked}",
+            nosings=len(nosings),
+            asked=format_length(asked.get("risers") * fmean(nosings), units),
+        )
         if nosings
         else ""
     )
@@ -74,12 +94,21 @@ def length_worked_out(asked: Asked, length_mm: float, u_mm: float) -> Finding:
         code=RAKE_LENGTH_WORKED_OUT,
         severity=Severity.WARNING,
         place=asked.mark,
-        read=f"The length of {asked.mark} was not read along the slope; from risers and going it "
-        f"is {format_with_unit(length_mm, units)}{by_nosings}.",
-        wrong=f"That is good to about {format_length(2.0 * u_mm, units)}: what one going is out "
-        "by counts once a step.",
-        do="Mark where the lower edges meet at foot and head, read from one to the other, and "
-        "write it as length before you cut the second end.",
+        read=say(
+            "The length of {mark} was not read along the slope; from risers and "
+            "going it is {length}{by_nosings}.",
+            mark=asked.mark,
+            length=format_with_unit(length_mm, units),
+            by_nosings=by_nosings,
+        ),
+        wrong=say(
+            "That is good to about {u}: what one going is out by counts once a step.",
+            u=format_length(2.0 * u_mm, units),
+        ),
+        do=say(
+            "Mark where the lower edges meet at foot and head, read from one to the "
+            "other, and write it as length before you cut the second end."
+        ),
     )
 
 
@@ -106,8 +135,20 @@ def _rake_differs(asked: Asked, run: Run, rake_deg: float, pitch_deg: float) -> 
         code=RAKE_DIFFERS,
         severity=Severity.WARNING,
         place=asked.mark,
-        read=f"Run {run.mark} has a rake of {format_angle(abs(rake_deg))}; the stair of "
-        f"{asked.mark} has a pitch of {format_angle(pitch_deg)}.",
-        wrong=f"The two ends of one joint would be cut {halves[0]} and {halves[1]}, so it opens.",
-        do=f"Write {format_angle(pitch_deg)} at the run, or find out which of the two is wrong.",
+        read=say(
+            "Run {mark} has a rake of {rake}; the stair of {mark_2} has a pitch of {pitch}.",
+            mark=run.mark,
+            rake=format_angle(abs(rake_deg)),
+            mark_2=asked.mark,
+            pitch=format_angle(pitch_deg),
+        ),
+        wrong=say(
+            "The two ends of one joint would be cut {halves} and {halves_2}, so it opens.",
+            halves=halves[0],
+            halves_2=halves[1],
+        ),
+        do=say(
+            "Write {pitch} at the run, or find out which of the two is wrong.",
+            pitch=format_angle(pitch_deg),
+        ),
     )

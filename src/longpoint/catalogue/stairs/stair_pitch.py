@@ -9,6 +9,7 @@ from typing import Final
 from longpoint.catalogue.trim import Asked
 from longpoint.errors import Finding, PieceError, Severity
 from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.keys import Key, Kind
 
 PITCH_DIFFERS: Final = "pitch-differs"
@@ -31,7 +32,7 @@ STEEPEST_DEG: Final = 60.0
 CLIMBS: Final = Key(
     name="climbs",
     kind=Kind.CHOICE,
-    meaning="To which side the stair climbs, facing its wall.",
+    meaning=say("To which side the stair climbs, facing its wall."),
     example="right",
     default="right",
     left_out="right",
@@ -42,43 +43,43 @@ PITCH_KEYS: Final = (
     Key(
         name="pitch",
         kind=Kind.ANGLES,
-        meaning="Pitch by angle gauge on the string, in degrees, at several places.",
+        meaning=say("Pitch by angle gauge on the string, in degrees, at several places."),
         example=[38.0, 38.1, 37.9],
-        left_out="by tape alone",
+        left_out=say("by tape alone"),
         low=1.0,
         high=STEEPEST_DEG,
     ),
     Key(
         name="risers",
         kind=Kind.COUNT,
-        meaning="How many risers from floor to landing.",
+        meaning=say("How many risers from floor to landing."),
         example=13,
-        left_out="the pitch is by gauge alone",
+        left_out=say("the pitch is by gauge alone"),
         low=1.0,
         high=50.0,
     ),
     Key(
         name="total_rise",
         kind=Kind.READING,
-        meaning="Plumb from the floor to the landing's floor.",
+        meaning=say("Plumb from the floor to the landing's floor."),
         example=2357,
-        left_out="the pitch is by gauge alone",
+        left_out=say("the pitch is by gauge alone"),
         above=True,
     ),
     Key(
         name="going",
         kind=Kind.READING,
-        meaning="Level from the face of one riser to the next.",
+        meaning=say("Level from the face of one riser to the next."),
         example=232,
-        left_out="from the nosings, where they were read",
+        left_out=say("from the nosings, where they were read"),
         above=True,
     ),
     Key(
         name="nosings",
         kind=Kind.READINGS,
-        meaning="From nosing to nosing, along the slope, step by step.",
+        meaning=say("From nosing to nosing, along the slope, step by step."),
         example=[294, 294, 295],
-        left_out="not read",
+        left_out=say("not read"),
         above=True,
     ),
 )
@@ -135,9 +136,9 @@ def stair_pitch(asked: Asked) -> StairPitch:
         )
     if gauge_deg is None:
         raise PieceError(
-            f"{asked.mark} is written without a pitch.",
-            "Neither the gauge's readings nor risers, total rise and going are there.",
-            "Write risers, total_rise and going; write pitch as well, to compare.",
+            say("{mark} is written without a pitch.", mark=asked.mark),
+            say("Neither the gauge's readings nor risers, total rise and going are there."),
+            say("Write risers, total_rise and going; write pitch as well, to compare."),
         )
     return StairPitch(
         pitch_deg=gauge_deg,
@@ -160,10 +161,16 @@ def pitch_findings(asked: Asked, stair: StairPitch) -> tuple[Finding, ...]:
                 code=PITCH_BY_GAUGE,
                 severity=Severity.NOTE,
                 place=asked.mark,
-                read=f"The pitch of {asked.mark} is {format_angle(stair.pitch_deg)} by gauge.",
-                wrong="No rise and going were read to prove it.",
-                do="Write risers, total_rise and going: a tape over the whole stair knows its "
-                "pitch better than a gauge on one step.",
+                read=say(
+                    "The pitch of {mark} is {pitch} by gauge.",
+                    mark=asked.mark,
+                    pitch=format_angle(stair.pitch_deg),
+                ),
+                wrong=say("No rise and going were read to prove it."),
+                do=say(
+                    "Write risers, total_rise and going: a tape over the whole "
+                    "stair knows its pitch better than a gauge on one step."
+                ),
             )
         )
     return tuple(findings)
@@ -177,20 +184,31 @@ def _rise_mm(asked: Asked) -> float | None:
 def _going_mm(asked: Asked, rise_mm: float, step_mm: float) -> float:
     if step_mm <= rise_mm:
         raise PieceError(
-            f"{asked.mark} has risers of {format_with_unit(rise_mm, asked.units)} and nosings "
-            f"{format_with_unit(step_mm, asked.units)} apart along the slope.",
-            "Nosings can't be nearer to each other than one riser is high.",
-            "Read both again.",
+            say(
+                "{mark} has risers of {rise} and nosings {step} apart along the slope.",
+                mark=asked.mark,
+                rise=format_with_unit(rise_mm, asked.units),
+                step=format_with_unit(step_mm, asked.units),
+            ),
+            say("Nosings can't be nearer to each other than one riser is high."),
+            say("Read both again."),
         )
     return math.sqrt(step_mm**2 - rise_mm**2)
 
 
 def _no_stair(asked: Asked, rise_mm: float, going_mm: float) -> PieceError:
     return PieceError(
-        f"{asked.mark} has risers of {format_with_unit(rise_mm, asked.units)} and goings of "
-        f"{format_with_unit(going_mm, asked.units)}.",
-        f"That is steeper than {format_angle(STEEPEST_DEG)} degrees, which is a ladder.",
-        "Look at the number of risers, then read total rise and going again.",
+        say(
+            "{mark} has risers of {rise} and goings of {going}.",
+            mark=asked.mark,
+            rise=format_with_unit(rise_mm, asked.units),
+            going=format_with_unit(going_mm, asked.units),
+        ),
+        say(
+            "That is steeper than {steepest} degrees, which is a ladder.",
+            steepest=format_angle(STEEPEST_DEG),
+        ),
+        say("Look at the number of risers, then read total rise and going again."),
     )
 
 
@@ -206,12 +224,21 @@ def _gauge_findings(asked: Asked, stair: StairPitch) -> list[Finding]:
             code=PITCH_DIFFERS,
             severity=Severity.WARNING,
             place=asked.mark,
-            read=f"The gauge reads {format_angle(gauge_deg)} on the stair of {asked.mark}; rise "
-            f"and going give {tape}.",
-            wrong=f"They differ by {format_angle(abs(gauge_deg - stair.pitch_deg))}. The tape goes "
-            f"over the whole stair, so {tape} was used.",
-            do="Look whether the gauge stood on a bump or a single worn step, and count the risers "
-            "again.",
+            read=say(
+                "The gauge reads {gauge} on the stair of {mark}; rise and going give {tape}.",
+                gauge=format_angle(gauge_deg),
+                mark=asked.mark,
+                tape=tape,
+            ),
+            wrong=say(
+                "They differ by {gauge}. The tape goes over the whole stair, so {tape} was used.",
+                gauge=format_angle(abs(gauge_deg - stair.pitch_deg)),
+                tape=tape,
+            ),
+            do=say(
+                "Look whether the gauge stood on a bump or a single worn step, and "
+                "count the risers again."
+            ),
         )
     ]
 
@@ -225,11 +252,18 @@ def _uneven_findings(asked: Asked) -> list[Finding]:
             code=PITCH_UNEVEN,
             severity=Severity.WARNING,
             place=asked.mark,
-            read=f"The gauge reads from {format_angle(min(gauges))} to "
-            f"{format_angle(max(gauges))} along the stair of {asked.mark}.",
-            wrong="A straight board doesn't lie on a line that changes its slope so much.",
-            do="Hold a straight edge or a string along it: where it is hollow or bowed the board "
-            "has to be scribed, and its ends cut to the pitch there.",
+            read=say(
+                "The gauge reads from {gauges} to {gauges_2} along the stair of {mark}.",
+                gauges=format_angle(min(gauges)),
+                gauges_2=format_angle(max(gauges)),
+                mark=asked.mark,
+            ),
+            wrong=say("A straight board doesn't lie on a line that changes its slope so much."),
+            do=say(
+                "Hold a straight edge or a string along it: where it is hollow or "
+                "bowed the board has to be scribed, and its ends cut to the pitch "
+                "there."
+            ),
         )
     ]
 
@@ -246,15 +280,23 @@ def _nosing_findings(asked: Asked, stair: StairPitch) -> list[Finding]:
     ]
     if not odd:
         return []
-    said = ", ".join(f"{format_length(mm, asked.units)} at step {n}" for n, mm in odd[:4])
+    said = joined(
+        ", ", (say("{mm} at step {n}", mm=format_length(mm, asked.units), n=n) for n, mm in odd[:4])
+    )
     return [
         Finding(
             code=NOSING_ODD,
             severity=Severity.WARNING,
             place=asked.mark,
-            read=f"Nosing to nosing is {format_with_unit(mean_mm, asked.units)} on the stair of "
-            f"{asked.mark}, but {said}.",
-            wrong="Either that was misread, or the nosings don't lie in one line there.",
-            do="Read it again; hold a straight edge over the nosings before you cut to their line.",
+            read=say(
+                "Nosing to nosing is {mean} on the stair of {mark}, but {said}.",
+                mean=format_with_unit(mean_mm, asked.units),
+                mark=asked.mark,
+                said=said,
+            ),
+            wrong=say("Either that was misread, or the nosings don't lie in one line there."),
+            do=say(
+                "Read it again; hold a straight edge over the nosings before you cut to their line."
+            ),
         )
     ]

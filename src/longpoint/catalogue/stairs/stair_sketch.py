@@ -8,6 +8,7 @@ from longpoint.catalogue.sketch import Anchor, Label, Line, Sketch, Stroke
 from longpoint.catalogue.stairs.stair_pitch import StairPitch
 from longpoint.catalogue.trim import Asked
 from longpoint.quantities.formatting import format_angle, format_length
+from longpoint.speech.said import say
 
 Point = tuple[float, float]
 
@@ -55,8 +56,11 @@ def stair_sketch(
         Sketch(
             lines=tuple(lines),
             labels=labels,
-            caption=f"{asked.mark} from the side; the steps as far as they were read.",
-            described="A board climbing along a stair, with its cuts at foot and head.",
+            caption=say(
+                "{mark} from the side; the steps as far as they were read.",
+                mark=asked.mark,
+            ),
+            described=say("A board climbing along a stair, with its cuts at foot and head."),
         ),
     )
 
@@ -106,14 +110,17 @@ def _labels(
         Label(
             x_mm=(foot_x + head_x) / 2.0 - clear_mm,
             y_mm=(foot_y + head_y) / 2.0 + clear_mm,
-            text=f"{format_length(length_mm, asked.units)} along the lower edge",
+            text=say(
+                "{length} along the lower edge",
+                length=format_length(length_mm, asked.units),
+            ),
             anchor=Anchor.END,
             bold=True,
         ),
         Label(
             x_mm=0.2 * length_mm,
             y_mm=-clear_mm,
-            text=f"pitch {format_angle(stair.pitch_deg)}",
+            text=say("pitch {pitch}", pitch=format_angle(stair.pitch_deg)),
             anchor=Anchor.START,
         ),
     )

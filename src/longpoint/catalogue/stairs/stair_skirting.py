@@ -26,6 +26,7 @@ from longpoint.pieces.run_sums import run_sum
 from longpoint.pieces.runs import board_pieces
 from longpoint.quantities.formatting import format_angle, format_length, format_tenth
 from longpoint.quantities.uncertainty import combine
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.keys import Key, Kind
 from longpoint.survey.instruments import Tape
 from longpoint.survey.profiles import Profile
@@ -46,27 +47,36 @@ KEYS: Final = (
     Key(
         name="length",
         kind=Kind.READING,
-        meaning="Along the slope on the string, from where the lower edges of raked and level "
-        "board meet at the foot to where they meet at the head.",
+        meaning=say(
+            "Along the slope on the string, from where the lower edges of "
+            "raked and level board meet at the foot to where they meet at the "
+            "head."
+        ),
         example=3828,
-        left_out="worked out from risers, total_rise and going",
+        left_out=say("worked out from risers, total_rise and going"),
         above=True,
     ),
     Key(
         name="string",
         kind=Kind.READING,
-        meaning="How far the string's top edge stands off the nosing line, square to the slope.",
+        meaning=say(
+            "How far the string's top edge stands off the nosing line, square to the slope."
+        ),
         example=42,
-        left_out="not said where the joints come to lie",
+        left_out=say("not said where the joints come to lie"),
     ),
     CLIMBS,
     *(
         Key(
             name=end,
             kind=Kind.CHOICE,
-            meaning=f"How its {end} ends: bisect: level skirting runs on, both cut half the pitch; "
-            "plumb: level skirting runs on, both cut plumb; newel: cut plumb against a newel or an "
-            "architrave; square: cut square to the slope.",
+            meaning=say(
+                "How its {end} ends: bisect: level skirting runs on, both cut "
+                "half the pitch; plumb: level skirting runs on, both cut "
+                "plumb; newel: cut plumb against a newel or an architrave; "
+                "square: cut square to the slope.",
+                end=end,
+            ),
             example=BISECT,
             default=BISECT,
             left_out=BISECT,
@@ -77,9 +87,9 @@ KEYS: Final = (
     Key(
         name="level_profile",
         kind=Kind.TEXT,
-        meaning="Profile of the level skirting at foot and head.",
+        meaning=say("Profile of the level skirting at foot and head."),
         example="TO120",
-        left_out="as the stair's own",
+        left_out=say("as the stair's own"),
     ),
 )
 
@@ -142,17 +152,24 @@ def _length(asked: Asked, stair: StairPitch) -> _Length:
     read_mm = asked.get("length")
     if read_mm is not None:
         u_mm = combine((tape.private_u_mm(), tape.shared_u_mm(read_mm)))
-        text = run_sum("as read along the slope", (read_mm,), asked.units)
+        text = run_sum(say("as read along the slope"), (read_mm,), asked.units)
         return _Length(mm=read_mm, u_mm=u_mm, text=text, is_read=True)
     risers, step_mm = asked.get("risers"), stair.step_mm
     if risers is None or step_mm is None:
         raise PieceError(
-            f"{asked.mark} is written without a length.",
-            "Risers, total rise and going, from which it would follow, aren't all there either.",
-            "Read along the slope from joint to joint and write it as length.",
+            say("{mark} is written without a length.", mark=asked.mark),
+            say(
+                "Risers, total rise and going, from which it would follow, aren't all there either."
+            ),
+            say("Read along the slope from joint to joint and write it as length."),
         )
     total = format_tenth(risers * step_mm, asked.units)
-    text = f"{risers} steps of {format_tenth(step_mm, asked.units)} along the slope = {total}"
+    text = say(
+        "{risers} steps of {step} along the slope = {total}",
+        risers=risers,
+        step=format_tenth(step_mm, asked.units),
+        total=total,
+    )
     return _Length(
         mm=risers * step_mm, u_mm=_worked_out_u_mm(stair, risers, tape), text=text, is_read=False
     )
@@ -203,7 +220,13 @@ def _end_note(asked: Asked, stair: StairPitch) -> tuple[str, ...]:
     ends = [end for end in ("foot", "head") if _end(asked, end) == BISECT]
     if not ends:
         return ()
-    return (f"the joint at {' and '.join(ends)} measures {joint} from lower to upper edge",)
+    return (
+        say(
+            "the joint at {ends} measures {joint} from lower to upper edge",
+            ends=joined(say(" and "), ends),
+            joint=joint,
+        ),
+    )
 
 
 def _findings(
@@ -228,28 +251,47 @@ def _lines(asked: Asked, stair: StairPitch, level: Profile) -> tuple[str, ...]:
     for end, sign, edges in (("foot", "", "shorter"), ("head", "-", "longer")):
         if _end(asked, end) == BISECT:
             lines.append(
-                f"At the {end} level and raked board are each cut {half} off square, half of "
-                f"{pitch}, their upper edges the {edges}. The level board is a run with the end "
-                f'"rake" and a rake of {sign}{pitch} there.'
+                say(
+                    "At the {end} level and raked board are each cut {half} off "
+                    "square, half of {pitch}, their upper edges the {edges}. The level "
+                    'board is a run with the end "rake" and a rake of {sign}{pitch} '
+                    "there.",
+                    end=end,
+                    half=half,
+                    pitch=pitch,
+                    edges=edges,
+                    sign=sign,
+                )
             )
         elif _end(asked, end) == PLUMB:
             lines.append(
-                f"At the {end} the raked board is cut plumb, {pitch} off square, and the level "
-                "board square."
+                say(
+                    "At the {end} the raked board is cut plumb, {pitch} off square, "
+                    "and the level board square.",
+                    end=end,
+                    pitch=pitch,
+                )
             )
     string_mm = asked.get("string")
     if string_mm is not None and stair.going_mm is not None:
         before_mm = stair.going_mm + string_mm / math.sin(math.radians(stair.pitch_deg))
         over_mm = plumb_height_mm(string_mm + asked.profile.width_mm, stair.pitch_deg)
         lines.append(
-            "The lower edges meet on the floor "
-            f"{format_length(before_mm, units)} in front of the first nosing, level; the board's "
-            f"top stands {format_length(over_mm, units)} plumb over the nosing line."
+            say(
+                "The lower edges meet on the floor {before} in front of the first "
+                "nosing, level; the board's top stands {over} plumb over the nosing "
+                "line.",
+                before=format_length(before_mm, units),
+                over=format_length(over_mm, units),
+            )
         )
     plumb_mm = plumb_height_mm(asked.profile.width_mm, stair.pitch_deg)
     lines.append(
-        f"Cut plumb the raked board stands {format_tenth(plumb_mm, units)} high, the level one "
-        f"{format_tenth(level.width_mm, units)}."
+        say(
+            "Cut plumb the raked board stands {plumb} high, the level one {width}.",
+            plumb=format_tenth(plumb_mm, units),
+            width=format_tenth(level.width_mm, units),
+        )
     )
     return tuple(lines)
 
@@ -257,15 +299,25 @@ def _lines(asked: Asked, stair: StairPitch, level: Profile) -> tuple[str, ...]:
 def _pitch_line(asked: Asked, stair: StairPitch) -> str:
     pitch = format_angle(stair.pitch_deg)
     if stair.rise_mm is None or stair.going_mm is None:
-        return f"Pitch {pitch} by gauge."
+        return say("Pitch {pitch} by gauge.", pitch=pitch)
     rise, going = (format_tenth(mm, asked.units) for mm in (stair.rise_mm, stair.going_mm))
-    gauge = f"; {format_angle(stair.gauge_deg)} by gauge" if stair.gauge_deg is not None else ""
-    return f"Pitch {pitch} by tape, {rise} up on {going}{gauge}."
+    gauge = (
+        say("; {gauge} by gauge", gauge=format_angle(stair.gauge_deg))
+        if stair.gauge_deg is not None
+        else ""
+    )
+    return say(
+        "Pitch {pitch} by tape, {rise} up on {going}{gauge}.",
+        pitch=pitch,
+        rise=rise,
+        going=going,
+        gauge=gauge,
+    )
 
 
 TRIM: Final = TrimKind(
     name="stair-skirting",
-    title="skirting along a stair",
+    title=say("skirting along a stair"),
     asks=KEYS,
     plan=plan_stair_skirting,
 )

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house import Dialect, House
 from longpoint.trims.tolerances import Guide, Jurisdiction, Tolerance, tolerances
 
@@ -16,12 +17,16 @@ _WHERE: Final = {
     "us": Jurisdiction.UNITED_STATES,
 }
 _NONE_HELD: Final = {
-    "au": "In Australia each state has its own guide: write place under [handover], like au-nsw.",
-    "au-vic": "The figures of the Victorian guide were not read, so none is used.",
-    "nz": "The New Zealand guide was read in its front matter only, so none of its figures is "
-    "used. Trade bodies give 12 months for repairs.",
-    "ie": "No Irish guide was read.",
-    "ca": "No Canadian guide was read.",
+    "au": say(
+        "In Australia each state has its own guide: write place under [handover], like au-nsw."
+    ),
+    "au-vic": say("The figures of the Victorian guide were not read, so none is used."),
+    "nz": say(
+        "The New Zealand guide was read in its front matter only, so none of its "
+        "figures is used. Trade bodies give 12 months for repairs."
+    ),
+    "ie": say("No Irish guide was read."),
+    "ca": say("No Canadian guide was read."),
 }
 
 
@@ -75,8 +80,11 @@ def chosen_guides(house: House) -> ChosenGuides:
             place=place,
             limits=(),
             guide=None,
-            why=f"No edition from {contract.year if contract else ''} or before is held; "
-            f"the oldest is of {guides[0].edition}.",
+            why=say(
+                "No edition from {year} or before is held; the oldest is of {edition}.",
+                year=contract.year if contract else "",
+                edition=guides[0].edition,
+            ),
         )
     guide = out[-1]
     limits = tuple(limit for limit in held if limit.guide == guide)
@@ -100,15 +108,18 @@ def _year(guide: Guide) -> int:
 
 
 def _why(guide: Guide, contract: date | None) -> str:
-    known = f" It was {guide.note}." if guide.note else ""
+    known = say(" It was {note}.", note=guide.note) if guide.note else ""
     if not guide.edition.isdecimal():
-        return f"The copy that was read bears no year.{known}"
+        return say("The copy that was read bears no year.{known}", known=known)
     if contract is None:
-        return (
-            "No day of a contract is written, so the newest edition that is held was taken; a "
-            f"newer one may be out.{known}"
+        return say(
+            "No day of a contract is written, so the newest edition that is held "
+            "was taken; a newer one may be out.{known}",
+            known=known,
         )
-    return (
-        f"It is the newest edition held that was out in {contract.year}, the year of the contract; "
-        f"a later one may have been in force.{known}"
+    return say(
+        "It is the newest edition held that was out in {year}, the year of the "
+        "contract; a later one may have been in force.{known}",
+        year=contract.year,
+        known=known,
     )

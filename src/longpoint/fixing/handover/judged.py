@@ -6,6 +6,7 @@ from enum import StrEnum
 from typing import Final
 
 from longpoint.fixing.handover.guides import ChosenGuides
+from longpoint.speech.said import say
 from longpoint.survey.as_built import AsBuilt
 from longpoint.survey.handover import Defect, DefectKind
 from longpoint.survey.house import House
@@ -15,7 +16,7 @@ from longpoint.trims.tolerances import Outcome, Subject, Tolerance, verdict
 STEP_MM: Final = 0.5
 """Faces level to that pass by our own limit, as in the forecast."""
 
-CORNERS: Final = ("bottom left", "bottom right", "top right", "top left")
+CORNERS: Final = (say("bottom left"), say("bottom right"), say("top right"), say("top left"))
 SUBJECTS: Final = {
     DefectKind.JOINT: Subject.JOINT_GAP,
     DefectKind.SKIRTING: Subject.SKIRTING_GAP,
@@ -135,9 +136,9 @@ def _set(
     quirks = as_built.quirks
     sides = (
         ("head", quirks.head),
-        ("right leg", quirks.right),
-        ("sill piece", quirks.bottom),
-        ("left leg", quirks.left),
+        (say("right leg"), quirks.right),
+        (say("sill piece"), quirks.bottom),
+        (say("left leg"), quirks.left),
     )
     for side, along in sides:
         seen = [quirk_mm for quirk_mm in along if quirk_mm is not None]

@@ -10,6 +10,7 @@ from longpoint.forecast.budget.records import (
     Standing,
 )
 from longpoint.forecast.lines import Spread
+from longpoint.speech.said import say
 from longpoint.survey.crew import WallAge
 from longpoint.survey.house import House
 from longpoint.survey.instruments import Saw
@@ -24,7 +25,7 @@ STOP_BLOCK_MM: Final = 0.15
 LEAN_MM: Final = {WallAge.NEW: 1.5, WallAge.OLD: 4.0}
 """Out of square of an opening over its height, where nothing was read; assumed."""
 
-_OURS: Final = "ours, until the crew's own figures replace it"
+_OURS: Final = say("ours, until the crew's own figures replace it")
 
 
 def house_budget(house: House, learned: tuple[BudgetLine, ...] = ()) -> ErrorBudget:
@@ -49,7 +50,7 @@ def house_budget(house: House, learned: tuple[BudgetLine, ...] = ()) -> ErrorBud
                 0.20,
                 spread=Spread.RECTANGULAR,
                 is_shared=True,
-                basis="hook pushed, case added or blade bent, always alike; " + _OURS,
+                basis=say("hook pushed, case added or blade bent, always alike; ") + _OURS,
             ),
             _line(ErrorName.MARK_OFFSET, Cause.MARKS, 0.20, is_shared=True),
             _line(ErrorName.MARK_AND_CUT, Cause.MARKS, mark_mm),
@@ -57,8 +58,11 @@ def house_budget(house: House, learned: tuple[BudgetLine, ...] = ()) -> ErrorBud
                 ErrorName.FACE_WIDTH,
                 Cause.WIDTH,
                 0.15,
-                basis="planed timber may differ by 1 mm under 100 mm (EN 336, class 2, "
-                "structural timber: an outer bound); " + _OURS,
+                basis=say(
+                    "planed timber may differ by 1 mm under 100 mm (EN 336, "
+                    "class 2, structural timber: an outer bound); "
+                )
+                + _OURS,
             ),
             _line(ErrorName.EDGE_BOW, Cause.TIMBER, 0.15),
             _line(ErrorName.REVEAL_BOW, Cause.REVEAL, 0.40),
@@ -85,17 +89,17 @@ def proved_saw(budget: ErrorBudget) -> ErrorBudget:
     """Return the budget after the saw was proved on offcuts and its error dialled out."""
     for name in (ErrorName.SAW_SCALE, ErrorName.SAW_FENCE):
         u = min(budget.u(name), PROVED_SAW_DEG)
-        budget = budget.with_line(_saw_line(name, u, Standing.ASSUMPTION, "after a saw proof"))
+        budget = budget.with_line(_saw_line(name, u, Standing.ASSUMPTION, say("after a saw proof")))
     return budget
 
 
 def _saw_lines(saw: Saw) -> tuple[BudgetLine, BudgetLine]:
     if saw.is_proved:
         u, standing = PROVED_SAW_DEG, Standing.ASSUMPTION
-        basis = "what test cuts leave, the saw being proved; " + _OURS
+        basis = say("what test cuts leave, the saw being proved; ") + _OURS
     else:
         u, standing = UNPROVED_SAW_DEG, Standing.ASSUMPTION
-        basis = "saw not proved; " + _OURS
+        basis = say("saw not proved; ") + _OURS
     return (
         _saw_line(ErrorName.SAW_SCALE, u, standing, basis),
         _saw_line(ErrorName.SAW_FENCE, u, standing, basis),

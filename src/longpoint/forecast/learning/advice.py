@@ -7,6 +7,7 @@ from typing import Final
 from longpoint.forecast.learning.belief import USUAL, Interval
 from longpoint.forecast.learning.setup import Learned, Term
 from longpoint.forecast.learning.setup_key import AngleKey, SizeKey
+from longpoint.speech.said import say
 
 LEAST_ANGLE_DEG: Final = 0.03
 """Less than this no stop is moved for; our limit."""
@@ -83,10 +84,15 @@ def _advice(term: Term) -> LearnedAdvice | None:
 def _saw_words(term: Term) -> str:
     off_deg, within = term.belief.mean, term.belief.mean_within(USUAL)
     way, end = ("steep", "heels") if off_deg > 0 else ("shallow", "toes")
-    return (
-        f"Your 45 cuts {way} by about {abs(off_deg):.2f} degrees ({_range(within, 2)}, "
-        f"{_frames(term)}): move the stop, or enter it and it is allowed for. The readings are not "
-        f"to blame: no length opens the {end} all round a frame."
+    return say(
+        "Your 45 cuts {way} by about {off_deg:.2f} degrees ({range}, {frames}): "
+        "move the stop, or enter it and it is allowed for. The readings are not to "
+        "blame: no length opens the {end} all round a frame.",
+        way=way,
+        off_deg=abs(off_deg),
+        range=_range(within, 2),
+        frames=_frames(term),
+        end=end,
     )
 
 
@@ -94,17 +100,30 @@ def _size_words(term: Term) -> str:
     off_mm, within = term.belief.mean, term.belief.mean_within(USUAL)
     way, do = ("large", "off") if off_mm > 0 else ("small", "to")
     verb = "take" if off_mm > 0 else "add"
-    return (
-        f"Your frames come out about {abs(off_mm):.1f} mm too {way} ({_range(within, 1)}, "
-        f"{_frames(term)}): {verb} that much {do} every width and height, or enter it for the tape "
-        "and it is allowed for. Reading and marking can't be told apart by it."
+    return say(
+        "Your frames come out about {off_mm:.1f} mm too {way} ({range}, {frames}): "
+        "{verb} that much {do} every width and height, or enter it for the tape "
+        "and it is allowed for. Reading and marking can't be told apart by it.",
+        off_mm=abs(off_mm),
+        way=way,
+        range=_range(within, 1),
+        frames=_frames(term),
+        verb=verb,
+        do=do,
     )
 
 
 def _range(within: Interval, places: int) -> str:
     low, high = sorted((abs(within.lowest), abs(within.highest)))
-    return f"{low:.{places}f} to {high:.{places}f}"
+    return say("{low:.{places}f} to {high:.{places}f}", low=low, places=places, high=high)
 
 
 def _frames(term: Term) -> str:
-    return "from 1 frame" if term.frames == 1 else f"from {term.frames} frames"
+    return (
+        say("from 1 frame")
+        if term.frames == 1
+        else say(
+            "from {frames} frames",
+            frames=term.frames,
+        )
+    )

@@ -14,6 +14,7 @@ from typing import Final
 from longpoint.errors import Finding, QuantityError, Severity
 from longpoint.forecast.learning.setup_key import AngleKey, SetupKey, SizeKey
 from longpoint.quantities.uncertainty import combine, u_from_resolution
+from longpoint.speech.said import joined, say
 from longpoint.survey.as_built import AlongSide, JointRead
 
 FEELER_MM: Final = 0.05
@@ -25,8 +26,8 @@ CUT_U_DEG: Final = 0.05
 TAPER_U_MM: Final = 1.0
 """How far the sides of a doorway are from parallel over the height of its legs; assumed."""
 
-WINDOW_CORNERS: Final = ("bottom left", "bottom right", "top right", "top left")
-DOOR_CORNERS: Final = ("top right", "top left")
+WINDOW_CORNERS: Final = (say("bottom left"), say("bottom right"), say("top right"), say("top left"))
+DOOR_CORNERS: Final = (say("top right"), say("top left"))
 
 SIDES: Final = 4
 
@@ -71,11 +72,19 @@ class BuiltFrame:
         )
         if not fits:
             raise QuantityError(
-                f"{self.mark}: {joints} joints, {len(self.mitre_length_mm)} lengths of mitre and "
-                f"quirks of {len(self.quirk_mm)} sides.",
-                "A window has four joints and a door two, each with a mitre of some length; quirks "
-                "are those of four sides.",
-                "Give one for each joint and side, and None for what was not read.",
+                say(
+                    "{mark}: {joints} joints, {mitre_length_mm} lengths of mitre and "
+                    "quirks of {quirk_mm} sides.",
+                    mark=self.mark,
+                    joints=joints,
+                    mitre_length_mm=len(self.mitre_length_mm),
+                    quirk_mm=len(self.quirk_mm),
+                ),
+                say(
+                    "A window has four joints and a door two, each with a mitre of "
+                    "some length; quirks are those of four sides."
+                ),
+                say("Give one for each joint and side, and None for what was not read."),
             )
 
     @property
@@ -262,10 +271,13 @@ def _joint_not_read(frame: BuiltFrame) -> Finding:
         code="frame-not-closed",
         severity=Severity.NOTE,
         place=frame.mark,
-        read=f"Heel or toe was not read at {', '.join(missing)}.",
-        wrong="Tapping moves an open joint from corner to corner, so the saw shows only in the sum "
-        "of all joints; the ones read are kept and nothing is learned of the saw.",
-        do="Read heel and toe at every joint before filling, a shut one as 0.",
+        read=say("Heel or toe was not read at {missing}.", missing=joined(", ", missing)),
+        wrong=say(
+            "Tapping moves an open joint from corner to corner, so the saw shows "
+            "only in the sum of all joints; the ones read are kept and nothing "
+            "is learned of the saw."
+        ),
+        do=say("Read heel and toe at every joint before filling, a shut one as 0."),
     )
 
 
@@ -274,9 +286,13 @@ def _legs_free(frame: BuiltFrame) -> Finding:
         code="legs-free",
         severity=Severity.NOTE,
         place=frame.mark,
-        read="Both joints of the door were read.",
-        wrong="Legs that splay open them just as a saw does that cuts past its angle, so nothing "
-        "is learned of the saw.",
-        do="Set both legs to an even quirk and nail them before the head goes on, and say so; or "
-        "read a window.",
+        read=say("Both joints of the door were read."),
+        wrong=say(
+            "Legs that splay open them just as a saw does that cuts past its "
+            "angle, so nothing is learned of the saw."
+        ),
+        do=say(
+            "Set both legs to an even quirk and nail them before the head goes on, "
+            "and say so; or read a window."
+        ),
     )

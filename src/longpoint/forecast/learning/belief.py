@@ -16,6 +16,7 @@ from typing import Final, NamedTuple
 
 from longpoint.errors import QuantityError
 from longpoint.forecast.learning.student import t_quantile
+from longpoint.speech.said import say
 
 PRIOR_A: Final = 2.5
 PRIOR_WIDENING: Final = 1.3
@@ -44,9 +45,13 @@ class Prior:
         sizes = (self.mean_sd, self.spread)
         if not (all(0.0 < x < math.inf for x in sizes) and math.isfinite(self.mean)):
             raise QuantityError(
-                f"A usual error of {self.mean_sd:g} that differs by {self.spread:g}.",
-                "Both must be more than 0.",
-                "Leave them out for the usual figures.",
+                say(
+                    "A usual error of {mean_sd:g} that differs by {spread:g}.",
+                    mean_sd=self.mean_sd,
+                    spread=self.spread,
+                ),
+                say("Both must be more than 0."),
+                say("Leave them out for the usual figures."),
             )
 
 

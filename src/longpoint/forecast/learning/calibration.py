@@ -21,6 +21,7 @@ from typing import Final
 from longpoint.errors import QuantityError
 from longpoint.forecast.learning.belief import USUAL, Interval
 from longpoint.forecast.learning.student import t_quantile
+from longpoint.speech.said import say
 
 BINS: Final = 10
 
@@ -48,9 +49,9 @@ class Outcome:
     def __post_init__(self) -> None:
         if not 0.0 <= self.chance <= 1.0:
             raise QuantityError(
-                f"{self.house}: a chance of {self.chance:g}.",
-                "A chance lies between 0 and 1.",
-                "Give it as a share, 0.9 for 90 in 100.",
+                say("{house}: a chance of {chance:g}.", house=self.house, chance=self.chance),
+                say("A chance lies between 0 and 1."),
+                say("Give it as a share, 0.9 for 90 in 100."),
             )
 
 

@@ -12,10 +12,11 @@ from longpoint.forecast.learning.as_built import Axis
 from longpoint.forecast.learning.belief import Prior
 from longpoint.forecast.learning.setup import Key, Learned, Seen, Term
 from longpoint.forecast.learning.setup_key import AngleKey, SizeKey
+from longpoint.speech.said import say
 from longpoint.survey.house_file.trouble import quoted, shown
 
 FORMAT: Final = "longpoint-crew/1"
-PLACE: Final = "crew figures"
+PLACE: Final = say("crew figures")
 
 MOST_OFF: Final = 20.0
 """A frame further out than this, in degrees or millimetres, is a slip of the pen; our limit."""
@@ -57,15 +58,15 @@ def read_learned(document: Mapping[str, object]) -> tuple[Learned, tuple[Finding
     written = document.get("format")
     if written != FORMAT:
         raise ExchangeError(
-            f"The format is written as {shown(written)}.",
-            f'A crew\'s own figures are kept as "{FORMAT}".',
-            "Look whether it is another file, or one of a later version of this program.",
+            say("The format is written as {shown}.", shown=shown(written)),
+            say('A crew\'s own figures are kept as "{format}".', format=FORMAT),
+            say("Look whether it is another file, or one of a later version of this program."),
         )
     troubles = [
         QuantityError(
-            f"The key {quoted(str(name))} was read.",
-            "No such key is known here.",
-            f'What was learned stands under "{_LIST}"; take it out.',
+            say("The key {name} was read.", name=quoted(str(name))),
+            say("No such key is known here."),
+            say('What was learned stands under "{list}"; take it out.', list=_LIST),
         )
         for name in document
         if name not in ("format", _LIST)
@@ -111,13 +112,13 @@ def _each(
 ) -> Iterable[_T | QuantityError]:
     """Give each entry of a list as read, or the trouble with it."""
     if not isinstance(written, list | tuple):
-        yield _wrong(written, path, "A list of tables is wanted.")
+        yield _wrong(written, path, say("A list of tables is wanted."))
         return
     for number, entry in enumerate(written, start=1):
-        where = f"{path}, entry {number}"
+        where = say("{path}, entry {number}", path=path, number=number)
         try:
             if not isinstance(entry, Mapping):
-                raise _wrong(entry, where, "A table is wanted.")
+                raise _wrong(entry, where, say("A table is wanted."))
             yield read(entry, where)
         except QuantityError as trouble:
             yield trouble
@@ -129,7 +130,9 @@ def _term(entry: Mapping[str, Any], path: str) -> tuple[Term, list[QuantityError
     seen: list[Seen] = []
     troubles: list[QuantityError] = []
     for part in _each(
-        entry.get("frames", []), f"{path}, frames", lambda e, p: _read_seen(e, p, is_size=is_size)
+        entry.get("frames", []),
+        say("{path}, frames", path=path),
+        lambda e, p: _read_seen(e, p, is_size=is_size),
     ):
         if isinstance(part, Seen):
             seen.append(part)
@@ -143,7 +146,7 @@ def _term(entry: Mapping[str, Any], path: str) -> tuple[Term, list[QuantityError
 
 def _key(entry: Mapping[str, Any], path: str) -> Key:
     if ("saw" in entry) is ("tape" in entry):
-        raise _wrong(entry, path, "The name of a saw is wanted, or that of a tape.")
+        raise _wrong(entry, path, say("The name of a saw is wanted, or that of a tape."))
     if "saw" in entry:
         saw, setting, blade = (_text(entry, name, path) for name in ("saw", "setting", "blade"))
         return AngleKey(saw=saw, setting=setting, blade=blade)
@@ -152,9 +155,9 @@ def _key(entry: Mapping[str, Any], path: str) -> Key:
 
 def _prior(entry: Mapping[str, Any], path: str) -> Prior:
     written = entry.get("prior")
-    where = f"{path}, prior"
+    where = say("{path}, prior", path=path)
     if not isinstance(written, Mapping):
-        raise _wrong(written, where, "A table with mean, mean_sd and spread is wanted.")
+        raise _wrong(written, where, say("A table with mean, mean_sd and spread is wanted."))
     return Prior(
         mean=_number(written, "mean", where),
         mean_sd=_number(written, "mean_sd", where),
@@ -165,7 +168,7 @@ def _prior(entry: Mapping[str, Any], path: str) -> Prior:
 def _set_up(entry: Mapping[str, Any], path: str) -> int:
     written = entry.get("set_up", 1)
     if not isinstance(written, int) or isinstance(written, bool) or written < 1:
-        raise _wrong(written, f"{path}, set_up", "A count from 1 on is wanted.")
+        raise _wrong(written, say("{path}, set_up", path=path), say("A count from 1 on is wanted."))
     return written
 
 
@@ -176,36 +179,45 @@ def _read_seen(entry: Mapping[str, Any], path: str, *, is_size: bool) -> Seen:
     axes = {axis.value: axis for axis in Axis}
     axis = axes.get(str(entry.get("axis", "")))
     if not mark:
-        raise _wrong(mark, f"{path}, mark", "The mark of a frame is wanted.")
+        raise _wrong(mark, say("{path}, mark", path=path), say("The mark of a frame is wanted."))
     if abs(value) > MOST_OFF:
-        raise _wrong(value, f"{path}, off", f"No frame is out by more than {MOST_OFF:g}.")
+        raise _wrong(
+            value,
+            say("{path}, off", path=path),
+            say(
+                "No frame is out by more than {most_off:g}.",
+                most_off=MOST_OFF,
+            ),
+        )
     if not 0.0 < weight <= 1.0:
-        raise _wrong(weight, f"{path}, weight", "A weight is more than 0 and at most 1.")
+        raise _wrong(
+            weight, say("{path}, weight", path=path), say("A weight is more than 0 and at most 1.")
+        )
     if is_size is (axis is None):
-        wanted = "width or height is wanted" if is_size else "An angle has no axis"
-        raise _wrong(entry.get("axis"), f"{path}, axis", f"{wanted}.")
+        wanted = say("width or height is wanted") if is_size else say("An angle has no axis")
+        raise _wrong(entry.get("axis"), say("{path}, axis", path=path), f"{wanted}.")
     return Seen(mark=mark, value=value, weight=weight, axis=axis)
 
 
 def _text(entry: Mapping[str, Any], name: str, path: str) -> str:
     written = entry.get(name, "")
     if not isinstance(written, str):
-        raise _wrong(written, f"{path}, {name}", "Text in quotes is wanted.")
+        raise _wrong(written, f"{path}, {name}", say("Text in quotes is wanted."))
     return written
 
 
 def _number(entry: Mapping[str, Any], name: str, path: str) -> float:
     written = entry.get(name)
     if isinstance(written, bool) or not isinstance(written, int | float) or not abs(written) < 1e9:
-        raise _wrong(written, f"{path}, {name}", "A number is wanted.")
+        raise _wrong(written, f"{path}, {name}", say("A number is wanted."))
     return float(written)
 
 
 def _wrong(written: object, path: str, wanted: str) -> QuantityError:
     return QuantityError(
-        f"{path} is written as {shown(written)}.",
+        say("{path} is written as {shown}.", path=path, shown=shown(written)),
         wanted,
-        "Mend it, or read the frame's gaps again; what is left out teaches nothing.",
+        say("Mend it, or read the frame's gaps again; what is left out teaches nothing."),
     )
 
 
@@ -215,6 +227,6 @@ def _finding(trouble: QuantityError) -> Finding:
         severity=Severity.WARNING,
         place=PLACE,
         read=trouble.read,
-        wrong=f"{trouble.wrong} That part is left out.",
+        wrong=say("{wrong} That part is left out.", wrong=trouble.wrong),
         do=trouble.do,
     )

@@ -10,6 +10,7 @@ from statistics import NormalDist
 from typing import Final
 
 from longpoint.errors import QuantityError
+from longpoint.speech.said import say
 
 _STEPS: Final = 10_000
 _CLOSE: Final = 1e-15
@@ -52,9 +53,13 @@ def t_quantile(chance: float, dof: float) -> float:
     """
     if not (0.0 < chance < 1.0 and 0.0 < dof < math.inf):
         raise QuantityError(
-            f"A chance of {chance:g} and {dof:g} degrees of freedom.",
-            "A chance lies between 0 and 1 and degrees of freedom above 0.",
-            "Give both within their range.",
+            say(
+                "A chance of {chance:g} and {dof:g} degrees of freedom.",
+                chance=chance,
+                dof=dof,
+            ),
+            say("A chance lies between 0 and 1 and degrees of freedom above 0."),
+            say("Give both within their range."),
         )
     if chance == 0.5:
         return 0.0

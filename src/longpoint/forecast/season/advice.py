@@ -10,6 +10,7 @@ from longpoint.forecast.season.seasons import JointBoard, Season, SeasonJoint, f
 from longpoint.forecast.season.species import MDF
 from longpoint.quantities.formatting import format_gap, format_tenth, format_unit
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 
 
 class AdviceKind(StrEnum):
@@ -132,30 +133,38 @@ def _remedies(
     yield _Remedy(
         kind=AdviceKind.CONDITION,
         plan=replace(plan, fitted_percent=middle),
-        words=f"Fitted at {middle:g} % instead of {round(plan.fitted_percent, 1):g} %",
+        words=say(
+            "Fitted at {middle:g} % instead of {fitted_percent:g} %",
+            middle=middle,
+            fitted_percent=round(plan.fitted_percent, 1),
+        ),
     )
     if plan.restraint is not Restraint.STRONG:
         yield _Remedy(
             kind=AdviceKind.GLUE_AND_PIN,
             plan=replace(plan, restraint=Restraint.STRONG),
-            words="Mitres glued and pinned (how much that holds is assumed)",
+            words=say("Mitres glued and pinned (how much that holds is assumed)"),
         )
     for face_mm in faces_mm:
         yield _Remedy(
             kind=AdviceKind.NARROWER_FACE,
             plan=_with(plan, (_narrowed(joint, face_mm) for joint in plan.joints)),
-            words=f"A face of {format_tenth(face_mm, units)} {format_unit(units)}",
+            words=say(
+                "A face of {face} {units}",
+                face=format_tenth(face_mm, units),
+                units=format_unit(units),
+            ),
         )
     for other in species:
         yield _Remedy(
             kind=AdviceKind.STEADIER_TIMBER,
             plan=_with(plan, (_made_of(joint, other) for joint in plan.joints)),
-            words=f"Trim of {other.name}",
+            words=say("Trim of {other}", other=other.name),
         )
     yield _Remedy(
         kind=AdviceKind.SCRIBE,
         plan=_with(plan, (_scribed(joint) for joint in plan.joints)),
-        words="Internal corners of skirting scribed instead of mitred",
+        words=say("Internal corners of skirting scribed instead of mitred"),
     )
 
 
@@ -175,7 +184,13 @@ def _advice(plan: SeasonPlan, remedy: _Remedy, units: Units) -> SeasonAdvice | N
         places=helped,
         before_mm=before_mm,
         after_mm=after_mm,
-        words=f"{remedy.words}: {before} to {after} {format_unit(units)}.",
+        words=say(
+            "{words}: {before} to {after} {units}.",
+            words=remedy.words,
+            before=before,
+            after=after,
+            units=format_unit(units),
+        ),
     )
 
 

@@ -4,6 +4,7 @@ import math
 from typing import Final
 
 from longpoint.errors import QuantityError
+from longpoint.speech.said import say
 
 MIN_TEMPERATURE_C: Final = (30.0 - 32.0) / 1.8
 """Lowest row of the published table, 30 degF."""
@@ -41,8 +42,8 @@ def equilibrium_moisture_percent(temperature_c: float, humidity_percent: float) 
         Wood Handbook, FPL-GTR-190 (2010), eq. 4-5 in its Celsius form; all four terms are of the
         second degree in temperature. Within 0.06 of each of the 209 cells of its table 4-2.
     """
-    check_range("A temperature", temperature_c, MIN_TEMPERATURE_C, MAX_TEMPERATURE_C, "degC")
-    check_range("A humidity", humidity_percent, 0.0, MAX_HUMIDITY_PERCENT, "%")
+    check_range(say("A temperature"), temperature_c, MIN_TEMPERATURE_C, MAX_TEMPERATURE_C, "degC")
+    check_range(say("A humidity"), humidity_percent, 0.0, MAX_HUMIDITY_PERCENT, "%")
     t, h = temperature_c, humidity_percent / 100.0
     w = 349.0 + 1.29 * t + 0.0135 * t**2
     k = 0.805 + 0.000736 * t - 0.00000273 * t**2
@@ -70,7 +71,12 @@ def check_range(what: str, value: float, least: float, most: float, unit: str) -
     if math.isfinite(value) and least <= value <= most:
         return
     raise QuantityError(
-        f"{what} of {value:g} {unit} was given.",
-        f"The figures on moisture hold from {least:.4g} to {most:.4g} {unit}.",
-        "Read it again, or leave the season out.",
+        say("{what} of {value:g} {unit} was given.", what=what, value=value, unit=unit),
+        say(
+            "The figures on moisture hold from {least:.4g} to {most:.4g} {unit}.",
+            least=least,
+            most=most,
+            unit=unit,
+        ),
+        say("Read it again, or leave the season out."),
     )

@@ -11,6 +11,7 @@ from typing import Final
 from longpoint.errors import QuantityError
 from longpoint.forecast.season.coefficients import Standing
 from longpoint.forecast.season.emc import check_range
+from longpoint.speech.said import say
 
 COEFFICIENT_FROM_PERCENT: Final = 6.0
 COEFFICIENT_TO_PERCENT: Final = 14.0
@@ -97,7 +98,7 @@ def shrink_share(from_percent: float, to_percent: float, per_percent: float) -> 
         `coefficient_from_shrinkage`), so that both forms agree on a board at 10 %.
     """
     for percent in (from_percent, to_percent):
-        check_range("A moisture content", percent, 0.0, GREEN_PERCENT, "%")
+        check_range(say("A moisture content"), percent, 0.0, GREEN_PERCENT, "%")
     lost_percent = from_percent - to_percent
     match form_of(from_percent, to_percent):
         case MovementForm.COEFFICIENT:
@@ -129,9 +130,15 @@ def moisture_change_percent(size_mm: float, change_mm: float, per_percent: float
     """
     if size_mm <= 0.0 or per_percent <= 0.0:
         raise QuantityError(
-            f"A size of {size_mm:g} mm and a coefficient of {per_percent:g} were given.",
-            "A moisture change can only be worked out from sizes and coefficients above nought.",
-            "Give the width before the change and the coefficient of the timber.",
+            say(
+                "A size of {size_mm:g} mm and a coefficient of {per_percent:g} were given.",
+                size_mm=size_mm,
+                per_percent=per_percent,
+            ),
+            say(
+                "A moisture change can only be worked out from sizes and coefficients above nought."
+            ),
+            say("Give the width before the change and the coefficient of the timber."),
         )
     return change_mm / (size_mm * per_percent)
 

@@ -19,6 +19,7 @@ from longpoint.forecast.season.joint_opening import (
     skirting_opening,
 )
 from longpoint.forecast.season.movement import MovementForm, form_of, shrink_share
+from longpoint.speech.said import joined, say
 
 LIMIT_MM: Final = 0.3
 """Gap from which a joint counts as open; our limit."""
@@ -83,11 +84,22 @@ class SeasonJoint:
         least, most = (180.0, 360.0) if self.kind is JointKind.EXTERNAL_MITRE else (0.0, 180.0)
         if least < self.corner_deg < most and all(b.across_mm > 0.0 for b in self.boards):
             return
-        sizes = " and ".join(f"{b.across_mm:g}" for b in self.boards)
+        sizes = joined(say(" and "), (f"{b.across_mm:g}" for b in self.boards))
         raise PieceError(
-            f"{self.place}: {self.kind.value}, corner {self.corner_deg:g} deg, boards {sizes} mm.",
-            f"Such a joint has a corner between {least:g} and {most:g} deg and boards with a size.",
-            "Look at the corner and at the sizes of the profile.",
+            say(
+                "{place}: {kind}, corner {corner_deg:g} deg, boards {sizes} mm.",
+                place=self.place,
+                kind=self.kind.value,
+                corner_deg=self.corner_deg,
+                sizes=sizes,
+            ),
+            say(
+                "Such a joint has a corner between {least:g} and {most:g} deg and "
+                "boards with a size.",
+                least=least,
+                most=most,
+            ),
+            say("Look at the corner and at the sizes of the profile."),
         )
 
 

@@ -12,10 +12,11 @@ from longpoint.forecast.season.coefficients import (
     Standing,
     coefficient_from_shrinkage,
 )
+from longpoint.speech.said import say
 
 _TABLE: Final = "Wood Handbook, FPL-GTR-190 (2010), table 13-5"
 _CHAPTER: Final = "Wood Handbook, FPL-GTR-190 (2010), chapter 13, worked example"
-_CHART: Final = "flooring trade chart after Agriculture Handbook 72 (1987)"
+_CHART: Final = say("flooring trade chart after Agriculture Handbook 72 (1987)")
 
 
 def _read(per_percent: float, source: str = _TABLE) -> Coefficient:
@@ -34,7 +35,11 @@ def _derived(shrinkage_percent: float, source: str) -> Coefficient:
     return Coefficient(
         per_percent=round(coefficient_from_shrinkage(shrinkage_percent), 5),
         standing=Standing.DERIVED,
-        source=f"from shrinkage {shrinkage_percent} %, {source}",
+        source=say(
+            "from shrinkage {shrinkage_percent} %, {source}",
+            shrinkage_percent=shrinkage_percent,
+            source=source,
+        ),
     )
 
 
@@ -51,40 +56,45 @@ MDF: Final = _timber(
 )
 
 EUROPEAN_REDWOOD: Final = _timber(
-    "European redwood",
+    say("European redwood"),
     "redwood, scots pine, baltic pine, red deal, pinus sylvestris",
-    _assumed(0.0020, "so that the mean is the 0.25 % per percent that EN 1313-1 allows for"),
+    _assumed(0.0020, say("so that the mean is the 0.25 % per percent that EN 1313-1 allows for")),
     _assumed(0.0030, "most, taken"),
 )
 
 _HANDBOOK: Final = (
-    _timber("white ash", "ash, american ash", _read(0.00169), _read(0.00274)),
-    _timber("red alder", "alder", _read(0.00151), _read(0.00256)),
-    _timber("American basswood", "basswood", _read(0.00230), _read(0.00330)),
-    _timber("American beech", "beech", _read(0.00190), _read(0.00431)),
-    _timber("yellow birch", "birch, american birch", _read(0.00256), _read(0.00338)),
-    _timber("black cherry", "cherry, american cherry", _read(0.00126), _read(0.00248)),
-    _timber("red maple", "soft maple", _read(0.00137), _read(0.00289)),
-    _timber("sugar maple", "maple, hard maple, rock maple", _read(0.00165), _read(0.00353)),
-    _timber("silver maple", "", _read(0.00102), _read(0.00252)),
-    _timber("red oak", "american red oak", _read(0.00158), _read(0.00369)),
-    _timber("white oak", "oak, american oak, american white oak", _read(0.00180), _read(0.00365)),
-    _timber("black walnut", "walnut, american walnut", _read(0.00190), _read(0.00274)),
-    _timber("quaking aspen", "aspen", _read(0.00119), _read(0.00234)),
+    _timber(say("white ash"), "ash, american ash", _read(0.00169), _read(0.00274)),
+    _timber(say("red alder"), "alder", _read(0.00151), _read(0.00256)),
+    _timber(say("American basswood"), "basswood", _read(0.00230), _read(0.00330)),
+    _timber(say("American beech"), "beech", _read(0.00190), _read(0.00431)),
+    _timber(say("yellow birch"), "birch, american birch", _read(0.00256), _read(0.00338)),
+    _timber(say("black cherry"), "cherry, american cherry", _read(0.00126), _read(0.00248)),
+    _timber(say("red maple"), say("soft maple"), _read(0.00137), _read(0.00289)),
+    _timber(say("sugar maple"), "maple, hard maple, rock maple", _read(0.00165), _read(0.00353)),
+    _timber(say("silver maple"), "", _read(0.00102), _read(0.00252)),
+    _timber(say("red oak"), say("american red oak"), _read(0.00158), _read(0.00369)),
+    _timber(
+        say("white oak"),
+        "oak, american oak, american white oak",
+        _read(0.00180),
+        _read(0.00365),
+    ),
+    _timber(say("black walnut"), "walnut, american walnut", _read(0.00190), _read(0.00274)),
+    _timber(say("quaking aspen"), "aspen", _read(0.00119), _read(0.00234)),
     _timber("sweetgum", "american red gum, sweet gum", _read(0.00183), _read(0.00365)),
     _timber("hackberry", "", _read(0.00165), _read(0.00315)),
-    _timber("black tupelo", "tupelo", _read(0.00176), _read(0.00308)),
+    _timber(say("black tupelo"), "tupelo", _read(0.00176), _read(0.00308)),
 )
 
 _PARTLY_READ: Final = (
     _timber(
-        "Douglas fir",
+        say("Douglas fir"),
         "coast douglas fir, oregon, oregon pine",
         _remembered(0.00165),
         _read(0.00267, _CHART),
     ),
     _timber("teak", "", _remembered(0.00101), _read(0.00186, _CHART)),
-    _timber("white fir", "", _read(0.00112, _CHAPTER), _remembered(0.00245)),
+    _timber(say("white fir"), "", _read(0.00112, _CHAPTER), _remembered(0.00245)),
     _timber(
         "jarrah",
         "",
@@ -95,23 +105,25 @@ _PARTLY_READ: Final = (
 
 _REMEMBERED: Final = (
     _timber(
-        "western redcedar",
+        say("western redcedar"),
         "western red cedar, red cedar, redcedar, cedar, wrc",
         _remembered(0.00111),
         _remembered(0.00234),
     ),
-    _timber("eastern white pine", "white pine", _remembered(0.00071), _remembered(0.00212)),
-    _timber("ponderosa pine", "ponderosa", _remembered(0.00133), _remembered(0.00216)),
     _timber(
-        "loblolly pine",
+        say("eastern white pine"), say("white pine"), _remembered(0.00071), _remembered(0.00212)
+    ),
+    _timber(say("ponderosa pine"), "ponderosa", _remembered(0.00133), _remembered(0.00216)),
+    _timber(
+        say("loblolly pine"),
         "loblolly, southern pine, southern yellow pine",
         _remembered(0.00165),
         _remembered(0.00259),
     ),
-    _timber("western hemlock", "hemlock", _remembered(0.00144), _remembered(0.00274)),
-    _timber("Sitka spruce", "", _remembered(0.00148), _remembered(0.00263)),
+    _timber(say("western hemlock"), "hemlock", _remembered(0.00144), _remembered(0.00274)),
+    _timber(say("Sitka spruce"), "", _remembered(0.00148), _remembered(0.00263)),
     _timber(
-        "Californian redwood",
+        say("Californian redwood"),
         "california redwood, coast redwood, old growth redwood",
         _remembered(0.00120),
         _remembered(0.00205),
@@ -130,17 +142,19 @@ _MERANTI_SOURCE: Final = "read: Wood Handbook, FPL-GTR-190 (2010), table 4-4"
 
 _WORKED_OUT: Final = (
     _timber(
-        "radiata pine",
+        say("radiata pine"),
         "radiata, monterey pine, pine, primed pine",
         _derived(3.4, _RADIATA_SOURCE),
         _derived(6.7, _RADIATA_SOURCE),
     ),
-    _timber("white meranti", "", _derived(3.0, _MERANTI_SOURCE), _derived(6.6, _MERANTI_SOURCE)),
     _timber(
-        "European oak",
+        say("white meranti"), "", _derived(3.0, _MERANTI_SOURCE), _derived(6.6, _MERANTI_SOURCE)
+    ),
+    _timber(
+        say("European oak"),
         "english oak, french oak",
-        _assumed(0.00180, "taken as white oak"),
-        _assumed(0.00365, "taken as white oak"),
+        _assumed(0.00180, say("taken as white oak")),
+        _assumed(0.00365, say("taken as white oak")),
     ),
 )
 

@@ -6,6 +6,7 @@ from typing import Final
 from longpoint.forecast.fitup.frame import Frame, FrameSide
 from longpoint.forecast.tapping.lie import Tap, TapPlace
 from longpoint.shape.point import direction
+from longpoint.speech.said import say
 
 _STEEP: Final = 0.8
 """A side is upright or level when its direction leans less than about 37 degrees off it."""
@@ -35,8 +36,8 @@ class PieceName:
 
 
 SILL_PIECE: Final = PieceName(
-    piece="sill piece",
-    start="left end",
+    piece=say("sill piece"),
+    start=say("left end"),
     end="right end",
     onward="right",
     back="left",
@@ -44,17 +45,17 @@ SILL_PIECE: Final = PieceName(
     inwards="up",
 )
 RIGHT_LEG: Final = PieceName(
-    piece="right leg",
+    piece=say("right leg"),
     start="bottom",
     end="top",
     onward="up",
     back="down",
-    out="tap out",
-    inwards="tap in",
+    out=say("tap out"),
+    inwards=say("tap in"),
 )
 HEAD: Final = PieceName(
     piece="head",
-    start="right end",
+    start=say("right end"),
     end="left end",
     onward="left",
     back="right",
@@ -62,13 +63,13 @@ HEAD: Final = PieceName(
     inwards="down",
 )
 LEFT_LEG: Final = PieceName(
-    piece="left leg",
+    piece=say("left leg"),
     start="top",
     end="bottom",
     onward="down",
     back="up",
-    out="tap out",
-    inwards="tap in",
+    out=say("tap out"),
+    inwards=say("tap in"),
 )
 
 
@@ -94,7 +95,11 @@ def joint_name(frame: Frame, joint: int) -> str:
     """Return what a joint is called, as 'the joint of head and left leg'."""
     names = piece_names(frame)
     before, after = frame.joints[joint].before, frame.joints[joint].after
-    return f"the joint of {names[before].piece} and {names[after].piece}"
+    return say(
+        "the joint of {piece} and {piece_2}",
+        piece=names[before].piece,
+        piece_2=names[after].piece,
+    )
 
 
 def tap_words(frame: Frame, tap: Tap) -> str:
@@ -109,7 +114,12 @@ def tap_words(frame: Frame, tap: Tap) -> str:
     """
     name = piece_names(frame)[tap.piece]
     piece = name.piece[0].upper() + name.piece[1:]
-    return f"{piece}{_way(name, tap)} {abs(tap.move_mm):.1f}."
+    return say(
+        "{piece}{way} {move_mm:.1f}.",
+        piece=piece,
+        way=_way(name, tap),
+        move_mm=abs(tap.move_mm),
+    )
 
 
 def _way(name: PieceName, tap: Tap) -> str:
@@ -117,7 +127,7 @@ def _way(name: PieceName, tap: Tap) -> str:
     way = name.out if is_on else name.inwards
     match tap.place:
         case TapPlace.SLIDE:
-            return f": slide {name.onward if is_on else name.back}"
+            return say(": slide {onward}", onward=name.onward if is_on else name.back)
         case TapPlace.START:
             return f", {name.start}: {way}"
         case TapPlace.END:
@@ -140,14 +150,38 @@ def _numbered(index: int, frame: Frame) -> PieceName:
     before, after = (index - 1) % count + 1, (index + 1) % count + 1
     is_first = not frame.is_closed and index == 0
     is_last = not frame.is_closed and index == count - 1
-    at_start = f"free end, away from piece {after}" if is_first else f"end at piece {before}"
-    at_end = f"free end, away from piece {before}" if is_last else f"end at piece {after}"
+    at_start = (
+        say("free end, away from piece {after}", after=after)
+        if is_first
+        else say(
+            "end at piece {before}",
+            before=before,
+        )
+    )
+    at_end = (
+        say("free end, away from piece {before}", before=before)
+        if is_last
+        else say(
+            "end at piece {after}",
+            after=after,
+        )
+    )
     return PieceName(
-        piece=f"piece {index + 1}",
+        piece=say("piece {index}", index=index + 1),
         start=at_start,
         end=at_end,
-        onward=f"away from piece {before}," if is_last else f"towards piece {after},",
-        back=f"away from piece {after}," if is_first else f"towards piece {before},",
-        out="tap out",
-        inwards="tap in",
+        onward=say("away from piece {before},", before=before)
+        if is_last
+        else say(
+            "towards piece {after},",
+            after=after,
+        ),
+        back=say("away from piece {after},", after=after)
+        if is_first
+        else say(
+            "towards piece {before},",
+            before=before,
+        ),
+        out=say("tap out"),
+        inwards=say("tap in"),
     )

@@ -5,6 +5,7 @@ from typing import Final
 
 from longpoint.errors import ShapeError
 from longpoint.forecast.fitup.frame import Frame
+from longpoint.speech.said import say
 
 FEELER_MM: Final = 0.05
 """Step of the feeler gauge; each gap is read to the nearest."""
@@ -93,7 +94,11 @@ def check_seen(frame: Frame, seen: SeenFrame) -> None:
     if len(seen.joints) == joints and len(seen.quirks) in (0, sides):
         return
     raise ShapeError(
-        f"Readings of {len(seen.joints)} joints and {len(seen.quirks)} sides were given.",
-        f"The set has {joints} joints and {sides} pieces.",
-        "Give one line per joint and per piece, with nothing in it where none was read.",
+        say(
+            "Readings of {joints} joints and {quirks} sides were given.",
+            joints=len(seen.joints),
+            quirks=len(seen.quirks),
+        ),
+        say("The set has {joints} joints and {sides} pieces.", joints=joints, sides=sides),
+        say("Give one line per joint and per piece, with nothing in it where none was read."),
     )

@@ -5,6 +5,7 @@ from dataclasses import replace
 from typing import Final
 
 from longpoint.errors import Finding, Severity
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 
 ACCEPTABLE: Final = frozenset(
@@ -31,7 +32,7 @@ ACCEPTABLE: Final = frozenset(
 """Stops that doubt readings which still make a shape. Behind any other stop there is no shape or no
 piece, so accepting it would not make a length right."""
 
-ACCEPTED: Final = "Accepted by you."
+ACCEPTED: Final = say("Accepted by you.")
 
 
 def accepted(findings: Iterable[Finding], house: House) -> tuple[Finding, ...]:
@@ -54,7 +55,15 @@ def accepted(findings: Iterable[Finding], house: House) -> tuple[Finding, ...]:
 def _accepted(finding: Finding, codes: frozenset[str]) -> Finding:
     if finding.severity is not Severity.STOP or finding.code not in codes & ACCEPTABLE:
         return finding
-    return replace(finding, severity=Severity.WARNING, do=f"{finding.do} {ACCEPTED}")
+    return replace(
+        finding,
+        severity=Severity.WARNING,
+        do=say(
+            "{do} {accepted}",
+            do=finding.do,
+            accepted=ACCEPTED,
+        ),
+    )
 
 
 def _accepted_codes(house: House) -> dict[str, frozenset[str]]:

@@ -5,6 +5,7 @@ from typing import Final
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.digits import said, slips
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
@@ -38,10 +39,22 @@ def _rise(house: House, opening: Opening) -> tuple[Finding, ...]:
             code="arch-rise",
             severity=Severity.STOP,
             place=opening.mark,
-            read=f"Read: rise {rise}, crown {crown}, springing {format_length(left_mm, units)} "
-            f"and {format_length(right_mm, units)} {units.value}.",
-            wrong=f"Crown less springing makes the rise {other}, not {rise}.",
-            do=f"Read the rise again: is it {slip}?" if slip else "Read the rise and crown again.",
+            read=say(
+                "Read: rise {rise}, crown {crown}, springing {left} and {right} {units}.",
+                rise=rise,
+                crown=crown,
+                left=format_length(left_mm, units),
+                right=format_length(right_mm, units),
+                units=units.value,
+            ),
+            wrong=say(
+                "Crown less springing makes the rise {other}, not {rise}.",
+                other=other,
+                rise=rise,
+            ),
+            do=say("Read the rise again: is it {slip}?", slip=slip)
+            if slip
+            else say("Read the rise and crown again."),
         ),
     )
 

@@ -8,6 +8,7 @@ from statistics import median
 from typing import Final
 
 from longpoint.errors import Finding, Severity
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Nominal, Opening, OpeningKind
 from longpoint.survey.readings import Place
@@ -57,7 +58,9 @@ def mark_parts(mark: str) -> MarkParts | None:
     unit = re.sub(r"^[\W_]+|[\W_]+$", "", found["unit"])
     if not unit:
         return None
-    return MarkParts(unit=f"Unit {unit}" if unit.isdecimal() else unit, part=found["part"].upper())
+    return MarkParts(
+        unit=say("Unit {unit}", unit=unit) if unit.isdecimal() else unit, part=found["part"].upper()
+    )
 
 
 def batched(house: House) -> House:
@@ -90,18 +93,25 @@ def check_batches(house: House) -> tuple[Finding, ...]:
     if not told:
         return ()
     names = sorted(f"{name.part} ({len(openings)})" for name, openings in told.items())
-    listed = ", ".join(names[:MOST_NAMED]) + (" ..." if len(names) > MOST_NAMED else "")
+    listed = joined(", ", names[:MOST_NAMED]) + (" ..." if len(names) > MOST_NAMED else "")
     first, second = [o.mark for o in next(iter(told.values()))][:2]
     return (
         Finding(
             code="batch-inferred",
             severity=Severity.NOTE,
             place=house.name,
-            read=f"Marks such as {first} and {second} end alike, and the openings behind "
-            "them are of one size.",
-            wrong=f"They are taken as made alike, each batch by the end of its marks: {listed}; "
-            "they are compared with each other.",
-            do="Write batch at the openings that are made otherwise.",
+            read=say(
+                "Marks such as {first} and {second} end alike, and the openings "
+                "behind them are of one size.",
+                first=first,
+                second=second,
+            ),
+            wrong=say(
+                "They are taken as made alike, each batch by the end of its "
+                "marks: {listed}; they are compared with each other.",
+                listed=listed,
+            ),
+            do=say("Write batch at the openings that are made otherwise."),
         ),
     )
 

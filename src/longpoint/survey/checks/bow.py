@@ -4,6 +4,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.checks.opposite_sides import WINDOW_APART_MM, may_be_raked
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
@@ -83,8 +84,11 @@ def _bow(
 
 def _sides(opening: Opening, *, is_height: bool) -> str:
     if not is_height:
-        return "the left side, the right or both"
-    return f"the head, the {'floor' if opening.stands_on_floor else 'sill'} or both"
+        return say("the left side, the right or both")
+    return say(
+        "the head, the {floor} or both",
+        floor=say("floor") if opening.stands_on_floor else say("sill"),
+    )
 
 
 def _what_it_does(house: House, bow_mm: float, sides: str) -> str:
@@ -92,16 +96,36 @@ def _what_it_does(house: House, bow_mm: float, sides: str) -> str:
         format_with_unit(mm, house.units) for mm in (abs(bow_mm), NOTE_MM, WARNING_MM)
     )
     way, less, quirk = ("out", "more", "eaten") if bow_mm > 0 else ("in", "less", "wider")
-    return (
-        f"The middle is {bow} {less} than half-way between them: {sides} bow {way} by that "
-        f"together, one reading can't tell which, and the quirk is {quirk} by it in the middle "
-        f"(a note from {note}, a warning from {warning}: our limits)."
+    return say(
+        "The middle is {bow} {less} than half-way between them: {sides} bow {way} "
+        "by that together, one reading can't tell which, and the quirk is {quirk} "
+        "by it in the middle (a note from {note}, a warning from {warning}: our "
+        "limits).",
+        bow=bow,
+        less=less,
+        sides=sides,
+        way=way,
+        quirk=quirk,
+        note=note,
+        warning=warning,
     )
 
 
 def _what_to_do(bow_mm: float) -> str:
-    straight = "pull the reveal straight" if bow_mm > 0 else "pull the reveal straight or plane it"
-    see = "lay a straight edge along both sides"
+    straight = (
+        say("pull the reveal straight")
+        if bow_mm > 0
+        else say("pull the reveal straight or plane it")
+    )
+    see = say("lay a straight edge along both sides")
     if abs(bow_mm) > SLIP_MM:
-        return f"Read the middle again, it may be a slip; then {see} and {straight}."
-    return f"L{see[1:]} and {straight} before the trim goes on."
+        return say(
+            "Read the middle again, it may be a slip; then {see} and {straight}.",
+            see=see,
+            straight=straight,
+        )
+    return say(
+        "L{see} and {straight} before the trim goes on.",
+        see=see[1:],
+        straight=straight,
+    )

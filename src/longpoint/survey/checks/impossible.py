@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length
+from longpoint.speech.said import joined, say
 from longpoint.survey.digits import said, slips_of
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
@@ -51,13 +52,26 @@ def _broken(house: House, opening: Opening, readings: OpeningReadings) -> Iterat
             code="impossible-opening",
             severity=Severity.STOP,
             place=opening.mark,
-            read=f"Read: {names[0]} {figures[0]}, {names[1]} {figures[1]}, "
-            f"{names[2]} {figures[2]} {units.value}.",
-            wrong=f"No opening has these: the {names[0]} diagonal is longer than the two sides "
-            "together."
+            read=say(
+                "Read: {names} {figures}, {names_2} {figures_2}, {names_3} {figures_3} {units}.",
+                names=names[0],
+                figures=figures[0],
+                names_2=names[1],
+                figures_2=figures[1],
+                names_3=names[2],
+                figures_3=figures[2],
+                units=units.value,
+            ),
+            wrong=say(
+                "No opening has these: the {names} diagonal is longer than the two sides together.",
+                names=names[0],
+            )
             if too_long
-            else f"No opening has these: with the {names[0]} diagonal so short the two sides "
-            "can't meet.",
+            else say(
+                "No opening has these: with the {names} diagonal so short the two "
+                "sides can't meet.",
+                names=names[0],
+            ),
             do=_advice(house, readings, triangle),
         )
 
@@ -75,10 +89,14 @@ def _advice(house: House, readings: OpeningReadings, triangle: tuple[Place, ...]
         for slip in slips_of(reading, house.units)
         if _nearly_square(readings, triangle, reading, slip.value_mm)
     ]
-    again = " and ".join(f"the {place.value}" for place in triangle)
+    again = joined(say(" and "), (say("the {place}", place=place.value) for place in triangle))
     if not proposals:
-        return f"Read {again} again."
-    return f"Read {again} again; it may be {', or '.join(proposals[:3])}."
+        return say("Read {again} again.", again=again)
+    return say(
+        "Read {again} again; it may be {proposals}.",
+        again=again,
+        proposals=joined(say(", or "), proposals[:3]),
+    )
 
 
 def _nearly_square(

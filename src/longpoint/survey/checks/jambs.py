@@ -4,6 +4,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings, Place, Plane
@@ -30,13 +31,24 @@ def jamb_pulled(house: House, opening: Opening, readings: OpeningReadings) -> Fi
         code="jamb-pulled",
         severity=Severity.WARNING,
         place=opening.mark,
-        read=f"Read: left {format_length(left_mm, units)}, right {format_length(right_mm, units)} "
-        f"{units.value}; {side.value} reveal {format_with_unit(-shy_mm, units)} shy at the "
-        f"{where}.",
-        wrong=f"The sides differ by {format_with_unit(apart_mm, units)} and the {side.value} "
-        "reveal looks pulled back by its screws.",
-        do="Ease the fixing, pack and read again; if it is left as it is, cut the two legs to "
-        "their own lengths and the mitres to their own angles.",
+        read=say(
+            "Read: left {left}, right {right} {units}; {side} reveal {shy} shy at the {where}.",
+            left=format_length(left_mm, units),
+            right=format_length(right_mm, units),
+            units=units.value,
+            side=side.value,
+            shy=format_with_unit(-shy_mm, units),
+            where=where,
+        ),
+        wrong=say(
+            "The sides differ by {apart} and the {side} reveal looks pulled back by its screws.",
+            apart=format_with_unit(apart_mm, units),
+            side=side.value,
+        ),
+        do=say(
+            "Ease the fixing, pack and read again; if it is left as it is, cut the "
+            "two legs to their own lengths and the mitres to their own angles."
+        ),
     )
 
 

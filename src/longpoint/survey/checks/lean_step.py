@@ -7,6 +7,7 @@ from statistics import fmean
 from typing import Final, NamedTuple
 
 from longpoint.errors import Finding, Severity
+from longpoint.speech.said import say
 from longpoint.survey.checks.batches import batched
 from longpoint.survey.checks.rows_swapped import swapped_marks
 from longpoint.survey.checks.siblings import Siblings, told_siblings
@@ -129,10 +130,19 @@ def _lean_step(place: str, first: str, step: Step, before: float) -> Finding:
         code="lean-step",
         severity=Severity.WARNING,
         place=place,
-        read=f"From {first} on the windows lean about {abs(before + step.size):.0f} mm in a metre "
-        f"to the {'right' if before + step.size > 0 else 'left'}; before, "
-        f"{abs(before):.0f} mm.",
-        wrong=f"The lean steps {abs(step.size):.0f} mm in a metre to the {way} and stays: the jig "
-        "that frames them has moved.",
-        do="Tell whoever sets the frames; the readings are taken as they are.",
+        read=say(
+            "From {first} on the windows lean about {before:.0f} mm in a metre to "
+            "the {right}; before, {before_2:.0f} mm.",
+            first=first,
+            before=abs(before + step.size),
+            right=say("right") if before + step.size > 0 else say("left"),
+            before_2=abs(before),
+        ),
+        wrong=say(
+            "The lean steps {size:.0f} mm in a metre to the {way} and stays: the "
+            "jig that frames them has moved.",
+            size=abs(step.size),
+            way=way,
+        ),
+        do=say("Tell whoever sets the frames; the readings are taken as they are."),
     )

@@ -6,6 +6,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.checks.rows_swapped import swapped_marks
 from longpoint.survey.checks.siblings import PLACES, Siblings, told_siblings
 from longpoint.survey.digits import said, slips_of
@@ -63,13 +64,28 @@ def _off(house: House, group: Siblings, opening: Opening, place: Place) -> tuple
             code="off-siblings",
             severity=Severity.STOP if proposals else Severity.WARNING,
             place=opening.mark,
-            read=f"The {place.value} is read as {format_with_unit(own_mm, units)}; "
-            f"{len(others)} openings made like it read {format_length(usual_mm, units)}.",
-            wrong=f"It is {format_with_unit(abs(off_mm), units)} "
-            f"{'over' if off_mm > 0 else 'under'} the others.",
-            do=f"Read the {place.value} again: is it {', or '.join(proposals[:3])}?"
+            read=say(
+                "The {place} is read as {own}; {others} openings made like it read {usual}.",
+                place=place.value,
+                own=format_with_unit(own_mm, units),
+                others=len(others),
+                usual=format_length(usual_mm, units),
+            ),
+            wrong=say(
+                "It is {off} {over} the others.",
+                off=format_with_unit(abs(off_mm), units),
+                over=say("over") if off_mm > 0 else say("under"),
+            ),
+            do=say(
+                "Read the {place} again: is it {proposals}?",
+                place=place.value,
+                proposals=joined(say(", or "), proposals[:3]),
+            )
             if proposals
-            else f"Read the {place.value} again before it is cut with the batch.",
+            else say(
+                "Read the {place} again before it is cut with the batch.",
+                place=place.value,
+            ),
         ),
     )
 

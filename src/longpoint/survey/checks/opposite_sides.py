@@ -5,6 +5,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.checks.jambs import jamb_pulled
 from longpoint.survey.checks.rough_closure import rough_misclosure_mm, six_lengths_mm
 from longpoint.survey.digits import COMMONNESS, Slip, said, slips_of
@@ -97,13 +98,24 @@ def _pair(
         code="sides-apart",
         severity=Severity.STOP if proposals else Severity.WARNING,
         place=opening.mark,
-        read=f"Read: {one} {format_length(one_mm, units)}, {other} "
-        f"{format_length(other_mm, units)} {units.value}.",
-        wrong=f"Opposite sides differ by {format_with_unit(abs(one_mm - other_mm), units)}; "
-        + ("one of them looks like a slip." if proposals else "that is a lot of taper."),
-        do=f"Read both again: is it {_or(house, proposals)}?"
+        read=say(
+            "Read: {one} {one_2}, {other} {other_2} {units}.",
+            one=one,
+            one_2=format_length(one_mm, units),
+            other=other,
+            other_2=format_length(other_mm, units),
+            units=units.value,
+        ),
+        wrong=say(
+            "Opposite sides differ by {one}; ",
+            one=format_with_unit(abs(one_mm - other_mm), units),
+        )
+        + (say("one of them looks like a slip.") if proposals else say("that is a lot of taper.")),
+        do=say("Read both again: is it {or_}?", or_=_or(house, proposals))
         if proposals
-        else "Read both again before cutting; if they are right, each piece keeps its own length.",
+        else say(
+            "Read both again before cutting; if they are right, each piece keeps its own length."
+        ),
     )
 
 
@@ -117,9 +129,11 @@ def _floor(house: House, opening: Opening, readings: OpeningReadings) -> Iterato
     units = house.units
     apart_mm = abs(left_mm - right_mm)
     apart = format_with_unit(apart_mm, units)
-    read = (
-        f"Read: left {format_length(left_mm, units)}, right {format_length(right_mm, units)} "
-        f"{units.value}."
+    read = say(
+        "Read: left {left}, right {right} {units}.",
+        left=format_length(left_mm, units),
+        right=format_length(right_mm, units),
+        units=units.value,
     )
     limit_mm = STEEPEST_FLOOR * width_mm
     if apart_mm > limit_mm:
@@ -129,22 +143,28 @@ def _floor(house: House, opening: Opening, readings: OpeningReadings) -> Iterato
             severity=Severity.STOP,
             place=opening.mark,
             read=read,
-            wrong=f"The floor would rise {apart} over a width of "
-            f"{format_length(width_mm, units)}, which is hard to believe.",
-            do=f"Read both again: is it {_or(house, proposals)}?"
+            wrong=say(
+                "The floor would rise {apart} over a width of {width}, which is hard to believe.",
+                apart=apart,
+                width=format_length(width_mm, units),
+            ),
+            do=say("Read both again: is it {or_}?", or_=_or(house, proposals))
             if proposals
-            else "Read both again, and hold a level on the floor.",
+            else say("Read both again, and hold a level on the floor."),
         )
     elif apart_mm > FLOOR_NOTE_MM:
-        way = "left to right" if left_mm > right_mm else "right to left"
+        way = say("left to right") if left_mm > right_mm else say("right to left")
         yield Finding(
             code="floor-falls",
             severity=Severity.NOTE,
             place=opening.mark,
             read=read,
-            wrong=f"The legs differ by {apart}: the floor rises that much {way}, or the head "
-            "falls.",
-            do="Each leg keeps its own length and its own foot; don't swap them.",
+            wrong=say(
+                "The legs differ by {apart}: the floor rises that much {way}, or the head falls.",
+                apart=apart,
+                way=way,
+            ),
+            do=say("Each leg keeps its own length and its own foot; don't swap them."),
         )
 
 

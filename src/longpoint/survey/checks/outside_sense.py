@@ -5,6 +5,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import BEVELS, DIAGONALS, OpeningReadings, Place
@@ -38,8 +39,8 @@ def _readings(house: House) -> Iterator[Finding]:
             severity=Severity.STOP,
             place=opening.mark,
             read=read,
-            wrong=f"{limit}; that limit is ours.",
-            do="Read it again; if it is right, accept it.",
+            wrong=say("{limit}; that limit is ours.", limit=limit),
+            do=say("Read it again; if it is right, accept it."),
         )
         for opening in house.openings
         for readings in (opening.readings, opening.readings_b)
@@ -60,11 +61,18 @@ def _quirks(house: House) -> Iterator[Finding]:
         if widest_mm > WIDEST_QUIRK_MM:
             marks.setdefault(widest_mm, []).append(opening.mark)
     for quirk_mm, where in marks.items():
-        named = ", ".join(where[:MOST_NAMED]) + (" ..." if len(where) > MOST_NAMED else "")
+        named = joined(", ", where[:MOST_NAMED]) + (" ..." if len(where) > MOST_NAMED else "")
         yield _set(
             where[0] if len(where) == 1 else house.name,
-            f"The quirk is set to {format_with_unit(quirk_mm, house.units)} at {named}.",
-            f"That is more than {format_with_unit(WIDEST_QUIRK_MM, house.units)}",
+            say(
+                "The quirk is set to {quirk} at {named}.",
+                quirk=format_with_unit(quirk_mm, house.units),
+                named=named,
+            ),
+            say(
+                "That is more than {widest_quirk}",
+                widest_quirk=format_with_unit(WIDEST_QUIRK_MM, house.units),
+            ),
         )
 
 
@@ -73,9 +81,15 @@ def _faces(house: House) -> Iterator[Finding]:
         if profile.width_mm > WIDEST_FACE_MM:
             yield _set(
                 house.name,
-                f"The face of {profile.name} is "
-                f"{format_with_unit(profile.width_mm, house.units)} wide.",
-                f"That is more than {format_with_unit(WIDEST_FACE_MM, house.units)}",
+                say(
+                    "The face of {profile} is {width} wide.",
+                    profile=profile.name,
+                    width=format_with_unit(profile.width_mm, house.units),
+                ),
+                say(
+                    "That is more than {widest_face}",
+                    widest_face=format_with_unit(WIDEST_FACE_MM, house.units),
+                ),
             )
 
 
@@ -84,8 +98,14 @@ def _runs(house: House) -> Iterator[Finding]:
         if run.length_mm > LONGEST_RUN_MM:
             yield _set(
                 run.mark,
-                f"The run is read as {format_with_unit(run.length_mm, house.units)}.",
-                f"That is more than {format_with_unit(LONGEST_RUN_MM, house.units)}",
+                say(
+                    "The run is read as {length}.",
+                    length=format_with_unit(run.length_mm, house.units),
+                ),
+                say(
+                    "That is more than {longest_run}",
+                    longest_run=format_with_unit(LONGEST_RUN_MM, house.units),
+                ),
             )
 
 
@@ -95,8 +115,8 @@ def _set(place: str, read: str, limit: str) -> Finding:
         severity=Severity.WARNING,
         place=place,
         read=read,
-        wrong=f"{limit}; that limit is ours.",
-        do="Look whether it is a slip before anything is cut.",
+        wrong=say("{limit}; that limit is ours.", limit=limit),
+        do=say("Look whether it is a slip before anything is cut."),
     )
 
 
@@ -116,22 +136,30 @@ def _lengths(
         limit_mm = least_mm if reading.value_mm < least_mm else most_mm
         word = "less" if reading.value_mm < least_mm else "more"
         yield (
-            f"The {reading.place.value} is read as {shown}.",
-            f"That is {word} than {format_with_unit(limit_mm, units)}",
+            say("The {place} is read as {shown}.", place=reading.place.value, shown=shown),
+            say(
+                "That is {word} than {limit}",
+                word=word,
+                limit=format_with_unit(limit_mm, units),
+            ),
         )
 
 
 def _plane(house: House, readings: OpeningReadings) -> Iterator[tuple[str, str]]:
     if readings.plane is None:
         return
-    names = ("bottom left", "bottom right", "top right", "top left")
+    names = (say("bottom left"), say("bottom right"), say("top right"), say("top left"))
     for name, value_mm in zip(names, readings.plane.corners_mm(), strict=True):
         if abs(value_mm) > FARTHEST_PLANE_MM:
             shown = format_with_unit(value_mm, house.units)
             limit = format_with_unit(FARTHEST_PLANE_MM, house.units)
             yield (
-                f"The reveal is read {shown} off the lining at the {name}.",
-                f"That is more than {limit}",
+                say(
+                    "The reveal is read {shown} off the lining at the {name}.",
+                    shown=shown,
+                    name=name,
+                ),
+                say("That is more than {limit}", limit=limit),
             )
 
 
@@ -140,6 +168,13 @@ def _angles(readings: OpeningReadings) -> Iterator[tuple[str, str]]:
         off_deg = angle.value_deg - 90.0 if angle.gauge in BEVELS else angle.value_deg
         if abs(off_deg) > FARTHEST_ANGLE_DEG:
             yield (
-                f"The {angle.gauge.value} is read as {angle.value_deg:g} degrees.",
-                f"That is more than {FARTHEST_ANGLE_DEG:g} degrees off",
+                say(
+                    "The {gauge} is read as {value_deg:g} degrees.",
+                    gauge=angle.gauge.value,
+                    value_deg=angle.value_deg,
+                ),
+                say(
+                    "That is more than {farthest_angle_deg:g} degrees off",
+                    farthest_angle_deg=FARTHEST_ANGLE_DEG,
+                ),
             )

@@ -9,6 +9,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_unit
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import Plane
@@ -43,20 +44,32 @@ def _findings(house: House, opening: Opening, plane: Plane) -> Iterator[Finding]
 def _shy_all_round(house: House, opening: Opening, plane: Plane) -> Finding:
     figures = [-mm for mm in plane.corners_mm()]
     least, most = (format_length(mm, house.units) for mm in (min(figures), max(figures)))
-    by = least if least == most else f"{least} to {most}"
+    by = least if least == most else say("{least} to {most}", least=least, most=most)
     thick = (
-        "as thick as the reveal's edge"
+        say("as thick as the reveal's edge")
         if opening.lining_edge_mm is None
-        else f"{format_length(opening.lining_edge_mm, house.units)} thick"
+        else say(
+            "{lining_edge} thick",
+            lining_edge=format_length(opening.lining_edge_mm, house.units),
+        )
     )
     return Finding(
         code="shy-all-round",
         severity=Severity.WARNING,
         place=opening.mark,
-        read=f"The reveal sits shy by {by} {format_unit(house.units)} all round.",
-        wrong="The reveal is short of the wall's lining: trim would bridge the step.",
-        do=f"It needs extension pieces {by} deep, {thick}, before the trim, and the quirk is taken "
-        'from them: [[trims]] of kind "extension-lining" puts them on the order.',
+        read=say(
+            "The reveal sits shy by {by} {units} all round.",
+            by=by,
+            units=format_unit(house.units),
+        ),
+        wrong=say("The reveal is short of the wall's lining: trim would bridge the step."),
+        do=say(
+            "It needs extension pieces {by} deep, {thick}, before the trim, and the "
+            'quirk is taken from them: [[trims]] of kind "extension-lining" puts '
+            "them on the order.",
+            by=by,
+            thick=thick,
+        ),
     )
 
 
@@ -72,13 +85,18 @@ def _twisted(house: House, opening: Opening, plane: Plane) -> Iterator[Finding]:
         code="twisted",
         severity=Severity.WARNING,
         place=opening.mark,
-        read=f"The two jambs stand {at_head} apart across the wall at the head and {at_foot} at "
-        f"the foot ({format_unit(house.units)}).",
-        wrong=f"The frame is twisted about {at_head} at the head"
-        + (": a door will not close on both corners." if is_door else "."),
-        do="Tell whoever hangs the door before architrave locks it."
+        read=say(
+            "The two jambs stand {at_head} apart across the wall at the head and "
+            "{at_foot} at the foot ({units}).",
+            at_head=at_head,
+            at_foot=at_foot,
+            units=format_unit(house.units),
+        ),
+        wrong=say("The frame is twisted about {at_head} at the head", at_head=at_head)
+        + (say(": a door will not close on both corners.") if is_door else "."),
+        do=say("Tell whoever hangs the door before architrave locks it.")
         if is_door
-        else "Have the frame reset before trim locks it.",
+        else say("Have the frame reset before trim locks it."),
     )
 
 

@@ -4,6 +4,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.digits import said, slips_of
 from longpoint.survey.house import House
 from longpoint.survey.odd_one import apart_mm, disagree
@@ -40,16 +41,22 @@ def _decided(
     if not out:
         return ()
     units = house.units
-    stay = " and ".join(format_length(r.value_mm, units) for r in readings.at(place))
-    left = " and ".join(format_length(value, units) for value in out)
+    stay = joined(say(" and "), (format_length(r.value_mm, units) for r in readings.at(place)))
+    left = joined(say(" and "), (format_length(value, units) for value in out))
     return (
         Finding(
             code="reading-left-out",
             severity=Severity.NOTE,
             place=opening.mark,
-            read=f"The {place.value} was read as {stay}, and as {left} {units.value}.",
-            wrong=f"{stay} agree, so {left} is left out.",
-            do="Nothing, if it was a slip; else read it once more.",
+            read=say(
+                "The {place} was read as {stay}, and as {left} {units}.",
+                place=place.value,
+                stay=stay,
+                left=left,
+                units=units.value,
+            ),
+            wrong=say("{stay} agree, so {left} is left out.", stay=stay, left=left),
+            do=say("Nothing, if it was a slip; else read it once more."),
         ),
     )
 
@@ -64,7 +71,7 @@ def _disagree(
         return ()
     most_mm = max(values) - min(values)
     units = house.units
-    figures = " and ".join(format_length(v, units) for v in values)
+    figures = joined(say(" and "), (format_length(v, units) for v in values))
     slip = next(
         (
             said(s, units)
@@ -74,15 +81,27 @@ def _disagree(
         ),
         None,
     )
-    again = f"Read the {place.value} a third time and leave the wrong figure out"
+    again = say(
+        "Read the {place} a third time and leave the wrong figure out",
+        place=place.value,
+    )
     return (
         Finding(
             code="repeats-disagree",
             severity=Severity.STOP if most_mm > STOP_MM else Severity.WARNING,
             place=opening.mark,
-            read=f"The {place.value} was read as {figures} {units.value}.",
-            wrong=f"They are {format_with_unit(most_mm, units)} apart, more than a careful hand "
-            "leaves.",
-            do=f"{again}; one may be {slip}." if slip else f"{again}.",
+            read=say(
+                "The {place} was read as {figures} {units}.",
+                place=place.value,
+                figures=figures,
+                units=units.value,
+            ),
+            wrong=say(
+                "They are {most} apart, more than a careful hand leaves.",
+                most=format_with_unit(most_mm, units),
+            ),
+            do=say("{again}; one may be {slip}.", again=again, slip=slip)
+            if slip
+            else say("{again}.", again=again),
         ),
     )

@@ -5,6 +5,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.checks.batches import batched, size_mm, usual_size
 from longpoint.survey.checks.siblings import told_siblings
 from longpoint.survey.house import House
@@ -122,11 +123,21 @@ def _side_is_near(one: _Wanted) -> bool:
 
 def _read(house: House, one: _Wanted) -> str:
     def shown(width_mm: float, height_mm: float) -> str:
-        return f"{format_length(width_mm, house.units)} x {format_length(height_mm, house.units)}"
+        return say(
+            "{width} x {height}",
+            width=format_length(width_mm, house.units),
+            height=format_length(height_mm, house.units),
+        )
 
-    has = "the drawing has" if one.is_drawn else "the openings made like it are about"
+    has = say("the drawing has") if one.is_drawn else say("the openings made like it are about")
     should = shown(one.nominal.width_mm, one.nominal.height_mm)
-    return f"{one.mark} is read as {shown(*one.size)}; {has} {should}."
+    return say(
+        "{mark} is read as {shown}; {has} {should}.",
+        mark=one.mark,
+        shown=shown(*one.size),
+        has=has,
+        should=should,
+    )
 
 
 def _swapped(house: House, one: _Wanted, other: str) -> Finding:
@@ -135,9 +146,12 @@ def _swapped(house: House, one: _Wanted, other: str) -> Finding:
         severity=Severity.STOP,
         place=one.mark,
         read=_read(house, one),
-        wrong=f"It has the size of {other}, and {other} has the size of {one.mark}: the two "
-        "look swapped.",
-        do="Change the two rows over if that is so, or read one of them again.",
+        wrong=say(
+            "It has the size of {other}, and {other} has the size of {mark}: the two look swapped.",
+            other=other,
+            mark=one.mark,
+        ),
+        do=say("Change the two rows over if that is so, or read one of them again."),
     )
 
 
@@ -149,7 +163,10 @@ def _off_nominal(house: House, one: _Wanted) -> Finding:
         severity=Severity.WARNING,
         place=one.mark,
         read=_read(house, one),
-        wrong=f"It is {format_with_unit(one.off_mm, house.units)} off its drawing"
-        + (": width and height look swapped." if turned <= NEAR_MM else "."),
-        do="Make sure that it is this opening that was read, and this drawing that holds.",
+        wrong=say(
+            "It is {off} off its drawing",
+            off=format_with_unit(one.off_mm, house.units),
+        )
+        + (say(": width and height look swapped.") if turned <= NEAR_MM else "."),
+        do=say("Make sure that it is this opening that was read, and this drawing that holds."),
     )

@@ -4,6 +4,7 @@ from collections import Counter
 from typing import Final
 
 from longpoint.errors import Finding, Severity
+from longpoint.speech.said import say
 from longpoint.survey.checks.batches import batched
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
@@ -63,15 +64,25 @@ def _are_made_alike(one: Opening, other: Opening) -> bool:
 def _same(one: Opening, other: Opening, severity: Severity) -> Finding:
     count = len(_figures(other))
     do = {
-        Severity.STOP: f"Say which it is: {other.mark} is not counted in the order until then.",
-        Severity.WARNING: f"Make sure that {other.mark} was read by itself.",
-        Severity.NOTE: "They are made alike, so it may be chance; look at the notebook once more.",
+        Severity.STOP: say(
+            "Say which it is: {mark} is not counted in the order until then.",
+            mark=other.mark,
+        ),
+        Severity.WARNING: say("Make sure that {mark} was read by itself.", mark=other.mark),
+        Severity.NOTE: say(
+            "They are made alike, so it may be chance; look at the notebook once more."
+        ),
     }[severity]
     return Finding(
         code="same-readings",
         severity=severity,
         place=other.mark,
-        read=f"{other.mark} is the same as {one.mark} in all {count} readings.",
-        wrong="The same opening written twice, or the wrong page?",
+        read=say(
+            "{mark} is the same as {mark_2} in all {count} readings.",
+            mark=other.mark,
+            mark_2=one.mark,
+            count=count,
+        ),
+        wrong=say("The same opening written twice, or the wrong page?"),
         do=do,
     )

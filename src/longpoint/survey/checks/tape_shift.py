@@ -7,6 +7,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.checks.batches import batched
 from longpoint.survey.checks.rows_swapped import swapped_marks
 from longpoint.survey.checks.siblings import PLACES, Siblings, told_siblings
@@ -92,15 +93,23 @@ def _is_the_tape(shifts: list[float], spread_mm: float) -> bool:
 
 def _tape_shift(house: House, room: str, shift_mm: float, count: int) -> Finding:
     # Siblings spread too much for halves: a stick of known length gives the figure.
-    shift = f"about {format_with_unit(round(abs(shift_mm)), house.units)}"
+    shift = say("about {shift}", shift=format_with_unit(round(abs(shift_mm)), house.units))
     way = "over" if shift_mm > 0 else "under"
     return Finding(
         code="tape-shift",
         severity=Severity.WARNING,
         place=room,
-        read=f"Every reading of {count} openings in {room} is {shift} {way} those of the openings "
-        "made like them in other rooms.",
-        wrong="That is the tape, or how it was held, and not the openings.",
-        do="Check the tape on a stick of known length and take off what it shows, or read one "
-        "opening with another tape.",
+        read=say(
+            "Every reading of {count} openings in {room} is {shift} {way} those "
+            "of the openings made like them in other rooms.",
+            count=count,
+            room=room,
+            shift=shift,
+            way=way,
+        ),
+        wrong=say("That is the tape, or how it was held, and not the openings."),
+        do=say(
+            "Check the tape on a stick of known length and take off what it shows, "
+            "or read one opening with another tape."
+        ),
     )

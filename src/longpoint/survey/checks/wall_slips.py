@@ -3,6 +3,7 @@
 from typing import Final
 
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.digits import Slip, SlipKind, said, slips
 
 NEAR_SLIP_MM: Final = 3.0
@@ -12,9 +13,9 @@ _CASE_MM: Final = (60.0, 80.0)
 """Length of a tape's case, forgotten on an inside reading; common practice, no source."""
 
 _WALL_SLIPS: Final = (
-    (200.0, SlipKind.STARTED_FURTHER_ON, "a stick or the tape's body of 200 not taken off"),
-    (1000.0, SlipKind.MARK_MISCOUNTED, "a metre too many"),
-    (-1000.0, SlipKind.MARK_MISCOUNTED, "a metre lost"),
+    (200.0, SlipKind.STARTED_FURTHER_ON, say("a stick or the tape's body of 200 not taken off")),
+    (1000.0, SlipKind.MARK_MISCOUNTED, say("a metre too many")),
+    (-1000.0, SlipKind.MARK_MISCOUNTED, say("a metre lost")),
 )
 """What only a long reading can be over by, and how; common practice, no source."""
 
@@ -52,7 +53,7 @@ def guess_slip(
         return Slip(
             value_mm=wanted_mm,
             kind=SlipKind.STARTED_FURTHER_ON,
-            words="the tape's case not added",
+            words=say("the tape's case not added"),
         )
     return None
 

@@ -7,6 +7,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.speech.said import joined, say
 from longpoint.survey.checks.wall_slips import guess_slip, is_of_digits, slip_words
 from longpoint.survey.checks.wall_witness import Witness, hear_witness
 from longpoint.survey.digits import Slip
@@ -80,26 +81,46 @@ class _Cover:
         return slip.value_mm if slip is not None else run.length_mm - self.over_mm
 
     def guessed(self, slip: Slip | None, before: str, after: str) -> str:
-        return f"{before}{slip_words(slip, self.house.units)}{after}" if slip is not None else ""
+        return (
+            say(
+                "{before}{slip}{after}",
+                before=before,
+                slip=slip_words(slip, self.house.units),
+                after=after,
+            )
+            if slip is not None
+            else ""
+        )
 
     def sentence(self) -> str:
         parts = [f"{self.runs[0].mark} {self.shown(self.runs[0].length_mm)}"]
         for each, run in zip(self.standing, self.runs[1:], strict=True):
-            parts.append(f"{each.trim.mark} with its architraves {self.shown(each.outer_mm)}")
+            parts.append(
+                say(
+                    "{mark} with its architraves {shown}",
+                    mark=each.trim.mark,
+                    shown=self.shown(each.outer_mm),
+                )
+            )
             parts.append(f"{run.mark} {self.shown(run.length_mm)}")
         sum_text = " + ".join(parts)
         if len(parts) > 1:
             sum_text += f" = {self.shown(self.total_mm)}"
-        return (
-            f"Wall {self.wall.mark} of {self.room.name} reads {self.with_unit(self.wall_mm)}; "
-            f"along it stand {sum_text}."
+        return say(
+            "Wall {mark} of {room} reads {with_unit}; along it stand {sum_text}.",
+            mark=self.wall.mark,
+            room=self.room.name,
+            with_unit=self.with_unit(self.wall_mm),
+            sum_text=sum_text,
         )
 
     def misfit(self) -> str:
         way = "over" if self.over_mm > 0 else "short"
-        return (
-            f"That is {self.with_unit(abs(self.over_mm))} {way}, "
-            f"and our limit is {self.with_unit(SUM_LIMIT_MM)}"
+        return say(
+            "That is {with_unit} {way}, and our limit is {with_unit_2}",
+            with_unit=self.with_unit(abs(self.over_mm)),
+            way=way,
+            with_unit_2=self.with_unit(SUM_LIMIT_MM),
         )
 
 
@@ -211,60 +232,100 @@ def _first_in_doubt(
     slip = cover.slip(run)
     reason = cover.guessed(slip, f"; {run.mark}: ", "?")
     if witness is not None:
-        wall = f" The walls opposite leave {cover.shown(witness.opposite_mm)}, so the wall stands."
+        wall = say(
+            " The walls opposite leave {shown}, so the wall stands.",
+            shown=cover.shown(witness.opposite_mm),
+        )
     else:
         own = guess_slip(cover.wall_mm, cover.total_mm, cover.house.units)
         hint = cover.guessed(own, " (", "?)") if slip is None else ""
-        wall = f" If the runs stand, read the wall itself again{hint}."
-    then = f", then {' and '.join(other.mark for other in others)}" if others else ""
+        wall = say(" If the runs stand, read the wall itself again{hint}.", hint=hint)
+    then = (
+        say(
+            ", then {others}",
+            others=joined(say(" and "), (other.mark for other in others)),
+        )
+        if others
+        else ""
+    )
     return Finding(
         code=WALL_SUM,
         severity=Severity.STOP,
         place=run.mark,
         read=cover.sentence(),
-        wrong=f"{cover.misfit()}{reason or '.'}",
-        do=f"Read {run.mark} again first ({cover.shown(cover.mended_mm(run))} would fit){then}."
-        f"{wall}",
+        wrong=say("{misfit}{reason}", misfit=cover.misfit(), reason=reason or "."),
+        do=say(
+            "Read {mark} again first ({shown} would fit){then}.{wall}",
+            mark=run.mark,
+            shown=cover.shown(cover.mended_mm(run)),
+            then=then,
+            wall=wall,
+        ),
     )
 
 
 def _also_in_doubt(cover: _Cover, run: Run, first: Run) -> Finding:
-    reason = cover.guessed(cover.slip(run), f"; or {run.mark}: ", "?")
+    reason = cover.guessed(cover.slip(run), say("; or {mark}: ", mark=run.mark), "?")
     return Finding(
         code=WALL_SUM,
         severity=Severity.STOP,
         place=run.mark,
         read=cover.sentence(),
-        wrong=f"{cover.misfit()}; the slip is more likely at {first.mark}{reason or '.'}",
-        do=f"Read {first.mark} first; if it stands, read {run.mark} again "
-        f"({cover.shown(cover.mended_mm(run))} would fit).",
+        wrong=say(
+            "{misfit}; the slip is more likely at {mark}{reason}",
+            misfit=cover.misfit(),
+            mark=first.mark,
+            reason=reason or ".",
+        ),
+        do=say(
+            "Read {mark} first; if it stands, read {mark_2} again ({shown} would fit).",
+            mark=first.mark,
+            mark_2=run.mark,
+            shown=cover.shown(cover.mended_mm(run)),
+        ),
     )
 
 
 def _wall_in_doubt(cover: _Cover, witness: Witness) -> Finding:
     slip = guess_slip(cover.wall_mm, cover.total_mm, cover.house.units)
     reason = cover.guessed(slip, "; ", "?")
-    marks = " and ".join(run.mark for run in cover.runs)
+    marks = joined(say(" and "), (run.mark for run in cover.runs))
     return Finding(
         code=WALL_SUM,
         severity=Severity.STOP,
-        place=f"{cover.room.name} {cover.wall.mark}",
+        place=say("{room} {mark}", room=cover.room.name, mark=cover.wall.mark),
         read=cover.sentence(),
-        wrong=f"{cover.misfit()}, but the walls opposite leave "
-        f"{cover.with_unit(witness.opposite_mm)}: the wall is the likelier slip{reason or '.'}",
-        do=f"Read wall {cover.wall.mark} again ({cover.shown(cover.total_mm)} would fit); "
-        f"{marks} may be cut.",
+        wrong=say(
+            "{misfit}, but the walls opposite leave {with_unit}: the wall is the "
+            "likelier slip{reason}",
+            misfit=cover.misfit(),
+            with_unit=cover.with_unit(witness.opposite_mm),
+            reason=reason or ".",
+        ),
+        do=say(
+            "Read wall {mark} again ({shown} would fit); {marks} may be cut.",
+            mark=cover.wall.mark,
+            shown=cover.shown(cover.total_mm),
+            marks=marks,
+        ),
     )
 
 
 def _unchecked(room: Room, wall: Wall, runs: tuple[Run, ...]) -> Finding:
-    marks = " and ".join(run.mark for run in runs)
+    marks = joined(say(" and "), (run.mark for run in runs))
     return Finding(
         code=WALL_SUM_UNCHECKED,
         severity=Severity.NOTE,
-        place=f"{room.name} {wall.mark}",
-        read=f"Wall {wall.mark} of {room.name} is covered by {marks}.",
-        wrong="The doors between them are not all listed on the wall and read, so their sum was "
-        "not checked against the wall.",
-        do="List every door of the wall under its openings, from left to right.",
+        place=say("{room} {mark}", room=room.name, mark=wall.mark),
+        read=say(
+            "Wall {mark} of {room} is covered by {marks}.",
+            mark=wall.mark,
+            room=room.name,
+            marks=marks,
+        ),
+        wrong=say(
+            "The doors between them are not all listed on the wall and read, so "
+            "their sum was not checked against the wall."
+        ),
+        do=say("List every door of the wall under its openings, from left to right."),
     )

@@ -3,6 +3,7 @@
 from typing import Any, Final
 
 from longpoint.errors import Severity
+from longpoint.speech.said import joined, say
 from longpoint.survey.as_built import AlongSide, AsBuilt, JointRead
 from longpoint.survey.house_file.as_built_tables import AS_BUILT_TABLE, CORNERS
 from longpoint.survey.house_file.entry import as_table, read_parts
@@ -63,7 +64,10 @@ def _leave_out(hand: InHand, trouble: HouseFileTrouble) -> None:
     hand.note(
         code="as-built-unreadable",
         read=trouble.read,
-        wrong=f"{trouble.wrong} That part is left out; no length hangs on it.",
+        wrong=say(
+            "{wrong} That part is left out; no length hangs on it.",
+            wrong=trouble.wrong,
+        ),
         do=trouble.do,
         severity=Severity.WARNING,
     )
@@ -75,8 +79,14 @@ def _say_no_mitre(hand: InHand, layout: Layout, corners: set[str], path: str) ->
         return
     hand.note(
         code="key-unused",
-        read=f"{path.rstrip('.')} tells of the joint at {' and '.join(without)}.",
-        wrong=f"With {layout.value} trim there is no mitre at the bottom, so nothing is "
-        "learned from it.",
-        do="Look whether it belongs to another corner, or take it out.",
+        read=say(
+            "{rstrip} tells of the joint at {without}.",
+            rstrip=path.rstrip("."),
+            without=joined(say(" and "), without),
+        ),
+        wrong=say(
+            "With {layout} trim there is no mitre at the bottom, so nothing is learned from it.",
+            layout=layout.value,
+        ),
+        do=say("Look whether it belongs to another corner, or take it out."),
     )

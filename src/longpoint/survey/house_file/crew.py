@@ -3,6 +3,7 @@
 from typing import Any, Final
 
 from longpoint.errors import Severity
+from longpoint.speech.said import say
 from longpoint.survey.crew import Crew, ReadingMinutes, WallAge
 from longpoint.survey.house_file.assumptions import CREW_LEFT_OUT, CREW_NOT_TOLD
 from longpoint.survey.house_file.crew_tables import ASSUMED_CREW, CREW, MINUTES
@@ -10,7 +11,7 @@ from longpoint.survey.house_file.entry import as_table, read_parts
 from longpoint.survey.house_file.remarks import Remarks
 from longpoint.survey.house_file.trouble import HouseFileTrouble
 
-_CONSEQUENCE: Final = "It changes no length, so it is taken as if it weren't there."
+_CONSEQUENCE: Final = say("It changes no length, so it is taken as if it weren't there.")
 
 
 def read_crew(written: object, remarks: Remarks, *, is_needed: bool) -> Crew:

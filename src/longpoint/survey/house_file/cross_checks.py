@@ -7,6 +7,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_with_unit
+from longpoint.speech.said import say
 from longpoint.survey.house import EntryKind, House
 from longpoint.survey.house_file.trouble import instead, quoted
 from longpoint.survey.openings import Opening
@@ -39,9 +40,13 @@ def _floor_covers(house: House, doors: list[Opening]) -> Iterator[Finding]:
             code="floor-covers-differ",
             severity=Severity.WARNING,
             place=opening.mark,
-            read=f"The floor in {quoted(opening.room)} still gets {told}.",
-            wrong=f"The legs here are planned for {own}.",
-            do="Write floor_cover at the opening, whichever it is.",
+            read=say(
+                "The floor in {room} still gets {told}.",
+                room=quoted(opening.room),
+                told=told,
+            ),
+            wrong=say("The legs here are planned for {own}.", own=own),
+            do=say("Write floor_cover at the opening, whichever it is."),
         )
 
 
@@ -60,17 +65,30 @@ def _rooms_of_runs(house: House) -> Iterator[Finding]:
             wall.mark == run.wall and wall.skirting and (meant, wall.mark) not in replaced
             for wall in rooms[meant].walls
         )
-        does = f"It stands for no wall of {quoted(meant)}, so no sum of it is checked."
+        does = say(
+            "It stands for no wall of {meant}, so no sum of it is checked.",
+            meant=quoted(meant),
+        )
         if cut_twice:
-            does = f"The skirting of wall {run.wall} of {quoted(meant)} would be cut twice."
+            does = say(
+                "The skirting of wall {wall} of {meant} would be cut twice.",
+                wall=run.wall,
+                meant=quoted(meant),
+            )
         yield Finding(
             code="room-unknown",
             severity=Severity.STOP if cut_twice else Severity.WARNING,
             place=run.mark,
-            read=f"The run names the room {quoted(run.room)}, which isn't described.",
+            read=say(
+                "The run names the room {room}, which isn't described.",
+                room=quoted(run.room),
+            ),
             wrong=does,
-            do=f"Did you mean {quoted(meant)}? Write its name as it stands at the room; accept it "
-            "if this is another room.",
+            do=say(
+                "Did you mean {meant}? Write its name as it stands at the room; "
+                "accept it if this is another room.",
+                meant=quoted(meant),
+            ),
         )
 
 
@@ -100,7 +118,14 @@ def _walls_of_runs(house: House) -> Iterator[Finding]:
             code="wall-not-read",
             severity=Severity.NOTE,
             place=run.mark,
-            read=f"The run names the wall {quoted(run.wall)} of the room {quoted(run.room)}.",
-            wrong="That room is described without such a wall, so its sum can't be checked.",
-            do=f"{instead(run.wall, walls)} Name a wall of the room, or read it as well.",
+            read=say(
+                "The run names the wall {wall} of the room {room}.",
+                wall=quoted(run.wall),
+                room=quoted(run.room),
+            ),
+            wrong=say("That room is described without such a wall, so its sum can't be checked."),
+            do=say(
+                "{instead} Name a wall of the room, or read it as well.",
+                instead=instead(run.wall, walls),
+            ),
         )

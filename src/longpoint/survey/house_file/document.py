@@ -5,6 +5,7 @@ from decimal import Decimal
 from typing import Any
 
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.as_built import AsBuilt
 from longpoint.survey.house import House
 from longpoint.survey.house_file.as_built_document import as_built_document
@@ -101,7 +102,7 @@ class _Writer:
         if length_mm is None:
             return None
         if self.house.units is Units.INCH:
-            return f"{number_text(length_mm)} mm"
+            return say("{number} mm", number=number_text(length_mm))
         return int(length_mm) if float(length_mm).is_integer() else length_mm
 
     def read_length(self, length_mm: float | None, tape: Tape) -> int | float | str | None:

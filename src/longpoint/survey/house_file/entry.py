@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, nearest, quoted, shown
 from longpoint.survey.house_file.values import read_value
@@ -97,9 +98,9 @@ def as_table(written: object, what: str) -> Mapping[object, object]:
     """
     if not isinstance(written, Mapping):
         raise HouseFileTrouble(
-            f"{what} is written as {shown(written)}.",
-            "It has to be a table of keys and values.",
-            "Write it the way the starter file shows.",
+            say("{what} is written as {shown}.", what=what, shown=shown(written)),
+            say("It has to be a table of keys and values."),
+            say("Write it the way the starter file shows."),
             code="not-a-table",
         )
     return written
@@ -113,9 +114,9 @@ def as_list(written: object, what: str) -> list[object]:
     """
     if not isinstance(written, list | tuple):
         raise HouseFileTrouble(
-            f"{what} is written as {shown(written)}.",
-            "It has to be a list of tables.",
-            f"Start each of them with [[{what}]].",
+            say("{what} is written as {shown}.", what=what, shown=shown(written)),
+            say("It has to be a list of tables."),
+            say("Start each of them with [[{what}]].", what=what),
             code="not-a-table",
         )
     return list(written)
@@ -148,11 +149,15 @@ def _read_inner(
 
 def _unknown(name: object, table: Table, path: str) -> HouseFileTrouble:
     text = name if isinstance(name, str) else ""
-    where = f"under {path.rstrip('., ')}" if path else f"in {table.title}"
+    where = (
+        say("under {rstrip}", rstrip=path.rstrip("., "))
+        if path
+        else say("in {title}", title=table.title)
+    )
     return HouseFileTrouble(
-        f"The key {shown(name)} stands {where}.",
-        "There is no such key there.",
-        f"{instead(text, table.by_name)} Change it, or take it out.",
+        say("The key {shown} stands {where}.", shown=shown(name), where=where),
+        say("There is no such key there."),
+        say("{instead} Change it, or take it out.", instead=instead(text, table.by_name)),
         code="unknown-key",
         key=text,
     )
@@ -160,11 +165,23 @@ def _unknown(name: object, table: Table, path: str) -> HouseFileTrouble:
 
 def _missing(key: Key, table: Table, path: str) -> HouseFileTrouble:
     return HouseFileTrouble(
-        f"{table.title.capitalize()} is read without {quoted(path + key.name)}.",
-        f"It can't be done without: {key.meaning[0].lower()}{key.meaning[1:]}",
-        "Write it the way the starter file shows."
+        say(
+            "{title} is read without {path}.",
+            title=table.title.capitalize(),
+            path=quoted(path + key.name),
+        ),
+        say(
+            "It can't be done without: {meaning}{meaning_2}",
+            meaning=key.meaning[0].lower(),
+            meaning_2=key.meaning[1:],
+        ),
+        say("Write it the way the starter file shows.")
         if key.kind is Kind.TABLES
-        else f"Write it, for example {key.name} = {shown(key.example)}.",
+        else say(
+            "Write it, for example {key} = {shown}.",
+            key=key.name,
+            shown=shown(key.example),
+        ),
         code="missing-key",
         key=key.name,
     )

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import Any, Final
 
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.face_tables import ASSUMED_BEVEL_U_DEG, ASSUMED_LEVEL_U_DEG
 from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.trouble import HouseFileTrouble, quoted
@@ -48,9 +49,19 @@ def check_readings(values: dict[str, Any], path: str) -> None:
         clash = [other for other in others if one in values and other in values]
         if clash:
             raise HouseFileTrouble(
-                f"The opening gives {path}{one} and {path}{clash[0]}.",
-                f"{path}{one} stands for {' and '.join(others)}, so one of them is too many.",
-                "Keep what was read and take the other out.",
+                say(
+                    "The opening gives {path}{one} and {path}{clash}.",
+                    path=path,
+                    one=one,
+                    clash=clash[0],
+                ),
+                say(
+                    "{path}{one} stands for {others}, so one of them is too many.",
+                    path=path,
+                    one=one,
+                    others=joined(say(" and "), others),
+                ),
+                say("Keep what was read and take the other out."),
                 code="keys-clash",
             )
     diagonal = "rising" in values or "falling" in values
@@ -60,9 +71,13 @@ def check_readings(values: dict[str, Any], path: str) -> None:
         return
     missing = "width" if not across else "height"
     raise HouseFileTrouble(
-        f"The opening is written without a {missing}{' of face b' if path else ''}.",
-        "Its size can't be worked out from what is there.",
-        "Read top, bottom, left, right and both diagonals, and write them in.",
+        say(
+            "The opening is written without a {missing}{of}.",
+            missing=missing,
+            of=say(" of face b") if path else "",
+        ),
+        say("Its size can't be worked out from what is there."),
+        say("Read top, bottom, left, right and both diagonals, and write them in."),
         code="readings-missing",
     )
 
@@ -111,9 +126,13 @@ def true_mm(shown_mm: float, tape: Tape, path: str) -> float:
     value_mm = shown_mm - tape.take_off_mm
     if value_mm <= 0:
         raise HouseFileTrouble(
-            f"{path} is shorter than what the tape {quoted(tape.name)} reads too much.",
-            "Nothing is left of it once that is taken off.",
-            "Read it again, or mend take_off of the tape.",
+            say(
+                "{path} is shorter than what the tape {tape} reads too much.",
+                path=path,
+                tape=quoted(tape.name),
+            ),
+            say("Nothing is left of it once that is taken off."),
+            say("Read it again, or mend take_off of the tape."),
         )
     return value_mm
 
@@ -164,9 +183,13 @@ def _plane(hand: InHand, values: dict[str, Any], path: str) -> Plane | None:
     if missing:
         hand.note(
             code="plane-part-read",
-            read=f"{path}plane is given without {', '.join(missing)}.",
-            wrong="The reveal is taken as flush with the lining there.",
-            do="Lay a straightedge over those corners and write what it shows.",
+            read=say(
+                "{path}plane is given without {missing}.",
+                path=path,
+                missing=joined(", ", missing),
+            ),
+            wrong=say("The reveal is taken as flush with the lining there."),
+            do=say("Lay a straightedge over those corners and write what it shows."),
         )
     tl_mm, tr_mm, br_mm, bl_mm = (mean(written.get(corner)) or 0.0 for corner in CORNERS)
     return Plane(tl_mm=tl_mm, tr_mm=tr_mm, br_mm=br_mm, bl_mm=bl_mm)

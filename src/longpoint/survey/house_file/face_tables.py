@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.as_built_tables import AS_BUILT
 from longpoint.survey.house_file.default_tables import TAPE_NAME
 from longpoint.survey.house_file.keys import Key, Kind, Table
@@ -20,7 +21,7 @@ def _reading(name: str, meaning: str, example: object) -> Key:
         kind=Kind.READING,
         meaning=meaning,
         example=example,
-        left_out="not read",
+        left_out=say("not read"),
         low=SHORTEST_SIDE_MM,
         high=LONGEST_SIDE_MM,
     )
@@ -30,22 +31,25 @@ def _doubt(name: str, of: str, default_deg: float) -> Key:
     return Key(
         name=name,
         kind=Kind.ANGLE,
-        meaning=f"Standard uncertainty of {of}, in degrees.",
+        meaning=say("Standard uncertainty of {of}, in degrees.", of=of),
         example=default_deg,
         default=default_deg,
-        left_out=f"{default_deg} degrees",
+        left_out=say("{default_deg} degrees", default_deg=default_deg),
         above=True,
         high=10.0,
     )
 
 
 PLANE: Final = Table(
-    title="the plane readings",
+    title=say("the plane readings"),
     keys=tuple(
         Key(
             name=name,
             kind=Kind.SIGNED_READING,
-            meaning=f"Reveal's edge against the wall's lining at the {where}: + proud, - shy.",
+            meaning=say(
+                "Reveal's edge against the wall's lining at the {where}: + proud, - shy.",
+                where=where,
+            ),
             example=example,
             default=0.0,
             left_out="0",
@@ -53,19 +57,19 @@ PLANE: Final = Table(
             high=100.0,
         )
         for name, where, example in (
-            ("tl", "top left", 0),
-            ("tr", "top right", 0),
-            ("br", "bottom right", 0),
-            ("bl", "bottom left", 1),
+            ("tl", say("top left"), 0),
+            ("tr", say("top right"), 0),
+            ("br", say("bottom right"), 0),
+            ("bl", say("bottom left"), 1),
         )
     ),
 )
 
 MIDDLE: Final = Table(
-    title="the readings in the middle",
+    title=say("the readings in the middle"),
     keys=(
-        _reading("width", "Width half-way up.", 1186),
-        _reading("height", "Height half-way across.", 462),
+        _reading("width", say("Width half-way up."), 1186),
+        _reading("height", say("Height half-way across."), 462),
     ),
 )
 
@@ -76,113 +80,122 @@ def _lean(name: str, meaning: str, example: float) -> Key:
         kind=Kind.ANGLE_READING,
         meaning=meaning,
         example=example,
-        left_out="not read",
+        left_out=say("not read"),
         low=-45.0,
         high=45.0,
     )
 
 
 PLUMB: Final = Table(
-    title="the plumb readings",
+    title=say("the plumb readings"),
     keys=(
-        _lean("left", "Degrees that the left side is off plumb, + leans clockwise.", 0.1),
-        _lean("right", "Degrees that the right side is off plumb, + leans clockwise.", -0.2),
+        _lean("left", say("Degrees that the left side is off plumb, + leans clockwise."), 0.1),
+        _lean("right", say("Degrees that the right side is off plumb, + leans clockwise."), -0.2),
     ),
 )
 
 LEVEL: Final = Table(
-    title="the level readings",
+    title=say("the level readings"),
     keys=(
-        _lean("head", "Degrees that the head is off level, + turned clockwise.", 0.0),
-        _lean("floor", "Degrees that the floor or sill is off level, + turned clockwise.", 0.4),
+        _lean("head", say("Degrees that the head is off level, + turned clockwise."), 0.0),
+        _lean(
+            "floor", say("Degrees that the floor or sill is off level, + turned clockwise."), 0.4
+        ),
     ),
 )
 
 BEVEL: Final = Table(
-    title="the bevel gauge readings",
+    title=say("the bevel gauge readings"),
     keys=tuple(
         Key(
             name=name,
             kind=Kind.ANGLE_READING,
-            meaning=f"Angle of the {where} corner inside the opening, in degrees.",
+            meaning=say(
+                "Angle of the {where} corner inside the opening, in degrees.",
+                where=where,
+            ),
             example=90.5,
-            left_out="not read",
+            left_out=say("not read"),
             low=1.0,
             high=179.0,
         )
         for name, where in (
-            ("bl", "bottom left"),
-            ("br", "bottom right"),
-            ("tr", "top right"),
-            ("tl", "top left"),
+            ("bl", say("bottom left")),
+            ("br", say("bottom right")),
+            ("tr", say("top right")),
+            ("tl", say("top left")),
         )
     ),
 )
 
 READING_KEYS: Final = (
-    _reading("top", "Width between the reveal faces at the head.", 1187),
+    _reading("top", say("Width between the reveal faces at the head."), 1187),
     _reading(
-        "bottom", "Width between the reveal faces at the bottom; of a door, at the floor.", 1186
+        "bottom",
+        say("Width between the reveal faces at the bottom; of a door, at the floor."),
+        1186,
     ),
-    _reading("left", "Height of the left side; of a door, from finished floor to head.", 462),
+    _reading("left", say("Height of the left side; of a door, from finished floor to head."), 462),
     _reading(
-        "right", "Height of the right side; of a door, from finished floor to head.", [462, 461]
+        "right",
+        say("Height of the right side; of a door, from finished floor to head."),
+        [462, 461],
     ),
-    _reading("rising", "Diagonal from bottom left to top right.", 1274),
-    _reading("falling", "Diagonal from top left to bottom right.", 1272),
-    _reading("width", "One width for top and bottom; squareness is then assumed.", 1187),
-    _reading("height", "One height for left and right; squareness is then assumed.", 462),
+    _reading("rising", say("Diagonal from bottom left to top right."), 1274),
+    _reading("falling", say("Diagonal from top left to bottom right."), 1272),
+    _reading("width", say("One width for top and bottom; squareness is then assumed."), 1187),
+    _reading("height", say("One height for left and right; squareness is then assumed."), 462),
     Key(
         name="middle",
         kind=Kind.TABLE,
-        meaning="Width and height read in the middle, to see a bow.",
+        meaning=say("Width and height read in the middle, to see a bow."),
         example={"width": 1186, "height": 462},
-        left_out="not read",
+        left_out=say("not read"),
         table=MIDDLE,
     ),
     Key(
         name="plane",
         kind=Kind.TABLE,
-        meaning="Reveal's edge against the wall's lining at the four corners: + proud, - shy.",
+        meaning=say("Reveal's edge against the wall's lining at the four corners: + proud, - shy."),
         example={"tl": 0, "tr": 0, "br": 0, "bl": 1},
-        left_out="not read",
+        left_out=say("not read"),
         table=PLANE,
     ),
     Key(
         name="plumb",
         kind=Kind.TABLE,
-        meaning="Degrees off plumb, + leans clockwise.",
+        meaning=say("Degrees off plumb, + leans clockwise."),
         example={"left": 0.1, "right": -0.2},
-        left_out="not read",
+        left_out=say("not read"),
         table=PLUMB,
     ),
-    _doubt("plumb_u", "a plumb reading", ASSUMED_LEVEL_U_DEG),
+    _doubt("plumb_u", say("a plumb reading"), ASSUMED_LEVEL_U_DEG),
     Key(
         name="level",
         kind=Kind.TABLE,
-        meaning="Degrees off level, + turned clockwise.",
+        meaning=say("Degrees off level, + turned clockwise."),
         example={"head": 0.0, "floor": 0.4},
-        left_out="not read",
+        left_out=say("not read"),
         table=LEVEL,
     ),
-    _doubt("level_u", "a level reading", ASSUMED_LEVEL_U_DEG),
+    _doubt("level_u", say("a level reading"), ASSUMED_LEVEL_U_DEG),
     Key(
         name="bevel",
         kind=Kind.TABLE,
-        meaning="Corners read with a bevel gauge, in degrees.",
+        meaning=say("Corners read with a bevel gauge, in degrees."),
         example={"bl": 90.5},
-        left_out="not read",
+        left_out=say("not read"),
         table=BEVEL,
     ),
-    _doubt("bevel_u", "a bevel gauge reading", ASSUMED_BEVEL_U_DEG),
+    _doubt("bevel_u", say("a bevel gauge reading"), ASSUMED_BEVEL_U_DEG),
     TAPE_NAME,
     Key(
         name="by",
         kind=Kind.TEXT,
-        meaning="Who read it.",
-        example="the second reader",
-        left_out="not printed",
+        meaning=say("Who read it."),
+        example=say("the second reader"),
+        left_out=say("not printed"),
     ),
 )
 
-FACE_B: Final = Table(title="the second face", keys=(*READING_KEYS, AS_BUILT))
+FACE_B: Final = Table(title=say("the second face"), keys=(*READING_KEYS, AS_BUILT))

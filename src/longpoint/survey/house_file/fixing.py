@@ -6,6 +6,7 @@ from typing import Any, Final
 
 from longpoint.errors import Severity
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.fixing import FixingSetup, Nail
 from longpoint.survey.house_file.entry import as_table, read_parts
 from longpoint.survey.house_file.fixing_tables import (
@@ -20,7 +21,7 @@ from longpoint.survey.house_file.written_numbers import read_length
 
 THINNEST_GAUGE: Final = 25
 THICKEST_GAUGE: Final = 6
-_CONSEQUENCE: Final = "It changes no length of a piece; it is taken as if it weren't there."
+_CONSEQUENCE: Final = say("It changes no length of a piece; it is taken as if it weren't there.")
 
 
 def read_fixing(written: object, remarks: Remarks) -> FixingSetup:
@@ -72,17 +73,21 @@ def read_nail(written: str, units: Units) -> Nail:
     parts = [part.strip() for part in re.split("[x×]", written)]
     if len(parts) not in (2, 3) or not parts[0].isdecimal():
         raise HouseFileTrouble(
-            f"fixing.nails holds {quoted(written)}.",
-            "A nail is its gauge and its length.",
-            'Write it like "16 x 50", with the diameter off the box behind it if you like.',
+            say("fixing.nails holds {written}.", written=quoted(written)),
+            say("A nail is its gauge and its length."),
+            say('Write it like "16 x 50", with the diameter off the box behind it if you like.'),
             key="nails",
         )
     gauge = int(parts[0][:4])
     if not THICKEST_GAUGE <= gauge <= THINNEST_GAUGE:
         raise HouseFileTrouble(
-            f"fixing.nails holds {quoted(written)}.",
-            f"A gauge lies between {THICKEST_GAUGE} and {THINNEST_GAUGE}; that limit is ours.",
-            "Write the gauge first, then the length.",
+            say("fixing.nails holds {written}.", written=quoted(written)),
+            say(
+                "A gauge lies between {thickest_gauge} and {thinnest_gauge}; that limit is ours.",
+                thickest_gauge=THICKEST_GAUGE,
+                thinnest_gauge=THINNEST_GAUGE,
+            ),
+            say("Write the gauge first, then the length."),
             key="nails",
         )
     length = read_length(NAIL_LENGTH, parts[1], units, "fixing.nails")

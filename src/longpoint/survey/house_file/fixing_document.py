@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
+from longpoint.speech.said import say
 from longpoint.survey.fixing import FixingSetup, Nail
 from longpoint.survey.house_file.written_numbers import number_text
 
@@ -32,5 +33,13 @@ def fixing_document(fixing: FixingSetup, length: Callable[[float | None], Any]) 
 
 
 def _nail(nail: Nail) -> str:
-    size = f"{nail.gauge} x {number_text(nail.length_mm)} mm"
-    return size if nail.diameter_mm is None else f"{size} x {number_text(nail.diameter_mm)} mm"
+    size = say("{gauge} x {number} mm", gauge=nail.gauge, number=number_text(nail.length_mm))
+    return (
+        size
+        if nail.diameter_mm is None
+        else say(
+            "{size} x {number} mm",
+            size=size,
+            number=number_text(nail.diameter_mm),
+        )
+    )

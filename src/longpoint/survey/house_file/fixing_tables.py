@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.fixing import FixingSetup
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file.keys import Key, Kind, Table
@@ -9,23 +10,23 @@ from longpoint.survey.house_file.keys import Key, Kind, Table
 ASSUMED_FIXING: Final = FixingSetup(assumed=True)
 
 FRAME_WOODS: Final = (
-    "Douglas fir-larch",
-    "eastern white pine",
+    say("Douglas fir-larch"),
+    say("eastern white pine"),
     "hem-fir",
-    "mixed oak",
-    "red maple",
-    "red oak",
+    say("mixed oak"),
+    say("red maple"),
+    say("red oak"),
     "redwood",
-    "southern pine",
+    say("southern pine"),
     "spruce-pine-fir",
-    "western cedars",
+    say("western cedars"),
 )
 """Timbers whose density a nail's hold is compared by; `fixing/withdrawal` gives the figures."""
 
 NAIL_LENGTH: Final = Key(
     name="nails",
     kind=Kind.LENGTH,
-    meaning="Length of a nail.",
+    meaning=say("Length of a nail."),
     example=50,
     above=True,
     low=5.0,
@@ -35,7 +36,7 @@ NAIL_LENGTH: Final = Key(
 NAIL_DIAMETER: Final = Key(
     name="nails",
     kind=Kind.LENGTH,
-    meaning="Diameter of a nail.",
+    meaning=say("Diameter of a nail."),
     example=1.6,
     above=True,
     low=0.3,
@@ -58,68 +59,78 @@ def _thickness(name: str, meaning: str, example: float, left_out: str, high: flo
 
 
 FIXING: Final = Table(
-    title="the fixing",
+    title=say("the fixing"),
     keys=(
         Key(
             name="country",
             kind=Kind.CHOICE,
-            meaning="Whose building customs and cable rule hold.",
+            meaning=say("Whose building customs and cable rule hold."),
             example="uk",
             choices=tuple(each.value for each in Dialect),
-            left_out="that of the dialect",
+            left_out=say("that of the dialect"),
         ),
         Key(
             name="nails",
             kind=Kind.CODES,
-            meaning="Nails the crew has, each as gauge x length, with x diameter where the box "
-            "gives it.",
-            example=["16 x 50", "18 x 32", "15 x 64 x 1.8"],
-            left_out="chosen among the usual lengths",
+            meaning=say(
+                "Nails the crew has, each as gauge x length, with x diameter "
+                "where the box gives it."
+            ),
+            example=[say("16 x 50"), say("18 x 32"), say("15 x 64 x 1.8")],
+            left_out=say("chosen among the usual lengths"),
         ),
         _thickness(
             "lining",
-            "Thickness of the linings' edge, where an opening gives no lining_edge.",
+            say("Thickness of the linings' edge, where an opening gives no lining_edge."),
             19,
-            "19 mm; common practice, no source",
+            say("19 mm; common practice, no source"),
             80.0,
         ),
         _thickness(
             "packing",
-            "Room between lining and stud.",
+            say("Room between lining and stud."),
             10,
-            "10 mm; common practice, no source",
+            say("10 mm; common practice, no source"),
             60.0,
         ),
         _thickness(
-            "board", "Thickness of the board on the wall.", 12.5, "as usual in the country", 80.0
+            "board",
+            say("Thickness of the board on the wall."),
+            12.5,
+            say("as usual in the country"),
+            80.0,
         ),
         _thickness(
             "stud_face",
-            "Width of the stud, or of the studs together, beside a lining.",
+            say("Width of the stud, or of the studs together, beside a lining."),
             38,
-            "one stud as usual in the country",
+            say("one stud as usual in the country"),
             200.0,
         ),
-        _thickness("stud_depth", "How deep the studs are.", 63, "as usual in the country", 400.0),
-        _thickness("stud_spacing", "From stud to stud.", 600, "as usual in the country", 1500.0),
+        _thickness(
+            "stud_depth", say("How deep the studs are."), 63, say("as usual in the country"), 400.0
+        ),
+        _thickness(
+            "stud_spacing", say("From stud to stud."), 600, say("as usual in the country"), 1500.0
+        ),
         _thickness(
             "spacing",
-            "From nail to nail along a piece.",
+            say("From nail to nail along a piece."),
             300,
-            "300 mm; common practice, no source",
+            say("300 mm; common practice, no source"),
             1000.0,
         ),
         _thickness(
             "first",
-            "First nail from the end of a piece or the point of a mitre.",
+            say("First nail from the end of a piece or the point of a mitre."),
             50,
-            "50 mm; common practice, no source",
+            say("50 mm; common practice, no source"),
             300.0,
         ),
         Key(
             name="frame_wood",
             kind=Kind.CHOICE,
-            meaning="Timber of the studs, for comparing holds.",
+            meaning=say("Timber of the studs, for comparing holds."),
             example="spruce-pine-fir",
             choices=FRAME_WOODS,
             left_out="spruce-pine-fir",
@@ -127,9 +138,9 @@ FIXING: Final = Table(
         Key(
             name="built",
             kind=Kind.COUNT,
-            meaning="Year the house was built, for old paint and old boards.",
+            meaning=say("Year the house was built, for old paint and old boards."),
             example=1962,
-            left_out="not known, so both are warned of",
+            left_out=say("not known, so both are warned of"),
             low=1000.0,
             high=3000.0,
         ),

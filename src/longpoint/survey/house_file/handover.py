@@ -3,13 +3,14 @@
 from typing import Any, Final
 
 from longpoint.errors import Severity
+from longpoint.speech.said import say
 from longpoint.survey.handover import Defect, DefectKind, Handover, Trade
 from longpoint.survey.house_file.entry import as_table, read_entry, read_parts
 from longpoint.survey.house_file.handover_tables import ASSUMED_HANDOVER, DEFECT, HANDOVER
 from longpoint.survey.house_file.remarks import Remarks
 from longpoint.survey.house_file.trouble import HouseFileTrouble
 
-_CONSEQUENCE: Final = "It changes no length, so it is taken as if it weren't there."
+_CONSEQUENCE: Final = say("It changes no length, so it is taken as if it weren't there.")
 
 
 def read_handover(written: object, remarks: Remarks) -> Handover:
@@ -46,7 +47,7 @@ def read_defects(written: list[object], remarks: Remarks) -> tuple[Defect, ...]:
     """Return what was found wrong; one that can't be read is left out, and said."""
     defects = []
     for index, one in enumerate(written, start=1):
-        path = f"defects {index}"
+        path = say("defects {index}", index=index)
         try:
             entry = read_entry(DEFECT, as_table(one, path), remarks.units, f"{path}, ")
         except HouseFileTrouble as trouble:
@@ -78,7 +79,7 @@ def _say(trouble: HouseFileTrouble, remarks: Remarks) -> None:
 def _leave_out(trouble: HouseFileTrouble, remarks: Remarks) -> None:
     remarks.trouble(
         trouble,
-        "This defect is left out.",
+        say("This defect is left out."),
         code="defect-unreadable",
         severity=Severity.WARNING,
     )

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.handover import DefectKind, Handover, Trade
 from longpoint.survey.house_file.keys import Key, Kind, Table
 
@@ -17,47 +18,53 @@ def _who(name: str, what: str) -> Key:
     return Key(
         name=name,
         kind=Kind.CHOICE,
-        meaning=f"Who {what}.",
+        meaning=say("Who {what}.", what=what),
         example="painter",
         choices=tuple(each.value for each in Trade),
-        left_out="not agreed, and there is a line to agree it on",
+        left_out=say("not agreed, and there is a line to agree it on"),
     )
 
 
 HANDOVER: Final = Table(
-    title="the hand-over",
+    title=say("the hand-over"),
     keys=(
         Key(
             name="place",
             kind=Kind.CHOICE,
-            meaning="Whose guides the work is judged by.",
+            meaning=say("Whose guides the work is judged by."),
             example="uk",
             choices=PLACES,
-            left_out="those of the dialect's country",
+            left_out=say("those of the dialect's country"),
         ),
-        _day("contract", "Day of the contract; it chooses the edition.", "the newest edition held"),
-        _day("handed_over", "Day of handing over; limits grow with the months.", "not yet"),
+        _day(
+            "contract",
+            say("Day of the contract; it chooses the edition."),
+            say("the newest edition held"),
+        ),
+        _day(
+            "handed_over", say("Day of handing over; limits grow with the months."), say("not yet")
+        ),
         Key(
             name="bare_floor",
             kind=Kind.FLAG,
-            meaning="True where floors have no covering.",
+            meaning=say("True where floors have no covering."),
             example=False,
             default=False,
             left_out="false",
         ),
-        _who("fills", "fills nail holes"),
+        _who("fills", say("fills nail holes")),
         _who("caulks", "caulks"),
         Key(
             name="fixed",
             kind=Kind.CODES,
-            meaning="Openings, runs, other trim and whole rooms that are up.",
+            meaning=say("Openings, runs, other trim and whole rooms that are up."),
             example=["W1", "Kitchen"],
-            left_out="those whose as_built was read",
+            left_out=say("those whose as_built was read"),
         ),
         Key(
             name="wet",
             kind=Kind.CODES,
-            meaning="Rooms where glue, filler, caulk or paint is wet.",
+            meaning=say("Rooms where glue, filler, caulk or paint is wet."),
             example=["Kitchen"],
             left_out="none",
         ),
@@ -65,48 +72,48 @@ HANDOVER: Final = Table(
 )
 
 DEFECT: Final = Table(
-    title="a defect",
+    title=say("a defect"),
     keys=(
         Key(
             name="place",
             kind=Kind.TEXT,
-            meaning="Mark or room where it is.",
+            meaning=say("Mark or room where it is."),
             example="S1",
             required=True,
         ),
         Key(
             name="what",
             kind=Kind.TEXT,
-            meaning="What is wrong.",
-            example="gap under the skirting",
+            meaning=say("What is wrong."),
+            example=say("gap under the skirting"),
             required=True,
         ),
         Key(
             name="kind",
             kind=Kind.CHOICE,
-            meaning="What a guide may have a figure for.",
+            meaning=say("What a guide may have a figure for."),
             example="skirting",
             choices=tuple(each.value for each in DefectKind),
-            left_out="no guide is asked",
+            left_out=say("no guide is asked"),
         ),
         Key(
             name="found",
             kind=Kind.LENGTH,
-            meaning="How much it measured.",
+            meaning=say("How much it measured."),
             example=3,
-            left_out="not measured",
+            left_out=say("not measured"),
             high=200.0,
         ),
         Key(
             name="height",
             kind=Kind.LENGTH,
-            meaning="Height of the wall, where a wall is judged.",
+            meaning=say("Height of the wall, where a wall is judged."),
             example=2400,
-            left_out="limits of every height count",
+            left_out=say("limits of every height count"),
             above=True,
             high=20_000.0,
         ),
-        _day("seen", "Day it was seen.", "not printed"),
-        _day("mended", "Day it was mended.", "not yet"),
+        _day("seen", say("Day it was seen."), say("not printed")),
+        _day("mended", say("Day it was mended."), say("not yet")),
     ),
 )

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file.crew_tables import CREW
 from longpoint.survey.house_file.default_tables import DEFAULTS
@@ -17,12 +18,12 @@ from longpoint.survey.house_file.trim_tables import TRIM
 FORMAT: Final = "longpoint-house/1"
 
 HOUSE: Final = Table(
-    title="the house",
+    title=say("the house"),
     keys=(
         Key(
             name="format",
             kind=Kind.TEXT,
-            meaning="Which kind of file this is.",
+            meaning=say("Which kind of file this is."),
             example=FORMAT,
             required=True,
             choices=(FORMAT,),
@@ -30,14 +31,14 @@ HOUSE: Final = Table(
         Key(
             name="name",
             kind=Kind.TEXT,
-            meaning="The house's name.",
-            example="Wren House",
+            meaning=say("The house's name."),
+            example=say("Wren House"),
             required=True,
         ),
         Key(
             name="units",
             kind=Kind.CHOICE,
-            meaning="Unit of every bare number that is a length.",
+            meaning=say("Unit of every bare number that is a length."),
             example="mm",
             choices=("mm", "in"),
             default="mm",
@@ -46,7 +47,7 @@ HOUSE: Final = Table(
         Key(
             name="dialect",
             kind=Kind.CHOICE,
-            meaning="Whose words stand on the sheets.",
+            meaning=say("Whose words stand on the sheets."),
             example="uk",
             choices=tuple(each.value for each in Dialect),
             default="uk",
@@ -55,9 +56,9 @@ HOUSE: Final = Table(
         Key(
             name="defaults",
             kind=Kind.TABLE,
-            meaning="What holds wherever an opening, room or run says nothing else.",
+            meaning=say("What holds wherever an opening, room or run says nothing else."),
             example=DEFAULTS.example(),
-            left_out="what can be assumed is assumed, and said",
+            left_out=say("what can be assumed is assumed, and said"),
             table=DEFAULTS,
         ),
         *(
@@ -66,30 +67,30 @@ HOUSE: Final = Table(
                 kind=Kind.TABLE,
                 meaning=meaning,
                 example=table.example(),
-                left_out="assumed, and said where there are openings",
+                left_out=say("assumed, and said where there are openings"),
                 table=table,
                 apart=True,
             )
             for name, meaning, table in (
-                ("crew", "The crew: its walls, its time and its ways.", CREW),
-                ("season", "Air at fitting, and in the driest and dampest season.", SEASON),
+                ("crew", say("The crew: its walls, its time and its ways."), CREW),
+                ("season", say("Air at fitting, and in the driest and dampest season."), SEASON),
             )
         ),
         Key(
             name="fixing",
             kind=Kind.TABLE,
-            meaning="Nails, and the wall behind the trim.",
+            meaning=say("Nails, and the wall behind the trim."),
             example=FIXING.example(),
-            left_out="what is assumed stands on the fixing sheet",
+            left_out=say("what is assumed stands on the fixing sheet"),
             table=FIXING,
             apart=True,
         ),
         Key(
             name="handover",
             kind=Kind.TABLE,
-            meaning="Handing over: by which guide, what is up, who fills.",
+            meaning=say("Handing over: by which guide, what is up, who fills."),
             example=HANDOVER.example(),
-            left_out="what is assumed stands on the sheets",
+            left_out=say("what is assumed stands on the sheets"),
             table=HANDOVER,
             apart=True,
         ),
@@ -103,9 +104,21 @@ HOUSE: Final = Table(
                 table=table,
             )
             for name, meaning, named, left_out, table in (
-                ("profiles", "Moulding sections, each under its name.", "OG57", "none", PROFILE),
-                ("tapes", "Tapes, each under its name.", "T1", "a class II tape", TAPE),
-                ("saws", "Saws, each under its name.", "S1", "kerf 3 mm, not proved", SAW),
+                (
+                    "profiles",
+                    say("Moulding sections, each under its name."),
+                    "OG57",
+                    "none",
+                    PROFILE,
+                ),
+                ("tapes", say("Tapes, each under its name."), "T1", say("a class II tape"), TAPE),
+                (
+                    "saws",
+                    say("Saws, each under its name."),
+                    "S1",
+                    say("kerf 3 mm, not proved"),
+                    SAW,
+                ),
             )
         ),
         *(
@@ -118,13 +131,13 @@ HOUSE: Final = Table(
                 table=table,
             )
             for name, meaning, table in (
-                ("stock", "Sticks that can be bought.", STOCK),
-                ("offcuts", "Sticks on the rack, used first.", OFFCUT),
-                ("openings", "Windows, doors and cased openings.", OPENING),
-                ("rooms", "Rooms and chains of walls.", ROOM),
-                ("runs", "Skirting runs read on their own.", RUN),
-                ("trims", "All other trim, each by its kind in the catalogue.", TRIM),
-                ("defects", "What was found wrong.", DEFECT),
+                ("stock", say("Sticks that can be bought."), STOCK),
+                ("offcuts", say("Sticks on the rack, used first."), OFFCUT),
+                ("openings", say("Windows, doors and cased openings."), OPENING),
+                ("rooms", say("Rooms and chains of walls."), ROOM),
+                ("runs", say("Skirting runs read on their own."), RUN),
+                ("trims", say("All other trim, each by its kind in the catalogue."), TRIM),
+                ("defects", say("What was found wrong."), DEFECT),
             )
         ),
     ),

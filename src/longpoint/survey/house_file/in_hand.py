@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from longpoint.errors import Finding, Severity
+from longpoint.speech.said import say
 from longpoint.survey.house_file.assumptions import Assumption
 from longpoint.survey.house_file.entry import Entry
 from longpoint.survey.house_file.settings import Settings
@@ -57,9 +58,9 @@ class InHand:
         name = own or self.values.get("tape")
         if name is None and not self.settings.tape_name:
             raise HouseFileTrouble(
-                "No tape is named here, so the default tape read it.",
-                "The default tape can't be used as it is described.",
-                "Put it right under [tapes] and [defaults], or name another tape here.",
+                say("No tape is named here, so the default tape read it."),
+                say("The default tape can't be used as it is described."),
+                say("Put it right under [tapes] and [defaults], or name another tape here."),
                 code="tape-unreadable",
             )
         return self.settings.tapes.get(name or self.settings.tape_name, "tape")

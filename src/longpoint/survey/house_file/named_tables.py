@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.entry import as_table, read_entry
 from longpoint.survey.house_file.keys import Table
 from longpoint.survey.house_file.remarks import Remarks
@@ -44,16 +45,33 @@ class Named(Generic[T]):
         kind = self.kind
         if name in self.spoiled:
             raise HouseFileTrouble(
-                f"{where} names the {kind} {quoted(name)}.",
-                f"What is written under [{kind}s.{name}] can't be used.",
-                f"Put it right there, or name another {kind}.",
+                say(
+                    "{where} names the {kind} {name}.",
+                    where=where,
+                    kind=kind,
+                    name=quoted(name),
+                ),
+                say(
+                    "What is written under [{kind}s.{name}] can't be used.",
+                    kind=kind,
+                    name=name,
+                ),
+                say("Put it right there, or name another {kind}.", kind=kind),
                 code=self.unreadable_code,
             )
         if name not in self.known:
             raise HouseFileTrouble(
-                f"{where} names the {kind} {quoted(name)}.",
-                f"No {kind} of that name is described under [{kind}s].",
-                f"{instead(name, self.known)} Name one that is there, or describe it.",
+                say(
+                    "{where} names the {kind} {name}.",
+                    where=where,
+                    kind=kind,
+                    name=quoted(name),
+                ),
+                say("No {kind} of that name is described under [{kind}s].", kind=kind),
+                say(
+                    "{instead} Name one that is there, or describe it.",
+                    instead=instead(name, self.known),
+                ),
                 code=self.unknown_code,
             )
         return self.known[name]
@@ -88,7 +106,7 @@ def read_named(
         text = name.strip() if isinstance(name, str) else ""
         troubles: tuple[HouseFileTrouble, ...] = ()
         try:
-            text = read_text(name, f"The name of a {kind}")
+            text = read_text(name, say("The name of a {kind}", kind=kind))
             if text in known or text in spoiled:
                 raise _named_twice(kind, text)
             path = f"{kind}s.{text}"
@@ -114,7 +132,7 @@ def read_named(
 
 def _named_twice(kind: str, name: str) -> HouseFileTrouble:
     return HouseFileTrouble(
-        f"The {kind} {quoted(name)} is described twice.",
-        "Which of the two counts can't be told.",
-        "Give one of them another name.",
+        say("The {kind} {name} is described twice.", kind=kind, name=quoted(name)),
+        say("Which of the two counts can't be told."),
+        say("Give one of them another name."),
     )

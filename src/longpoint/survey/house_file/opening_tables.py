@@ -3,6 +3,7 @@
 import math
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.as_built_tables import AS_BUILT
 from longpoint.survey.house_file.default_tables import (
     ACCEPT,
@@ -34,12 +35,12 @@ MOST_SEGMENTS: Final = 24
 MOST_CORNERS: Final = 24
 
 ARCH: Final = Table(
-    title="an arch",
+    title=say("an arch"),
     keys=(
         Key(
             name="rise",
             kind=Kind.LENGTH,
-            meaning="How far the crown stands above the springing.",
+            meaning=say("How far the crown stands above the springing."),
             example=150,
             required=True,
             above=True,
@@ -48,47 +49,52 @@ ARCH: Final = Table(
         Key(
             name="crown",
             kind=Kind.LENGTH,
-            meaning="Height of the crown above the sill, where it was read as well.",
+            meaning=say("Height of the crown above the sill, where it was read as well."),
             example=1350,
-            left_out="not read",
+            left_out=say("not read"),
             above=True,
             high=LONGEST_SIDE_MM,
         ),
         Key(
             name="segments",
             kind=Kind.COUNT,
-            meaning="How many straight-grained pieces make the arch.",
+            meaning=say("How many straight-grained pieces make the arch."),
             example=4,
-            left_out="as few as the blank is wide enough for",
+            left_out=say("as few as the blank is wide enough for"),
             low=2,
             high=MOST_SEGMENTS,
         ),
         Key(
             name="blank",
             kind=Kind.TEXT,
-            meaning="Profile of the board that its segments are cut from.",
+            meaning=say("Profile of the board that its segments are cut from."),
             example="BD140",
-            left_out="the arch is held: there is nothing to cut it from",
+            left_out=say("the arch is held: there is nothing to cut it from"),
         ),
         Key(
             name="offsets",
             kind=Kind.POINTS,
-            meaning="Points of its edge: across from the left springing, up from the springing.",
+            meaning=say(
+                "Points of its edge: across from the left springing, up from the springing."
+            ),
             example=[[0, 0], [450, 150], [900, 0]],
-            left_out="not read",
+            left_out=say("not read"),
             high=LONGEST_SIDE_MM,
         ),
     ),
 )
 
 ACROSS: Final = Table(
-    title="a length across",
+    title=say("a length across"),
     keys=(
         *(
             Key(
                 name=name,
                 kind=Kind.COUNT,
-                meaning=f"Corner where it {verb}, counted from 1 in the order of the sides.",
+                meaning=say(
+                    "Corner where it {verb}, counted from 1 in the order of the sides.",
+                    verb=verb,
+                ),
                 example=example,
                 required=True,
                 low=1,
@@ -99,7 +105,7 @@ ACROSS: Final = Table(
         Key(
             name="length",
             kind=Kind.READING,
-            meaning="Corner to corner.",
+            meaning=say("Corner to corner."),
             example=1664,
             required=True,
             above=True,
@@ -109,14 +115,14 @@ ACROSS: Final = Table(
 )
 
 BOARD_FIT: Final = Table(
-    title="a board's fit",
+    title=say("a board's fit"),
     keys=(
         Key(
             name="inside",
             kind=Kind.READING,
-            meaning="Between the linings at the board.",
+            meaning=say("Between the linings at the board."),
             example=1105,
-            left_out="the opening's bottom",
+            left_out=say("the opening's bottom"),
             above=True,
             high=LONGEST_SIDE_MM,
         ),
@@ -124,7 +130,7 @@ BOARD_FIT: Final = Table(
             Key(
                 name=f"depth_{end}",
                 kind=Kind.READING,
-                meaning=f"From the sash to the wall's face at the {end} end.",
+                meaning=say("From the sash to the wall's face at the {end} end.", end=end),
                 example=example,
                 required=True,
                 above=True,
@@ -135,7 +141,7 @@ BOARD_FIT: Final = Table(
         Key(
             name="nosing",
             kind=Kind.LENGTH,
-            meaning="How far the board stands out past the wall's face.",
+            meaning=say("How far the board stands out past the wall's face."),
             example=45,
             default=0.0,
             left_out="0",
@@ -145,12 +151,12 @@ BOARD_FIT: Final = Table(
 )
 
 NOMINAL: Final = Table(
-    title="a nominal size",
+    title=say("a nominal size"),
     keys=tuple(
         Key(
             name=name,
             kind=Kind.LENGTH,
-            meaning=f"{name.capitalize()} on the drawing.",
+            meaning=say("{name} on the drawing.", name=name.capitalize()),
             example=example,
             required=True,
             above=True,
@@ -161,26 +167,26 @@ NOMINAL: Final = Table(
 )
 
 OPENING: Final = Table(
-    title="an opening",
+    title=say("an opening"),
     keys=(
         Key(
             name="mark",
             kind=Kind.MARK,
-            meaning="Its mark, as pencilled on the reveal; no two alike in the house.",
+            meaning=say("Its mark, as pencilled on the reveal; no two alike in the house."),
             example="W1",
             required=True,
         ),
         Key(
             name="room",
             kind=Kind.TEXT,
-            meaning="The room from which it is read.",
+            meaning=say("The room from which it is read."),
             example="Kitchen",
-            left_out="not printed",
+            left_out=say("not printed"),
         ),
         Key(
             name="kind",
             kind=Kind.CHOICE,
-            meaning="Window, door, or cased: a lined opening without a door.",
+            meaning=say("Window, door, or cased: a lined opening without a door."),
             example="window",
             required=True,
             choices=tuple(each.value for each in OpeningKind),
@@ -188,25 +194,25 @@ OPENING: Final = Table(
         Key(
             name="trim",
             kind=Kind.CHOICE,
-            meaning="Which pieces surround it.",
+            meaning=say("Which pieces surround it."),
             example="all-round",
             choices=tuple(each.value for each in Layout),
-            left_out="all-round at a window, legs-and-head at a door or cased opening",
+            left_out=say("all-round at a window, legs-and-head at a door or cased opening"),
         ),
         *READING_KEYS,
         Key(
             name="lining_edge",
             kind=Kind.READING,
-            meaning="Thickness of the reveal's edge that is seen.",
+            meaning=say("Thickness of the reveal's edge that is seen."),
             example=19,
-            left_out="not read",
+            left_out=say("not read"),
             above=True,
             high=500.0,
         ),
         Key(
             name="faces",
             kind=Kind.COUNT,
-            meaning="1, or 2 to trim both faces; face b is then the mirror of a.",
+            meaning=say("1, or 2 to trim both faces; face b is then the mirror of a."),
             example=2,
             default=1,
             left_out="1",
@@ -216,9 +222,9 @@ OPENING: Final = Table(
         Key(
             name="b",
             kind=Kind.TABLE,
-            meaning="Face b's own readings, seen from its own side.",
+            meaning=say("Face b's own readings, seen from its own side."),
             example={"top": 1187, "bottom": 1186, "left": 462, "right": 462},
-            left_out="the mirror of face a",
+            left_out=say("the mirror of face a"),
             table=FACE_B,
         ),
         QUIRK,
@@ -229,9 +235,11 @@ OPENING: Final = Table(
         Key(
             name="board_fit",
             kind=Kind.TABLE,
-            meaning="How the window board sits between the linings: its notches and its width.",
+            meaning=say(
+                "How the window board sits between the linings: its notches and its width."
+            ),
             example=BOARD_FIT.example(),
-            left_out="the board is cut to length, its notches are marked in place",
+            left_out=say("the board is cut to length, its notches are marked in place"),
             table=BOARD_FIT,
         ),
         APRON_ENDS,
@@ -251,7 +259,7 @@ OPENING: Final = Table(
         Key(
             name="raked",
             kind=Kind.FLAG,
-            meaning="True when opposite sides are meant to differ.",
+            meaning=say("True when opposite sides are meant to differ."),
             example=False,
             default=False,
             left_out="false",
@@ -259,42 +267,42 @@ OPENING: Final = Table(
         Key(
             name="arch",
             kind=Kind.TABLE,
-            meaning="An arched head over straight sides.",
+            meaning=say("An arched head over straight sides."),
             example={"rise": 150, "crown": 1350},
-            left_out="a straight head",
+            left_out=say("a straight head"),
             table=ARCH,
         ),
         Key(
             name="corners",
             kind=Kind.POINTS,
-            meaning="Corners of another shape, across and up, in order round it.",
+            meaning=say("Corners of another shape, across and up, in order round it."),
             example=[[0, 0], [900, 0], [900, 1400], [0, 1050]],
-            left_out="four sides as read",
+            left_out=say("four sides as read"),
             low=-LONGEST_SIDE_MM,
             high=LONGEST_SIDE_MM,
         ),
         Key(
             name="sides",
             kind=Kind.READINGS,
-            meaning="Sides of another shape, in order round it.",
+            meaning=say("Sides of another shape, in order round it."),
             example=[900, 1400, 966, 1050],
-            left_out="four sides as read",
+            left_out=say("four sides as read"),
             above=True,
             high=LONGEST_SIDE_MM,
         ),
         Key(
             name="angles",
             kind=Kind.ANGLES,
-            meaning="Corners between those sides, inside the opening, in degrees.",
+            meaning=say("Corners between those sides, inside the opening, in degrees."),
             example=[90, 68.7, 111.3, 90],
-            left_out="not read",
+            left_out=say("not read"),
             above=True,
             high=math.nextafter(360.0, 0.0),
         ),
         Key(
             name="across",
             kind=Kind.TABLES,
-            meaning="Lengths of that shape from corner to corner.",
+            meaning=say("Lengths of that shape from corner to corner."),
             example=[{"from": 1, "to": 3, "length": 1664}],
             left_out="none",
             table=ACROSS,
@@ -302,7 +310,7 @@ OPENING: Final = Table(
         Key(
             name="nominal",
             kind=Kind.TABLE,
-            meaning="Size on the drawing.",
+            meaning=say("Size on the drawing."),
             example={"width": 1194, "height": 894},
             left_out="none",
             table=NOMINAL,
@@ -310,9 +318,9 @@ OPENING: Final = Table(
         Key(
             name="batch",
             kind=Kind.TEXT,
-            meaning="Name of a group of openings made alike.",
-            example="Series K windows",
-            left_out="what the marks tell: six or more that end alike behind a unit, or none",
+            meaning=say("Name of a group of openings made alike."),
+            example=say("Series K windows"),
+            left_out=say("what the marks tell: six or more that end alike behind a unit, or none"),
         ),
         ACCEPT,
         AS_BUILT,

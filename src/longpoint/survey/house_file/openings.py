@@ -3,6 +3,7 @@
 from typing import Any, Final
 
 from longpoint.errors import Severity
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.as_built import read_as_built
 from longpoint.survey.house_file.assumptions import (
     FLOOR_COVER,
@@ -100,20 +101,28 @@ def _layout(hand: InHand, kind: OpeningKind) -> Layout:
         layout = Layout.BOARD_AND_APRON
         hand.note(
             code="trim-assumed",
-            read="The window names a board, but not which pieces surround it.",
-            wrong="It is taken as board-and-apron.",
-            do="Write trim where that is not so.",
+            read=say("The window names a board, but not which pieces surround it."),
+            wrong=say("It is taken as board-and-apron."),
+            do=say("Write trim where that is not so."),
         )
     else:
         layout = Layout.ALL_ROUND
         hand.assumed.append(TRIM)
     if on_floor and layout is not Layout.LEGS_AND_HEAD:
         raise HouseFileTrouble(
-            f"The opening is a {kind.value} one with {layout.value} trim."
+            say(
+                "The opening is a {kind} one with {layout} trim.",
+                kind=kind.value,
+                layout=layout.value,
+            )
             if kind is OpeningKind.CASED
-            else f"The opening is a {kind.value} with {layout.value} trim.",
-            "Its legs stand on the floor, so no piece can run along the bottom.",
-            "Write legs-and-head, or call it a window if it has a sill.",
+            else say(
+                "The opening is a {kind} with {layout} trim.",
+                kind=kind.value,
+                layout=layout.value,
+            ),
+            say("Its legs stand on the floor, so no piece can run along the bottom."),
+            say("Write legs-and-head, or call it a window if it has a sill."),
             code=CLASH_CODE,
         )
     return layout
@@ -125,16 +134,16 @@ def _faces(hand: InHand) -> int:
         return faces
     if "faces" in hand.values:
         raise HouseFileTrouble(
-            "The opening gives faces = 1 and readings of face b.",
-            "With one face there is no face b.",
-            "Write faces = 2, or take the readings of b out.",
+            say("The opening gives faces = 1 and readings of face b."),
+            say("With one face there is no face b."),
+            say("Write faces = 2, or take the readings of b out."),
             code=CLASH_CODE,
         )
     hand.note(
         code="faces-assumed",
-        read="The opening has readings of face b, but not how many faces are trimmed.",
-        wrong="Two are taken.",
-        do="Write faces = 2; if one face only is trimmed, take b out.",
+        read=say("The opening has readings of face b, but not how many faces are trimmed."),
+        wrong=say("Two are taken."),
+        do=say("Write faces = 2; if one face only is trimmed, take b out."),
     )
     return 2
 
@@ -180,16 +189,28 @@ def _quirk_band(hand: InHand, quirk_mm: PerSide[float], layout: Layout) -> tuple
     tell = hand.settings.remarks.tell
     if "quirk_band" in hand.values:
         raise HouseFileTrouble(
-            f"quirk_band runs from {tell(band[0])} to {tell(band[1])}.",
-            "It does not hold the quirk itself, so a trim set as planned would be refused.",
-            "Widen the band, or change the quirk.",
+            say(
+                "quirk_band runs from {tell} to {tell_2}.",
+                tell=tell(band[0]),
+                tell_2=tell(band[1]),
+            ),
+            say("It does not hold the quirk itself, so a trim set as planned would be refused."),
+            say("Widen the band, or change the quirk."),
             code=CLASH_CODE,
         )
     hand.note(
         code="quirk-outside-band",
-        read=f"The quirk here is outside the house's band of {tell(band[0])} to {tell(band[1])}.",
-        wrong=f"The band is taken as {tell(around[0])} to {tell(around[1])} here.",
-        do="Write quirk_band at this opening if the crew is stricter or freer.",
+        read=say(
+            "The quirk here is outside the house's band of {tell} to {tell_2}.",
+            tell=tell(band[0]),
+            tell_2=tell(band[1]),
+        ),
+        wrong=say(
+            "The band is taken as {tell} to {tell_2} here.",
+            tell=tell(around[0]),
+            tell_2=tell(around[1]),
+        ),
+        do=say("Write quirk_band at this opening if the crew is stricter or freer."),
         severity=Severity.WARNING,
     )
     return around
@@ -203,9 +224,12 @@ def _profiles(hand: InHand, layout: Layout) -> PerSide[str]:
     missing = [side for side in needed if side not in names]
     if missing:
         raise HouseFileTrouble(
-            f"No architrave is named for the {' and '.join(missing)}.",
-            "Without its width no length can be worked out.",
-            "Write architrave at the opening or under [defaults].",
+            say(
+                "No architrave is named for the {missing}.",
+                missing=joined(say(" and "), missing),
+            ),
+            say("Without its width no length can be worked out."),
+            say("Write architrave at the opening or under [defaults]."),
             code="no-architrave",
         )
     found = {side: hand.profile(names[side], "architrave") for side in needed}
@@ -218,9 +242,13 @@ def _board(hand: InHand, layout: Layout) -> str:
         for key in ("board", "horn"):
             if key in hand.values:
                 raise HouseFileTrouble(
-                    f"The opening gives {key}, and its trim is {layout.value}.",
-                    "Only board-and-apron trim has a window board.",
-                    f'Write trim = "board-and-apron", or take {key} out.',
+                    say(
+                        "The opening gives {key}, and its trim is {layout}.",
+                        key=key,
+                        layout=layout.value,
+                    ),
+                    say("Only board-and-apron trim has a window board."),
+                    say('Write trim = "board-and-apron", or take {key} out.', key=key),
                     code=CLASH_CODE,
                 )
         return ""
@@ -228,9 +256,9 @@ def _board(hand: InHand, layout: Layout) -> str:
     if name is None:
         hand.note(
             code="board-not-cut",
-            read="The trim stands on a window board, but no profile of a board is named.",
-            wrong="The board is taken as there already, so none is cut.",
-            do="Write board here or under [defaults] if it is to be cut.",
+            read=say("The trim stands on a window board, but no profile of a board is named."),
+            wrong=say("The board is taken as there already, so none is cut."),
+            do=say("Write board here or under [defaults] if it is to be cut."),
         )
         return ""
     return hand.profile(name, "board")
@@ -242,9 +270,9 @@ def _floor_cover(hand: InHand, kind: OpeningKind) -> float:
     if hand.values.get("floor_cover"):
         hand.note(
             code="key-unused",
-            read="The opening is a window and gives floor_cover.",
-            wrong="A window's trim doesn't reach the floor, so it changes nothing.",
-            do="Take it out, or write door or cased if the legs stand on the floor.",
+            read=say("The opening is a window and gives floor_cover."),
+            wrong=say("A window's trim doesn't reach the floor, so it changes nothing."),
+            do=say("Take it out, or write door or cased if the legs stand on the floor."),
         )
     return 0.0
 

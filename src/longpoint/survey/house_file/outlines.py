@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import Any, Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.entry import as_table, read_entry
 from longpoint.survey.house_file.face_readings import mean_true_mm
 from longpoint.survey.house_file.in_hand import InHand
@@ -44,7 +45,7 @@ def read_outline(hand: InHand) -> OutlineReadings | None:
     _refuse_two_ways(values, given)
     tape = hand.tape()
     sides = tuple(
-        mean_true_mm(readings, tape, f"sides {index}")
+        mean_true_mm(readings, tape, say("sides {index}", index=index))
         for index, readings in enumerate(values.get("sides", ()), start=1)
     )
     corners = values.get("corners", ())
@@ -52,16 +53,23 @@ def read_outline(hand: InHand) -> OutlineReadings | None:
     if not 3 <= count <= MOST_CORNERS:
         what = "corners" if "corners" in values else "sides"
         raise HouseFileTrouble(
-            f"The opening gives {count} {what}.",
-            f"A shape has 3 of them at least, and {MOST_CORNERS} are the most planned here.",
-            "Write all of them, in order round the opening.",
+            say("The opening gives {count} {what}.", count=count, what=what),
+            say(
+                "A shape has 3 of them at least, and {most_corners} are the most planned here.",
+                most_corners=MOST_CORNERS,
+            ),
+            say("Write all of them, in order round the opening."),
             code="readings-missing",
         )
     if len(values.get("angles", ())) > count:
         raise HouseFileTrouble(
-            f"The opening gives {len(values['angles'])} angles and {count} sides.",
-            "There is one corner for each side.",
-            "Write the first angle between the first and the second side, and so on.",
+            say(
+                "The opening gives {values} angles and {count} sides.",
+                values=len(values["angles"]),
+                count=count,
+            ),
+            say("There is one corner for each side."),
+            say("Write the first angle between the first and the second side, and so on."),
             code=CLASH_CODE,
         )
     return OutlineReadings(
@@ -83,36 +91,44 @@ def _refuse_two_ways(values: dict[str, Any], given: Sequence[str]) -> None:
         clash += [key for key in given if key != "corners"]
     if clash:
         raise HouseFileTrouble(
-            f"The opening gives {given[0]} and {clash[0]}.",
-            "Its shape is told in two ways at once.",
-            "Keep one of them and take the other out.",
+            say("The opening gives {given} and {clash}.", given=given[0], clash=clash[0]),
+            say("Its shape is told in two ways at once."),
+            say("Keep one of them and take the other out."),
             code=CLASH_CODE,
         )
     if "corners" not in values and "sides" not in values:
         raise HouseFileTrouble(
-            f"The opening gives {given[0]} without its sides.",
-            "Its size can't be worked out from what is there.",
-            "Read its sides in order round it, and write them in as sides.",
+            say("The opening gives {given} without its sides.", given=given[0]),
+            say("Its size can't be worked out from what is there."),
+            say("Read its sides in order round it, and write them in as sides."),
             code="readings-missing",
         )
 
 
 def _across(hand: InHand, tape: Tape, index: int, written: object, count: int) -> Across:
-    path = f"across {index}"
+    path = say("across {index}", index=index)
     entry = read_entry(ACROSS, as_table(written, path), hand.settings.remarks.units, f"{path}, ")
     for trouble in entry.troubles:
         raise trouble
     start, end = int(entry.values["from"]), int(entry.values["to"])
     if max(start, end) > count or (end - start) % count in (0, 1, count - 1):
         raise HouseFileTrouble(
-            f"{path} runs from corner {start} to corner {end}.",
-            f"The shape has {count} corners, and a length across joins two that are not "
-            "neighbours.",
-            "Count the corners from 1 in the order in which the sides are written.",
+            say(
+                "{path} runs from corner {start} to corner {end}.",
+                path=path,
+                start=start,
+                end=end,
+            ),
+            say(
+                "The shape has {count} corners, and a length across joins two that are "
+                "not neighbours.",
+                count=count,
+            ),
+            say("Count the corners from 1 in the order in which the sides are written."),
             code=CLASH_CODE,
         )
     return Across(
         start=start,
         end=end,
-        length_mm=mean_true_mm(entry.values["length"], tape, f"{path}, length"),
+        length_mm=mean_true_mm(entry.values["length"], tape, say("{path}, length", path=path)),
     )

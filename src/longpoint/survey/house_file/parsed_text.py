@@ -8,6 +8,7 @@ from typing import Any, Final, NoReturn
 
 from longpoint.errors import SurveyError
 from longpoint.journal.json_depth import is_nested_deeper
+from longpoint.speech.said import say
 
 LARGEST_FILE_BYTES: Final = 8 * 1024 * 1024
 DEEPEST: Final = 20
@@ -37,9 +38,9 @@ def parsed_house(text: str, name: str = "The text", *, is_json: bool = False) ->
     document = _parse_json(name, text) if is_json else _parse_toml(name, text)
     if not isinstance(document, dict):
         raise SurveyError(
-            f"{name} was read as JSON.",
-            "It holds no object at its top, so there is no house in it.",
-            "Put everything between { and }.",
+            say("{name} was read as JSON.", name=name),
+            say("It holds no object at its top, so there is no house in it."),
+            say("Put everything between {{ and }}."),
         )
     _check_extent(name, document)
     return document
@@ -53,9 +54,9 @@ def refuse_size(size: int, name: str) -> None:
     """
     if size > LARGEST_FILE_BYTES:
         raise SurveyError(
-            f"{name} is over 8 MB.",
-            "No house file is that large, so it is something else.",
-            "Name the house file itself.",
+            say("{name} is over 8 MB.", name=name),
+            say("No house file is that large, so it is something else."),
+            say("Name the house file itself."),
         )
 
 
@@ -85,9 +86,9 @@ def _parse_json(name: str, text: str) -> object:
         _refuse_syntax(name, "JSON", text, (error.lineno, error.colno), error.msg)
     except _TwiceError as error:
         raise SurveyError(
-            f"{name} gives the key {error} twice in one object.",
-            "Which of the two counts can't be told.",
-            "Take one of them out.",
+            say("{name} gives the key {error} twice in one object.", name=name, error=error),
+            say("Which of the two counts can't be told."),
+            say("Take one of them out."),
         ) from None
     except ValueError:
         _refuse_number(name)
@@ -120,25 +121,44 @@ def _refuse_syntax(
     shown = f": {stands}" if stands else ""
     wrong = "".join(sign if sign.isprintable() else "?" for sign in message[:120]).rstrip(".")
     raise SurveyError(
-        f"{name} was read up to line {line}, column {column}{shown}",
-        f"It breaks the rules of {language} there: {wrong}.",
-        "Look there, and in the line before, for a missing quote, comma, bracket or equals sign.",
+        say(
+            "{name} was read up to line {line}, column {column}{shown}",
+            name=name,
+            line=line,
+            column=column,
+            shown=shown,
+        ),
+        say(
+            "It breaks the rules of {language} there: {wrong}.",
+            language=language,
+            wrong=wrong,
+        ),
+        say(
+            "Look there, and in the line before, for a missing quote, comma, bracket "
+            "or equals sign."
+        ),
     )
 
 
 def _refuse_depth(name: str) -> NoReturn:
     raise SurveyError(
-        f"{name} has tables inside tables, over {DEEPEST} deep.",
-        "No house file is like that, so it was damaged or made by mistake.",
-        "Look for brackets that are opened and never closed.",
+        say(
+            "{name} has tables inside tables, over {deepest} deep.",
+            name=name,
+            deepest=DEEPEST,
+        ),
+        say("No house file is like that, so it was damaged or made by mistake."),
+        say("Look for brackets that are opened and never closed."),
     )
 
 
 def _refuse_number(name: str) -> NoReturn:
     raise SurveyError(
-        f"{name} holds a number that can't be read.",
-        "It is no number, or it has far too many digits.",
-        "Look for NaN, Infinity, or a very long row of digits, and write what was read on site.",
+        say("{name} holds a number that can't be read.", name=name),
+        say("It is no number, or it has far too many digits."),
+        say(
+            "Look for NaN, Infinity, or a very long row of digits, and write what was read on site."
+        ),
     )
 
 
@@ -165,8 +185,12 @@ def _check_extent(name: str, document: Mapping[str, object]) -> None:
         entries += len(inner)
         if entries > MOST_ENTRIES:
             raise SurveyError(
-                f"{name} holds over {MOST_ENTRIES} values.",
-                "No house has that many readings, so it is something else.",
-                "Name the house file itself, or split it by house.",
+                say(
+                    "{name} holds over {most_entries} values.",
+                    name=name,
+                    most_entries=MOST_ENTRIES,
+                ),
+                say("No house has that many readings, so it is something else."),
+                say("Name the house file itself, or split it by house."),
             )
         waiting += [(each, depth + 1) for each in inner]

@@ -9,6 +9,7 @@ from typing import Any, Final, Generic, TypeVar
 
 from longpoint.errors import SurveyError
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house import Dialect, EntryKind, HeldEntry, House, SurveyResult
 from longpoint.survey.house_file.assumptions import DIALECT, UNITS
 from longpoint.survey.house_file.cross_checks import compare_entries
@@ -66,7 +67,7 @@ def read_house(
         ('Wren House', 'mm')
     """
     try:
-        return _read(as_table(document, "The house file"), trims)
+        return _read(as_table(document, say("The house file")), trims)
     except HouseFileTrouble as trouble:
         raise SurveyError(trouble.read, trouble.wrong, trouble.do) from None
 
@@ -115,19 +116,21 @@ def _check_format(document: Mapping[object, object]) -> None:
     written = document.get("format")
     if written == FORMAT:
         return
-    start = f'Start the file with format = "{FORMAT}".'
+    start = say('Start the file with format = "{format}".', format=FORMAT)
     if "format" not in document:
-        raise SurveyError("The file gives no format.", "It may be of another kind.", start)
+        raise SurveyError(
+            say("The file gives no format."), say("It may be of another kind."), start
+        )
     stem, _, version = written.rpartition("/") if isinstance(written, str) else ("", "", "")
     if stem == FORMAT_STEM and version.isdecimal() and len(version) < 9 and int(version) > 1:
         raise SurveyError(
-            f"The file's format is written as {shown(written)}.",
-            "That is a later version of the format than this program reads.",
-            "Bring the program up to date, or save the file in the older format.",
+            say("The file's format is written as {shown}.", shown=shown(written)),
+            say("That is a later version of the format than this program reads."),
+            say("Bring the program up to date, or save the file in the older format."),
         )
     raise SurveyError(
-        f"The file's format is written as {shown(written)}.",
-        "That is not a house file this program reads.",
+        say("The file's format is written as {shown}.", shown=shown(written)),
+        say("That is not a house file this program reads."),
         start,
     )
 
@@ -208,9 +211,9 @@ def _build(hand: InHand, build: Callable[[InHand], T | None], twice: list[str]) 
 
 def _named_twice(name: str) -> HouseFileTrouble:
     return HouseFileTrouble(
-        f"{quoted(name)} stands in the file more than once.",
-        "Its pieces would carry the same label, so all of them are held.",
-        "Give each opening, run, trim and room its own mark or name.",
+        say("{name} stands in the file more than once.", name=quoted(name)),
+        say("Its pieces would carry the same label, so all of them are held."),
+        say("Give each opening, run, trim and room its own mark or name."),
         code="mark-twice",
     )
 

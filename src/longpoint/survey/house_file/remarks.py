@@ -3,6 +3,7 @@
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_tenth, format_unit
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house_file.assumptions import Assumption
 from longpoint.survey.house_file.trouble import HouseFileTrouble
 
@@ -23,7 +24,11 @@ class Remarks:
 
     def tell(self, length_mm: float) -> str:
         """Return a length with its unit, in tenths."""
-        return f"{format_tenth(length_mm, self.units)} {format_unit(self.units)}"
+        return say(
+            "{length} {units}",
+            length=format_tenth(length_mm, self.units),
+            units=format_unit(self.units),
+        )
 
     def house_wide(self, severity: Severity, *, code: str, read: str, wrong: str, do: str) -> None:
         """Say something about the whole house, once."""
@@ -47,7 +52,7 @@ class Remarks:
             severity,
             code=code,
             read=trouble.read,
-            wrong=f"{trouble.wrong} {consequence}",
+            wrong=say("{wrong} {consequence}", wrong=trouble.wrong, consequence=consequence),
             do=trouble.do,
         )
 

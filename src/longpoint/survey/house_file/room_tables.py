@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.default_tables import ACCEPT, FLOOR_COVER, TAPE_NAME
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.rooms import FloorFit, RunEnd
@@ -35,8 +36,12 @@ def _floor(of: str, left_out: str) -> tuple[Key, Key]:
             name="floor",
             kind=Kind.POINTS,
             meaning=(
-                f"The floor along {of}: from its left end, and how high the floor stands there, + "
-                "above and - below one level line for the whole room."
+                say(
+                    "The floor along {of}: from its left end, and how high the floor "
+                    "stands there, + above and - below one level line for the whole "
+                    "room.",
+                    of=of,
+                )
             ),
             example=[[0, 9], [4188, 0]],
             left_out=left_out,
@@ -47,58 +52,60 @@ def _floor(of: str, left_out: str) -> tuple[Key, Key]:
             name="floor_fit",
             kind=Kind.CHOICE,
             meaning=(
-                "How the board is set over that floor: follow, it lies as the floor does and is "
-                "scribed to its humps; level, its top is level and what the floor rises comes off "
-                "below."
+                say(
+                    "How the board is set over that floor: follow, it lies as the "
+                    "floor does and is scribed to its humps; level, its top is level "
+                    "and what the floor rises comes off below."
+                )
             ),
             example=FloorFit.FOLLOW.value,
-            left_out="follow" if of == "the wall" else "as its wall is, or follow",
+            left_out="follow" if of == "the wall" else say("as its wall is, or follow"),
             choices=tuple(each.value for each in FloorFit),
         ),
     )
 
 
 WALL_OPENING: Final = Table(
-    title="an opening in a wall",
+    title=say("an opening in a wall"),
     keys=(
         Key(
             name="mark",
             kind=Kind.MARK,
-            meaning="Mark of the opening.",
+            meaning=say("Mark of the opening."),
             example="D1",
             required=True,
         ),
         Key(
             name="from_left",
             kind=Kind.READING,
-            meaning="From the wall's left-hand corner to the reveal's near face.",
+            meaning=say("From the wall's left-hand corner to the reveal's near face."),
             example=640,
-            left_out="not read",
+            left_out=say("not read"),
         ),
     ),
 )
 
 DIAGONAL: Final = Table(
-    title="a room's diagonal",
+    title=say("a room's diagonal"),
     keys=(
         Key(
             name="from",
             kind=Kind.MARK,
-            meaning="The wall at whose right-hand end the diagonal starts.",
+            meaning=say("The wall at whose right-hand end the diagonal starts."),
             example="N",
             required=True,
         ),
         Key(
             name="to",
             kind=Kind.MARK,
-            meaning="The wall at whose right-hand end the diagonal ends.",
+            meaning=say("The wall at whose right-hand end the diagonal ends."),
             example="S",
             required=True,
         ),
         Key(
             name="length",
             kind=Kind.READING,
-            meaning="Corner to corner.",
+            meaning=say("Corner to corner."),
             example=5527,
             required=True,
             above=True,
@@ -107,64 +114,66 @@ DIAGONAL: Final = Table(
 )
 
 WALL: Final = Table(
-    title="a wall",
+    title=say("a wall"),
     keys=(
         Key(
             name="mark",
             kind=Kind.MARK,
-            meaning="Its mark; no two alike in the room.",
+            meaning=say("Its mark; no two alike in the room."),
             example="N",
             required=True,
         ),
         Key(
             name="length",
             kind=Kind.READING,
-            meaning="Corner to corner.",
+            meaning=say("Corner to corner."),
             example=[4606, 4605],
-            left_out="not read",
+            left_out=say("not read"),
             above=True,
         ),
         Key(
             name="corner",
             kind=Kind.ANGLE_READING,
             meaning=(
-                "Corner with the next wall, at its right-hand end, in degrees inside the room: "
-                "under 180 internal, over 180 external."
+                say(
+                    "Corner with the next wall, at its right-hand end, in degrees "
+                    "inside the room: under 180 internal, over 180 external."
+                )
             ),
             example=90.5,
-            left_out="90, and the sheets say so",
+            left_out=say("90, and the sheets say so"),
             low=1.0,
             high=359.0,
         ),
         Key(
             name="corner_u",
             kind=Kind.ANGLE,
-            meaning="Standard uncertainty of that corner, in degrees.",
+            meaning=say("Standard uncertainty of that corner, in degrees."),
             example=0.5,
             default=ASSUMED_CORNER_U_DEG,
-            left_out="0.5 degrees",
+            left_out=say("0.5 degrees"),
             above=True,
             high=10.0,
         ),
         Key(
             name="bow",
             kind=Kind.SIGNED_READING,
-            meaning="Middle of the wall off a string from end to end, + into the room.",
+            meaning=say("Middle of the wall off a string from end to end, + into the room."),
             example=-4,
-            left_out="not read",
+            left_out=say("not read"),
             low=-1000.0,
             high=1000.0,
         ),
         _lean(
             "lean",
-            "Degrees that the wall is off plumb, + with the top away from the room.",
-            "taken as plumb",
+            say("Degrees that the wall is off plumb, + with the top away from the room."),
+            say("taken as plumb"),
         ),
-        *_floor("the wall", "taken as level"),
+        *_floor(say("the wall"), say("taken as level")),
         Key(
             name="openings",
             kind=Kind.TABLES,
-            meaning="What stands in the wall, from left to right.",
+            meaning=say("What stands in the wall, from left to right."),
             example=[{"mark": "D1", "from_left": 640}],
             left_out="nothing",
             table=WALL_OPENING,
@@ -172,7 +181,7 @@ WALL: Final = Table(
         Key(
             name="skirting",
             kind=Kind.FLAG,
-            meaning="True: its runs are worked out; a run that names the wall stands instead.",
+            meaning=say("True: its runs are worked out; a run that names the wall stands instead."),
             example=True,
             default=False,
             left_out="false",
@@ -180,27 +189,27 @@ WALL: Final = Table(
         Key(
             name="profile",
             kind=Kind.TEXT,
-            meaning="Profile of its skirting.",
+            meaning=say("Profile of its skirting."),
             example="SK95",
-            left_out="the default skirting",
+            left_out=say("the default skirting"),
         ),
     ),
 )
 
 ROOM: Final = Table(
-    title="a room",
+    title=say("a room"),
     keys=(
         Key(
             name="name",
             kind=Kind.TEXT,
-            meaning="Its name; no two alike in the house.",
+            meaning=say("Its name; no two alike in the house."),
             example="Kitchen",
             required=True,
         ),
         Key(
             name="closed",
             kind=Kind.FLAG,
-            meaning="False for a chain of walls that does not go round.",
+            meaning=say("False for a chain of walls that does not go round."),
             example=True,
             default=True,
             left_out="true",
@@ -208,7 +217,7 @@ ROOM: Final = Table(
         Key(
             name="walls",
             kind=Kind.TABLES,
-            meaning="Its walls in order as you turn to the right, facing each from inside.",
+            meaning=say("Its walls in order as you turn to the right, facing each from inside."),
             example=[{"mark": "N", "length": 4606, "corner": 90.5}],
             required=True,
             table=WALL,
@@ -216,7 +225,9 @@ ROOM: Final = Table(
         Key(
             name="diagonals",
             kind=Kind.TABLES,
-            meaning="Corner to corner, each corner named by the wall whose right-hand end it is.",
+            meaning=say(
+                "Corner to corner, each corner named by the wall whose right-hand end it is."
+            ),
             example=[{"from": "N", "to": "S", "length": 5527}],
             left_out="none",
             table=DIAGONAL,
@@ -230,40 +241,40 @@ ROOM: Final = Table(
 _ENDS: Final = tuple(each.value for each in RunEnd)
 
 RUN: Final = Table(
-    title="a run",
+    title=say("a run"),
     keys=(
         Key(
             name="mark",
             kind=Kind.MARK,
-            meaning="Its mark; no two alike in the house, openings included.",
+            meaning=say("Its mark; no two alike in the house, openings included."),
             example="S1",
             required=True,
         ),
         Key(
             name="room",
             kind=Kind.TEXT,
-            meaning="The room it is in.",
+            meaning=say("The room it is in."),
             example="Loft",
-            left_out="not printed",
+            left_out=say("not printed"),
         ),
         Key(
             name="wall",
             kind=Kind.MARK,
-            meaning="The wall it lies on, so that the wall's sum can be checked.",
+            meaning=say("The wall it lies on, so that the wall's sum can be checked."),
             example="W",
-            left_out="the sum is not checked",
+            left_out=say("the sum is not checked"),
         ),
         Key(
             name="profile",
             kind=Kind.TEXT,
-            meaning="Its profile.",
+            meaning=say("Its profile."),
             example="SK95",
-            left_out="the default skirting",
+            left_out=say("the default skirting"),
         ),
         Key(
             name="length",
             kind=Kind.READING,
-            meaning="Its length along the wall.",
+            meaning=say("Its length along the wall."),
             example=2284,
             required=True,
             above=True,
@@ -273,10 +284,13 @@ RUN: Final = Table(
                 name=end,
                 kind=Kind.CHOICE,
                 meaning=(
-                    f"What its {end} end stops at, facing the wall; architrave: read to the "
-                    "outer edge of what stands there at the floor, the architrave or its plinth "
-                    "block; rake: to where its lower edge meets that of the "
-                    "board along the stair."
+                    say(
+                        "What its {end} end stops at, facing the wall; architrave: "
+                        "read to the outer edge of what stands there at the floor, the "
+                        "architrave or its plinth block; rake: to where its lower edge "
+                        "meets that of the board along the stair.",
+                        end=end,
+                    )
                 ),
                 example="internal",
                 required=True,
@@ -288,9 +302,9 @@ RUN: Final = Table(
             Key(
                 name=f"{end}_corner",
                 kind=Kind.ANGLE_READING,
-                meaning=f"Corner at its {end} end, in degrees inside the room.",
+                meaning=say("Corner at its {end} end, in degrees inside the room.", end=end),
                 example=90.5,
-                left_out="the wall's corner, or 90",
+                left_out=say("the wall's corner, or 90"),
                 low=1.0,
                 high=359.0,
             )
@@ -301,11 +315,15 @@ RUN: Final = Table(
                 name=f"{end}_rake",
                 kind=Kind.ANGLE_READING,
                 meaning=(
-                    f"Pitch of the stair where its {end} end is a rake, in degrees: + where the "
-                    "stair climbs away from the run, - where it falls away."
+                    say(
+                        "Pitch of the stair where its {end} end is a rake, in degrees: "
+                        "+ where the stair climbs away from the run, - where it falls "
+                        "away.",
+                        end=end,
+                    )
                 ),
                 example=38.0,
-                left_out="held where that end is a rake",
+                left_out=say("held where that end is a rake"),
                 low=-STEEPEST_RAKE_DEG,
                 high=STEEPEST_RAKE_DEG,
             )
@@ -313,18 +331,18 @@ RUN: Final = Table(
         ),
         _lean(
             "lean",
-            "Degrees that its wall is off plumb, + with the top away from the room.",
-            "the wall's, or plumb",
+            say("Degrees that its wall is off plumb, + with the top away from the room."),
+            say("the wall's, or plumb"),
         ),
         *(
             _lean(
                 f"{end}_lean",
-                f"The same of what stands at its {end} end.",
-                "the next wall's, or plumb, which is then said",
+                say("The same of what stands at its {end} end.", end=end),
+                say("the next wall's, or plumb, which is then said"),
             )
             for end in ("left", "right")
         ),
-        *_floor("the run", "the wall's, or level"),
+        *_floor(say("the run"), say("the wall's, or level")),
         TAPE_NAME,
         ACCEPT,
     ),

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.assumptions import FLOOR_COVER, FLOOR_GAP
 from longpoint.survey.house_file.entry import Entry, as_table, read_entry
 from longpoint.survey.house_file.face_readings import mean, mean_true_mm
@@ -42,9 +43,9 @@ def build_room(hand: InHand) -> Room | None:
     tape = hand.tape()
     if not values["walls"]:
         raise HouseFileTrouble(
-            "The room is written with an empty list of walls.",
-            "There is nothing in it to be fitted or trimmed.",
-            "Write its walls in order as you turn to the right, or take the room out.",
+            say("The room is written with an empty list of walls."),
+            say("There is nothing in it to be fitted or trimmed."),
+            say("Write its walls in order as you turn to the right, or take the room out."),
             code="missing-key",
         )
     walls = _walls(hand, tape)
@@ -98,9 +99,9 @@ def _skirting(hand: InHand, values: dict[str, Any], what: str) -> str:
     name = values["profile"] if "profile" in values else hand.settings.default("skirting")
     if name is None:
         raise HouseFileTrouble(
-            f"No skirting is named for this {what}.",
-            "Without its section no piece can be worked out.",
-            "Write profile here, or skirting under [defaults].",
+            say("No skirting is named for this {what}.", what=what),
+            say("Without its section no piece can be worked out."),
+            say("Write profile here, or skirting under [defaults]."),
             code="no-skirting",
         )
     if "floor_gap" not in hand.settings.defaults:
@@ -114,11 +115,15 @@ def _walls(hand: InHand, tape: Tape) -> tuple[Wall, ...] | None:
     sound = True
     marks: set[str] = set()
     for index, written in enumerate(hand.values["walls"], start=1):
-        place = f"{room} wall {index}"
+        place = say("{room} wall {index}", room=room, index=index)
         try:
-            table = as_table(written, f"Wall {index}")
+            table = as_table(written, say("Wall {index}", index=index))
             entry = read_entry(WALL, table, hand.settings.remarks.units)
-            place = f"{room} {entry.values['mark']}" if "mark" in entry.values else place
+            place = (
+                say("{room} {values}", room=room, values=entry.values["mark"])
+                if "mark" in entry.values
+                else place
+            )
             troubles = entry.troubles or _twice(entry, marks)
             if not troubles:
                 walls.append(_wall(hand, entry.values, tape))
@@ -137,9 +142,9 @@ def _twice(entry: Entry, marks: set[str]) -> tuple[HouseFileTrouble, ...]:
         return ()
     return (
         HouseFileTrouble(
-            f"Two walls of this room have the mark {quoted(mark)}.",
-            "Which one is meant can't be told.",
-            "Give each wall of the room its own mark.",
+            say("Two walls of this room have the mark {mark}.", mark=quoted(mark)),
+            say("Which one is meant can't be told."),
+            say("Give each wall of the room its own mark."),
             code="mark-twice",
         ),
     )
@@ -171,9 +176,12 @@ def _rake(values: dict[str, Any], end: str) -> float | None:
     rake_deg = mean(values.get(f"{end}_rake"))
     if RunEnd(values[end]) is RunEnd.RAKE and not rake_deg:
         raise HouseFileTrouble(
-            f"The {end} end of this run is a rake.",
-            "How steep the stair is there isn't written, so its cut can't be worked out.",
-            f"Write {end}_rake in degrees: + where the stair climbs away from the run.",
+            say("The {end} end of this run is a rake.", end=end),
+            say("How steep the stair is there isn't written, so its cut can't be worked out."),
+            say(
+                "Write {end}_rake in degrees: + where the stair climbs away from the run.",
+                end=end,
+            ),
             code="missing-key",
         )
     return rake_deg
@@ -186,21 +194,34 @@ def _floor(values: dict[str, Any]) -> tuple[FloorPoint, ...]:
         is_twice = index > 0 and points[index - 1][0] == at_mm
         if at_mm < 0 or is_twice or abs(height_mm) > MOST_OFF_LEVEL_MM:
             raise HouseFileTrouble(
-                f"floor has a point [{number_text(at_mm)}, {number_text(height_mm)}].",
-                "Two points stand at one place."
+                say(
+                    "floor has a point [{number}, {number_2}].",
+                    number=number_text(at_mm),
+                    number_2=number_text(height_mm),
+                ),
+                say("Two points stand at one place.")
                 if is_twice
-                else "The first figure lies along the wall from its left end, the second is a "
-                "height of a few millimetres.",
-                "Write how far along, then how high: [1900, 6].",
+                else say(
+                    "The first figure lies along the wall from its left end, the "
+                    "second is a height of a few millimetres."
+                ),
+                say("Write how far along, then how high: [1900, 6]."),
             )
     return points
 
 
 def _wall_opening(hand: InHand, tape: Tape, index: int, written: object) -> WallOpening:
-    values = _inner(hand, WALL_OPENING, written, f"openings {index}")
+    values = _inner(hand, WALL_OPENING, written, say("openings {index}", index=index))
     return WallOpening(
         mark=values["mark"],
-        from_left_mm=_from_left(values.get("from_left"), tape, f"openings {index}, from_left"),
+        from_left_mm=_from_left(
+            values.get("from_left"),
+            tape,
+            say(
+                "openings {index}, from_left",
+                index=index,
+            ),
+        ),
     )
 
 
@@ -215,27 +236,39 @@ def _from_left(readings: tuple[WrittenLength, ...] | None, tape: Tape, path: str
 def _diagonal(
     hand: InHand, tape: Tape, index: int, written: object, walls: list[str]
 ) -> RoomDiagonal:
-    path = f"diagonals {index}"
+    path = say("diagonals {index}", index=index)
     values = _inner(hand, DIAGONAL, written, path)
     for key in ("from", "to"):
         if values[key] not in walls:
             raise HouseFileTrouble(
-                f"{path}, {key} names the wall {quoted(values[key])}.",
-                "This room has no wall of that mark.",
-                f"{instead(values[key], walls)} Name the wall whose right-hand end the corner is.",
+                say(
+                    "{path}, {key} names the wall {values}.",
+                    path=path,
+                    key=key,
+                    values=quoted(values[key]),
+                ),
+                say("This room has no wall of that mark."),
+                say(
+                    "{instead} Name the wall whose right-hand end the corner is.",
+                    instead=instead(values[key], walls),
+                ),
                 code="wall-unknown",
             )
     if values["from"] == values["to"]:
         raise HouseFileTrouble(
-            f"{path} runs from {quoted(values['from'])} to the same corner.",
-            "A diagonal joins two corners.",
-            "Name the walls at whose right-hand ends it starts and ends.",
+            say(
+                "{path} runs from {values} to the same corner.",
+                path=path,
+                values=quoted(values["from"]),
+            ),
+            say("A diagonal joins two corners."),
+            say("Name the walls at whose right-hand ends it starts and ends."),
             code="keys-clash",
         )
     return RoomDiagonal(
         start=values["from"],
         end=values["to"],
-        length_mm=mean_true_mm(values["length"], tape, f"{path}, length"),
+        length_mm=mean_true_mm(values["length"], tape, say("{path}, length", path=path)),
     )
 
 

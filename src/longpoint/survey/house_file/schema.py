@@ -5,6 +5,7 @@ import math
 from types import MappingProxyType
 from typing import Any, Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.house_table import FORMAT, HOUSE
 from longpoint.survey.house_file.keys import MOST_REPEATS, SIDES, Key, Kind, Table
 from longpoint.survey.house_file.trim_tables import TrimTables
@@ -14,11 +15,11 @@ DRAFT: Final = "https://json-schema.org/draft/2020-12/schema"
 
 _TEXT: Final = {"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT}
 _LENGTH: Final = {
-    "description": "A number in the house's units, or text as a carpenter writes it.",
+    "description": say("A number in the house's units, or text as a carpenter writes it."),
     "anyOf": [{"type": "number", "minimum": 0}, _TEXT],
 }
 _SIGNED_LENGTH: Final = {
-    "description": "A length that may carry a sign.",
+    "description": say("A length that may carry a sign."),
     "anyOf": [{"type": "number"}, _TEXT],
 }
 _DIGITS: Final = {"type": "string", "pattern": r"^\s*[0-9]+\s*$", "maxLength": LONGEST_TEXT}
@@ -44,11 +45,14 @@ def house_schema(trims: TrimTables = MappingProxyType({})) -> dict[str, Any]:
         house["properties"]["trims"]["items"] = {
             "anyOf": [_kind(name, table, tables) for name, table in trims.items()]
         }
-    house["properties"]["format"] = {"const": FORMAT, "description": "Which kind of file this is."}
+    house["properties"]["format"] = {
+        "const": FORMAT,
+        "description": say("Which kind of file this is."),
+    }
     return {
         "$schema": DRAFT,
         "title": FORMAT,
-        "description": "One house as read for its fix-out: lengths, angles, tools and stock.",
+        "description": say("One house as read for its fix-out: lengths, angles, tools and stock."),
         **house,
         "$defs": {"length": _LENGTH, "signed length": _SIGNED_LENGTH, "mark": _MARK, **tables},
     }
@@ -89,7 +93,11 @@ def _reference(table: Table | None, tables: dict[str, Any]) -> dict[str, Any]:
 
 
 def _property(key: Key, tables: dict[str, Any]) -> dict[str, Any]:
-    said = f"{key.meaning} Left out: {key.left_out}." if key.left_out else key.meaning
+    said = (
+        say("{meaning} Left out: {left_out}.", meaning=key.meaning, left_out=key.left_out)
+        if key.left_out
+        else key.meaning
+    )
     value = {"description": said, **_value(key, tables)}
     plain = key.kind in {Kind.TEXT, Kind.CHOICE, Kind.FLAG, Kind.COUNT, Kind.ANGLE, Kind.NUMBER}
     if plain and key.default is not None:

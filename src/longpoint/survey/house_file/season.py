@@ -3,6 +3,7 @@
 from typing import Any, Final
 
 from longpoint.errors import Severity
+from longpoint.speech.said import say
 from longpoint.survey.house_file.assumptions import SEASON_LEFT_OUT, SEASON_NOT_TOLD
 from longpoint.survey.house_file.entry import as_table, read_parts
 from longpoint.survey.house_file.remarks import Remarks
@@ -14,7 +15,7 @@ from longpoint.survey.house_file.season_tables import (
 from longpoint.survey.house_file.trouble import HouseFileTrouble
 from longpoint.survey.season import DAMPEST, DRIEST, FITTING, Air, HouseSeasons
 
-_CONSEQUENCE: Final = "It changes no length, so it is taken as if it weren't there."
+_CONSEQUENCE: Final = say("It changes no length, so it is taken as if it weren't there.")
 
 
 def read_seasons(written: object, remarks: Remarks, *, is_needed: bool) -> HouseSeasons:
@@ -46,9 +47,9 @@ def read_seasons(written: object, remarks: Remarks, *, is_needed: bool) -> House
         remarks.house_wide(
             Severity.NOTE,
             code="key-unused",
-            read="season gives fitting and moisture.",
-            wrong="What the meter showed on the wood counts, so the air at fitting does not.",
-            do="Take one of them out.",
+            read=say("season gives fitting and moisture."),
+            wrong=say("What the meter showed on the wood counts, so the air at fitting does not."),
+            do=say("Take one of them out."),
         )
     return HouseSeasons(
         fitting=None if moisture is not None else _air(entry.values, "fitting", FITTING),

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.season import DAMPEST, DRIEST, FITTING, Air, HouseSeasons
 
@@ -9,12 +10,12 @@ ASSUMED_SEASONS: Final = HouseSeasons(assumed=True)
 ASSUMED_TEMPERATURE_C: Final = 20.0
 
 AIR: Final = Table(
-    title="the air",
+    title=say("the air"),
     keys=(
         Key(
             name="humidity",
             kind=Kind.NUMBER,
-            meaning="Relative humidity, in percent.",
+            meaning=say("Relative humidity, in percent."),
             example=55,
             required=True,
             low=1.0,
@@ -25,13 +26,13 @@ AIR: Final = Table(
         Key(
             name="temperature",
             kind=Kind.NUMBER,
-            meaning="Temperature, in degrees Celsius.",
+            meaning=say("Temperature, in degrees Celsius."),
             example=18,
             default=ASSUMED_TEMPERATURE_C,
-            left_out="20 degrees Celsius",
+            left_out=say("20 degrees Celsius"),
             low=-20.0,
             high=50.0,
-            unit="degrees Celsius",
+            unit=say("degrees Celsius"),
             ours=True,
         ),
     ),
@@ -44,30 +45,36 @@ def _air(name: str, meaning: str, assumed: Air) -> Key:
         kind=Kind.TABLE,
         meaning=meaning,
         example={"humidity": assumed.humidity_percent, "temperature": assumed.temperature_c},
-        left_out=f"{assumed.humidity_percent:g} percent at {assumed.temperature_c:g} degrees",
+        left_out=say(
+            "{humidity_percent:g} percent at {temperature_c:g} degrees",
+            humidity_percent=assumed.humidity_percent,
+            temperature_c=assumed.temperature_c,
+        ),
         table=AIR,
     )
 
 
 SEASON: Final = Table(
-    title="the seasons",
+    title=say("the seasons"),
     keys=(
-        _air("fitting", "Air in which the trim lies before it is fitted.", FITTING),
+        _air("fitting", say("Air in which the trim lies before it is fitted."), FITTING),
         Key(
             name="moisture",
             kind=Kind.NUMBER,
             meaning=(
-                "Moisture of the wood at fitting, read with a meter, in percent of its dry "
-                "weight; stands instead of fitting."
+                say(
+                    "Moisture of the wood at fitting, read with a meter, in percent of "
+                    "its dry weight; stands instead of fitting."
+                )
             ),
             example=11,
-            left_out="what the air at fitting gives",
+            left_out=say("what the air at fitting gives"),
             low=3.0,
             high=30.0,
             unit="percent",
             ours=True,
         ),
-        _air("driest", "Air of the driest season.", DRIEST),
-        _air("dampest", "Air of the dampest season.", DAMPEST),
+        _air("driest", say("Air of the driest season."), DRIEST),
+        _air("dampest", say("Air of the dampest season."), DAMPEST),
     ),
 )

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.face_readings import mean_true_mm
 from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.trouble import HouseFileTrouble
@@ -29,11 +30,13 @@ def read_set(hand: InHand, kind: OpeningKind, layout: Layout) -> dict[str, Any]:
     plinth = _named(hand, "plinth") if kind is not OpeningKind.WINDOW else ""
     height_mm = hand.setting("plinth_height")
     if plinth and height_mm is None:
-        raise _missing("plinth", "the height of the plinth blocks", "plinth_height = 150")
+        raise _missing("plinth", say("the height of the plinth blocks"), say("plinth_height = 150"))
     block = _named(hand, "corner_block") if joint is Joint.BLOCKS else ""
     if joint is Joint.BLOCKS and not block:
         raise _missing(
-            'joint = "blocks"', "the profile of the corner blocks", 'corner_block = "CB70"'
+            say('joint = "blocks"'),
+            say("the profile of the corner blocks"),
+            say('corner_block = "CB70"'),
         )
     return {
         "joint": joint,
@@ -97,28 +100,31 @@ def _refuse_unused(hand: InHand, joint: Joint, kind: OpeningKind, layout: Layout
     reasons = {
         "head_horn": (
             joint is Joint.BUTT,
-            'Only a head that runs through (joint = "butt") has horns.',
+            say('Only a head that runs through (joint = "butt") has horns.'),
         ),
-        "corner_block": (joint is Joint.BLOCKS, 'Only joint = "blocks" has corner blocks.'),
-        "plinth": (kind is not OpeningKind.WINDOW, "A window's legs stand on no floor."),
-        "plinth_height": (kind is not OpeningKind.WINDOW, "A window's legs stand on no floor."),
-        "board_fit": (has_board, "Only board-and-apron trim has a window board."),
-        "apron_ends": (has_board, "Only board-and-apron trim has an apron."),
+        "corner_block": (joint is Joint.BLOCKS, say('Only joint = "blocks" has corner blocks.')),
+        "plinth": (kind is not OpeningKind.WINDOW, say("A window's legs stand on no floor.")),
+        "plinth_height": (
+            kind is not OpeningKind.WINDOW,
+            say("A window's legs stand on no floor."),
+        ),
+        "board_fit": (has_board, say("Only board-and-apron trim has a window board.")),
+        "apron_ends": (has_board, say("Only board-and-apron trim has an apron.")),
     }
     for key, (is_used, why) in reasons.items():
         if key in hand.values and not is_used:
             raise HouseFileTrouble(
-                f"The opening gives {key}.",
-                f"Nothing here uses it: {why[0].lower()}{why[1:]}",
-                f"Take {key} out, or change what it belongs to.",
+                say("The opening gives {key}.", key=key),
+                say("Nothing here uses it: {why}{why_2}", why=why[0].lower(), why_2=why[1:]),
+                say("Take {key} out, or change what it belongs to.", key=key),
                 code=CLASH_CODE,
             )
 
 
 def _missing(given: str, what: str, example: str) -> HouseFileTrouble:
     return HouseFileTrouble(
-        f"The opening has {given}.",
-        f"It can't be done without {what}.",
-        f"Write it here or under [defaults], for example {example}.",
+        say("The opening has {given}.", given=given),
+        say("It can't be done without {what}.", what=what),
+        say("Write it here or under [defaults], for example {example}.", example=example),
         code="missing-key",
     )

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from longpoint.errors import Severity
+from longpoint.speech.said import say
 from longpoint.survey.crew import Crew
 from longpoint.survey.fixing import FixingSetup
 from longpoint.survey.handover import Defect, Handover
@@ -77,9 +78,9 @@ class Settings:
         """
         if key in self.spoiled:
             raise HouseFileTrouble(
-                f"{key} is to come from [defaults].",
-                "What is written for it there can't be used.",
-                f"Put {key} right under [defaults], or write it here.",
+                say("{key} is to come from [defaults].", key=key),
+                say("What is written for it there can't be used."),
+                say("Put {key} right under [defaults], or write it here.", key=key),
                 code="default-unreadable",
             )
         return self.defaults.get(key)
@@ -132,13 +133,13 @@ def read_settings(document: Mapping[object, object], remarks: Remarks) -> Settin
     )
 
 
-_HELD: Final = "Every opening, room and run that takes it from there is held."
-_MARKS_TOO: Final = "The tape that read the house is taken to mark at the saw as well."
+_HELD: Final = say("Every opening, room and run that takes it from there is held.")
+_MARKS_TOO: Final = say("The tape that read the house is taken to mark at the saw as well.")
 _LEFT_OUT: Final = {
-    "saw": "The sticks are planned with an assumed saw.",
+    "saw": say("The sticks are planned with an assumed saw."),
     "saw_tape": _MARKS_TOO,
-    "floor_gap": "It is taken as if it weren't there.",
-    "max_run": "It is taken as if it weren't there.",
+    "floor_gap": say("It is taken as if it weren't there."),
+    "max_run": say("It is taken as if it weren't there."),
 }
 
 
@@ -166,9 +167,9 @@ def _read_defaults(
         remarks.house_wide(
             Severity.STOP,
             code="default-unreadable",
-            read="defaults.quirk_band does not hold the quirk of [defaults].",
-            wrong=f"A trim set as planned would be refused. {_HELD}",
-            do="Widen the band, or change the quirk.",
+            read=say("defaults.quirk_band does not hold the quirk of [defaults]."),
+            wrong=say("A trim set as planned would be refused. {held}", held=_HELD),
+            do=say("Widen the band, or change the quirk."),
         )
     return {key: value for key, value in values.items() if key not in spoiled}, spoiled
 
@@ -201,9 +202,12 @@ def _default_tape(
         remarks.house_wide(
             Severity.NOTE,
             code="tape-assumed",
-            read="No tape is described.",
-            wrong=f"A class II tape read to {remarks.tell(tape.resolution_mm)} is assumed.",
-            do="Read the class off the blade and describe the tape under [tapes].",
+            read=say("No tape is described."),
+            wrong=say(
+                "A class II tape read to {resolution} is assumed.",
+                resolution=remarks.tell(tape.resolution_mm),
+            ),
+            do=say("Read the class off the blade and describe the tape under [tapes]."),
         )
         return tape.name
     _say_first("tape", tapes.known, remarks, code="tape-assumed")
@@ -232,10 +236,14 @@ def _default_saw(
         remarks.house_wide(
             Severity.STOP,
             code="saw-unknown",
-            read=f"defaults.saw names {quoted(defaults['saw'])}.",
-            wrong="No saw of that name can be used, so the sticks are planned with a kerf of "
-            f"{remarks.tell(saw.kerf_mm)} and an end trim of {remarks.tell(saw.end_trim_mm)}.",
-            do="Name a saw that is described under [saws], or describe this one.",
+            read=say("defaults.saw names {defaults}.", defaults=quoted(defaults["saw"])),
+            wrong=say(
+                "No saw of that name can be used, so the sticks are planned with "
+                "a kerf of {kerf} and an end trim of {end_trim}.",
+                kerf=remarks.tell(saw.kerf_mm),
+                end_trim=remarks.tell(saw.end_trim_mm),
+            ),
+            do=say("Name a saw that is described under [saws], or describe this one."),
         )
     elif saws:
         _say_first("saw", saws, remarks, code="saw-assumed")
@@ -245,18 +253,28 @@ def _default_saw(
         remarks.house_wide(
             Severity.NOTE,
             code="saw-assumed",
-            read="No saw is described.",
-            wrong=f"A kerf of {remarks.tell(saw.kerf_mm)} and an end trim of "
-            f"{remarks.tell(saw.end_trim_mm)} are assumed, and its 45s are not proved.",
-            do="Measure the kerf on a test cut and describe the saw under [saws].",
+            read=say("No saw is described."),
+            wrong=say(
+                "A kerf of {kerf} and an end trim of {end_trim} are assumed, and "
+                "its 45s are not proved.",
+                kerf=remarks.tell(saw.kerf_mm),
+                end_trim=remarks.tell(saw.end_trim_mm),
+            ),
+            do=say("Measure the kerf on a test cut and describe the saw under [saws]."),
         )
     if not saw.is_proved and not saw.assumed:
         remarks.house_wide(
             Severity.NOTE,
             code="saw-not-proved",
-            read=f"The saw {quoted(saw.name)} is described without what its 45s really give.",
-            wrong="Both swings are taken as 45 within what a saw is usually out by.",
-            do=f"Cut a test frame from offcuts and write found under [saws.{saw.name}].",
+            read=say(
+                "The saw {saw} is described without what its 45s really give.",
+                saw=quoted(saw.name),
+            ),
+            wrong=say("Both swings are taken as 45 within what a saw is usually out by."),
+            do=say(
+                "Cut a test frame from offcuts and write found under [saws.{saw}].",
+                saw=saw.name,
+            ),
         )
     return saw
 
@@ -267,7 +285,11 @@ def _say_first(kind: str, names: Iterable[str], remarks: Remarks, *, code: str) 
         remarks.house_wide(
             Severity.NOTE,
             code=code,
-            read=f"{len(others) + 1} {kind}s are described, and [defaults] names none.",
-            wrong=f"The first one, {quoted(first)}, is taken.",
-            do=f"Write {kind} under [defaults].",
+            read=say(
+                "{others} {kind}s are described, and [defaults] names none.",
+                others=len(others) + 1,
+                kind=kind,
+            ),
+            wrong=say("The first one, {first}, is taken.", first=quoted(first)),
+            do=say("Write {kind} under [defaults].", kind=kind),
         )

@@ -3,6 +3,7 @@
 from typing import Any
 
 from longpoint.errors import Severity
+from longpoint.speech.said import say
 from longpoint.survey.house_file.entry import as_table, read_entry
 from longpoint.survey.house_file.keys import Table
 from longpoint.survey.house_file.named_tables import Named
@@ -20,7 +21,7 @@ def read_stock(
     stock = []
     for path, values in _sticks(STOCK, "stock", written, profiles, remarks):
         if values["length"] <= 2 * saw.end_trim_mm + saw.kerf_mm:
-            _say_too_short(path, values["length"], "its two end trims and a saw cut", remarks)
+            _say_too_short(path, values["length"], say("its two end trims and a saw cut"), remarks)
             continue
         stock.append(
             Stock(
@@ -42,7 +43,7 @@ def read_offcuts(
     offcuts = []
     for path, values in _sticks(OFFCUT, "offcuts", written, profiles, remarks):
         if values["length"] <= 2 * saw.kerf_mm:
-            _say_too_short(path, values["length"], "a saw cut at each end", remarks)
+            _say_too_short(path, values["length"], say("a saw cut at each end"), remarks)
             continue
         offcuts.append(
             Offcut(
@@ -64,10 +65,10 @@ def _sticks(
         try:
             entry = read_entry(table, as_table(inner, path), remarks.units, f"{path}, ")
         except HouseFileTrouble as trouble:
-            remarks.trouble(trouble, "This stick is left out.", code="stick-unreadable")
+            remarks.trouble(trouble, say("This stick is left out."), code="stick-unreadable")
             continue
         for each in entry.troubles:
-            remarks.trouble(each, "This stick is left out.", code="stick-unreadable")
+            remarks.trouble(each, say("This stick is left out."), code="stick-unreadable")
         if entry.troubles or entry.values["profile"] in profiles.spoiled:
             continue
         try:
@@ -77,7 +78,7 @@ def _sticks(
                 Severity.WARNING,
                 code=trouble.code,
                 read=trouble.read,
-                wrong=f"{trouble.wrong} The stick is left out.",
+                wrong=say("{wrong} The stick is left out.", wrong=trouble.wrong),
                 do=trouble.do,
             )
             continue
@@ -89,7 +90,14 @@ def _say_too_short(path: str, length_mm: float, than: str, remarks: Remarks) -> 
     remarks.house_wide(
         Severity.STOP,
         code="stick-too-short",
-        read=f"{path.capitalize()} is {remarks.tell(length_mm)} long.",
-        wrong=f"That is no longer than {than} take, so nothing is left of it. It is left out.",
-        do="Write its whole length, in the house's unit.",
+        read=say(
+            "{path} is {length} long.",
+            path=path.capitalize(),
+            length=remarks.tell(length_mm),
+        ),
+        wrong=say(
+            "That is no longer than {than} take, so nothing is left of it. It is left out.",
+            than=than,
+        ),
+        do=say("Write its whole length, in the house's unit."),
     )

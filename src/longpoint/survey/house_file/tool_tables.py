@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.instruments import SkirtingCut, TapeClass
 
@@ -12,12 +13,12 @@ STEP_MM: Final = 1.0
 STEP_IN_INCHES_MM: Final = 25.4 / 16
 
 PROFILE: Final = Table(
-    title="a profile",
+    title=say("a profile"),
     keys=(
         Key(
             name="face",
             kind=Kind.LENGTH,
-            meaning="Width of the face across the wall; of skirting, its height.",
+            meaning=say("Width of the face across the wall; of skirting, its height."),
             example=57,
             required=True,
             above=True,
@@ -26,7 +27,7 @@ PROFILE: Final = Table(
         Key(
             name="thickness",
             kind=Kind.LENGTH,
-            meaning="How far it stands off the wall.",
+            meaning=say("How far it stands off the wall."),
             example=18,
             required=True,
             above=True,
@@ -35,7 +36,9 @@ PROFILE: Final = Table(
         Key(
             name="reversible",
             kind=Kind.FLAG,
-            meaning="True when the section is the same from both edges, so a piece may be turned.",
+            meaning=say(
+                "True when the section is the same from both edges, so a piece may be turned."
+            ),
             example=False,
             default=False,
             left_out="false",
@@ -43,8 +46,10 @@ PROFILE: Final = Table(
         Key(
             name="grain_matched",
             kind=Kind.FLAG,
-            meaning="True when an opening's pieces are wanted from one stick, where that costs"
-            " nothing: for timber that stays visible.",
+            meaning=say(
+                "True when an opening's pieces are wanted from one stick, "
+                "where that costs nothing: for timber that stays visible."
+            ),
             example=False,
             default=False,
             left_out="false",
@@ -52,17 +57,20 @@ PROFILE: Final = Table(
         Key(
             name="material",
             kind=Kind.TEXT,
-            meaning="What it is made of.",
-            example="radiata pine",
-            left_out="not printed",
+            meaning=say("What it is made of."),
+            example=say("radiata pine"),
+            left_out=say("not printed"),
         ),
         Key(
             name="section",
             kind=Kind.POINTS,
-            meaning="Corners of its cross-section in order round it, its back down: across from one"
-            " edge of the face, up from the back. Drawn on the sheets; no length hangs on it.",
+            meaning=say(
+                "Corners of its cross-section in order round it, its back "
+                "down: across from one edge of the face, up from the back. "
+                "Drawn on the sheets; no length hangs on it."
+            ),
             example=[[0, 0], [57, 0], [57, 12], [50, 18], [0, 18]],
-            left_out="not drawn",
+            left_out=say("not drawn"),
             low=-600.0,
             high=600.0,
             most=400,
@@ -70,10 +78,12 @@ PROFILE: Final = Table(
         Key(
             name="thin_edge",
             kind=Kind.LENGTH,
-            meaning="Thickness at the edge to the opening where the section is thinner there; "
-            "for nails.",
+            meaning=say(
+                "Thickness at the edge to the opening where the section is "
+                "thinner there; for nails."
+            ),
             example=9,
-            left_out="as thick as the whole",
+            left_out=say("as thick as the whole"),
             above=True,
             high=200.0,
         ),
@@ -81,12 +91,12 @@ PROFILE: Final = Table(
 )
 
 TAPE_CHECK: Final = Table(
-    title="a tape's check",
+    title=say("a tape's check"),
     keys=(
         Key(
             name="stick",
             kind=Kind.LENGTH,
-            meaning="Length of the stick it was checked on.",
+            meaning=say("Length of the stick it was checked on."),
             example=1000,
             required=True,
             above=True,
@@ -94,54 +104,54 @@ TAPE_CHECK: Final = Table(
         Key(
             name="inside",
             kind=Kind.LENGTH,
-            meaning="What it showed between two faces the stick's length apart.",
+            meaning=say("What it showed between two faces the stick's length apart."),
             example=1001.5,
-            left_out="not checked",
+            left_out=say("not checked"),
             above=True,
         ),
         Key(
             name="outside",
             kind=Kind.LENGTH,
-            meaning="What it showed hooked over the end of the stick.",
+            meaning=say("What it showed hooked over the end of the stick."),
             example=1000,
-            left_out="not checked",
+            left_out=say("not checked"),
             above=True,
         ),
     ),
 )
 
 TAPE: Final = Table(
-    title="a tape",
+    title=say("a tape"),
     keys=(
         Key(
             name="class",
             kind=Kind.CHOICE,
-            meaning="Accuracy class printed on the blade.",
+            meaning=say("Accuracy class printed on the blade."),
             example="II",
             choices=tuple(each.value for each in TapeClass),
-            left_out="II, unless max_error is given",
+            left_out=say("II, unless max_error is given"),
         ),
         Key(
             name="max_error",
             kind=Kind.LENGTH,
-            meaning="Most it can be out by, at any length; stands instead of the class.",
+            meaning=say("Most it can be out by, at any length; stands instead of the class."),
             example=1.0,
-            left_out="by its class",
+            left_out=say("by its class"),
             high=50.0,
         ),
         Key(
             name="resolution",
             kind=Kind.LENGTH,
-            meaning="Step to which it is read.",
+            meaning=say("Step to which it is read."),
             example=1,
-            left_out="1 mm, or 1/16 in",
+            left_out=say("1 mm, or 1/16 in"),
             above=True,
             high=10.0,
         ),
         Key(
             name="take_off",
             kind=Kind.SIGNED_LENGTH,
-            meaning="What it is known to read too much on an inside reading; taken off each.",
+            meaning=say("What it is known to read too much on an inside reading; taken off each."),
             example=1.5,
             default=0.0,
             left_out="0",
@@ -151,26 +161,29 @@ TAPE: Final = Table(
         Key(
             name="check",
             kind=Kind.TABLE,
-            meaning="What it showed on a stick of known length.",
+            meaning=say("What it showed on a stick of known length."),
             example={"stick": 1000, "inside": 1001.5, "outside": 1000},
-            left_out="not checked",
+            left_out=say("not checked"),
             table=TAPE_CHECK,
         ),
     ),
 )
 
 SAW_FOUND: Final = Table(
-    title="a saw's test cuts",
+    title=say("a saw's test cuts"),
     keys=tuple(
         Key(
             name=swing,
             kind=Kind.ANGLE,
             meaning=(
-                f"What a cut set to 45 with the saw swung {swing} really gave, in degrees: "
-                "43 to 47, our limit."
+                say(
+                    "What a cut set to 45 with the saw swung {swing} really gave, in "
+                    "degrees: 43 to 47, our limit.",
+                    swing=swing,
+                )
             ),
             example=example,
-            left_out="that swing is not proved",
+            left_out=say("that swing is not proved"),
             low=43.0,
             high=47.0,
             ours=True,
@@ -180,14 +193,17 @@ SAW_FOUND: Final = Table(
 )
 
 SAW_DIALLED: Final = Table(
-    title="what was dialled off",
+    title=say("what was dialled off"),
     keys=tuple(
         Key(
             name=swing,
             kind=Kind.ANGLE,
             meaning=(
-                f"Degrees past 45 that the saw was set to, swung {swing}, when the sets as built "
-                "were cut: -2 to 2, our limit."
+                say(
+                    "Degrees past 45 that the saw was set to, swung {swing}, when the "
+                    "sets as built were cut: -2 to 2, our limit.",
+                    swing=swing,
+                )
             ),
             example=example,
             default=0.0,
@@ -201,15 +217,15 @@ SAW_DIALLED: Final = Table(
 )
 
 SAW: Final = Table(
-    title="a saw",
+    title=say("a saw"),
     keys=(
         Key(
             name="kerf",
             kind=Kind.LENGTH,
-            meaning="Width of the saw cut.",
+            meaning=say("Width of the saw cut."),
             example=2.4,
             default=ASSUMED_KERF_MM,
-            left_out="3 mm",
+            left_out=say("3 mm"),
             above=True,
             high=20.0,
         ),
@@ -217,33 +233,38 @@ SAW: Final = Table(
             name="end_trim",
             kind=Kind.LENGTH,
             meaning=(
-                "Taken off both ends of a new stick; an offcut loses one kerf at each end instead."
+                say(
+                    "Taken off both ends of a new stick; an offcut loses one kerf at "
+                    "each end instead."
+                )
             ),
             example=10,
             default=ASSUMED_END_TRIM_MM,
-            left_out="10 mm",
+            left_out=say("10 mm"),
             high=1000.0,
         ),
         Key(
             name="found",
             kind=Kind.TABLE,
-            meaning="What a cut set to 45 really gave.",
+            meaning=say("What a cut set to 45 really gave."),
             example={"left": 45.1, "right": 44.9},
-            left_out="the saw is not proved",
+            left_out=say("the saw is not proved"),
             table=SAW_FOUND,
         ),
         Key(
             name="keep",
             kind=Kind.LENGTH,
-            meaning="An offcut this long goes back on the rack.",
+            meaning=say("An offcut this long goes back on the rack."),
             example=300,
             default=ASSUMED_KEEP_MM,
-            left_out="300 mm",
+            left_out=say("300 mm"),
         ),
         Key(
             name="skirting",
             kind=Kind.CHOICE,
-            meaning="How skirting is held for its bevels: lying flat, or standing at the fence.",
+            meaning=say(
+                "How skirting is held for its bevels: lying flat, or standing at the fence."
+            ),
             example="flat",
             choices=tuple(each.value for each in SkirtingCut),
             default="flat",
@@ -252,23 +273,25 @@ SAW: Final = Table(
         Key(
             name="blade",
             kind=Kind.TEXT,
-            meaning="Name of the blade in it: what was learned with another doesn't hold.",
-            example="60 tooth",
-            left_out="one blade for all that is written down",
+            meaning=say("Name of the blade in it: what was learned with another doesn't hold."),
+            example=say("60 tooth"),
+            left_out=say("one blade for all that is written down"),
         ),
         Key(
             name="setting",
             kind=Kind.TEXT,
-            meaning="Name of the stop setting it stands at; a new one once the stop was set anew.",
-            example="after the move",
-            left_out="one setting for all that is written down",
+            meaning=say(
+                "Name of the stop setting it stands at; a new one once the stop was set anew."
+            ),
+            example=say("after the move"),
+            left_out=say("one setting for all that is written down"),
         ),
         Key(
             name="dialled",
             kind=Kind.TABLE,
-            meaning="What was dialled off 45 when the sets as built were cut.",
+            meaning=say("What was dialled off 45 when the sets as built were cut."),
             example={"left": -0.1, "right": 0.1},
-            left_out="cut at the stop",
+            left_out=say("cut at the stop"),
             table=SAW_DIALLED,
         ),
     ),
@@ -277,19 +300,19 @@ SAW: Final = Table(
 _STICK_PROFILE: Final = Key(
     name="profile",
     kind=Kind.TEXT,
-    meaning="Its profile, by its name under [profiles].",
+    meaning=say("Its profile, by its name under [profiles]."),
     example="OG57",
     required=True,
 )
 
 STOCK: Final = Table(
-    title="a stick of stock",
+    title=say("a stick of stock"),
     keys=(
         _STICK_PROFILE,
         Key(
             name="length",
             kind=Kind.LENGTH,
-            meaning="Length of a new stick.",
+            meaning=say("Length of a new stick."),
             example=5400,
             required=True,
             above=True,
@@ -297,30 +320,30 @@ STOCK: Final = Table(
         Key(
             name="price",
             kind=Kind.PRICE,
-            meaning="Price of one stick.",
+            meaning=say("Price of one stick."),
             example=14.6,
-            left_out="lengths are compared by metres",
+            left_out=say("lengths are compared by metres"),
             high=1_000_000.0,
         ),
         Key(
             name="count",
             kind=Kind.COUNT,
-            meaning="How many there are.",
+            meaning=say("How many there are."),
             example=12,
-            left_out="as many as needed",
+            left_out=say("as many as needed"),
             high=100_000.0,
         ),
         Key(
             name="supplier",
             kind=Kind.TEXT,
-            meaning="Who sells it; longpoint order writes one order for each.",
-            example="Harrow Timber",
-            left_out="it stands in an order without a name",
+            meaning=say("Who sells it; longpoint order writes one order for each."),
+            example=say("Harrow Timber"),
+            left_out=say("it stands in an order without a name"),
         ),
         Key(
             name="code",
             kind=Kind.TEXT,
-            meaning="The supplier's own code for this stick; printed on the order.",
+            meaning=say("The supplier's own code for this stick; printed on the order."),
             example="HT-1057-54",
             left_out="none",
         ),
@@ -328,13 +351,13 @@ STOCK: Final = Table(
 )
 
 OFFCUT: Final = Table(
-    title="an offcut",
+    title=say("an offcut"),
     keys=(
         _STICK_PROFILE,
         Key(
             name="length",
             kind=Kind.LENGTH,
-            meaning="Its length.",
+            meaning=say("Its length."),
             example=1310,
             required=True,
             above=True,
@@ -342,7 +365,7 @@ OFFCUT: Final = Table(
         Key(
             name="count",
             kind=Kind.COUNT,
-            meaning="How many there are; with a label, it is one.",
+            meaning=say("How many there are; with a label, it is one."),
             example=2,
             default=1,
             left_out="1",
@@ -351,9 +374,9 @@ OFFCUT: Final = Table(
         Key(
             name="label",
             kind=Kind.MARK,
-            meaning="Its label on the crew's rack; longpoint plan --rack writes it.",
+            meaning=say("Its label on the crew's rack; longpoint plan --rack writes it."),
             example="EMKR",
-            left_out="it has none",
+            left_out=say("it has none"),
         ),
     ),
 )

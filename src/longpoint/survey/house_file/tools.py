@@ -5,6 +5,7 @@ from typing import Any, Final, TypeVar
 
 from longpoint.errors import Severity
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house_file.assumptions import END_TRIM, KERF
 from longpoint.survey.house_file.entry import as_table, read_entry
 from longpoint.survey.house_file.named_tables import Named, read_named
@@ -27,8 +28,8 @@ from longpoint.survey.profiles import Profile
 
 T = TypeVar("T")
 
-ASSUMED_TAPE: Final = "assumed tape"
-ASSUMED_SAW: Final = "assumed saw"
+ASSUMED_TAPE: Final = say("assumed tape")
+ASSUMED_SAW: Final = say("assumed saw")
 
 
 def read_profiles(written: Mapping[object, object], remarks: Remarks) -> Named[Profile]:
@@ -52,7 +53,7 @@ def read_profiles(written: Mapping[object, object], remarks: Remarks) -> Named[P
         written,
         remarks,
         profile,
-        "Everything that uses the profile is held, and its sticks are left out.",
+        say("Everything that uses the profile is held, and its sticks are left out."),
         unknown_code="profile-unknown",
         unreadable_code="profile-unreadable",
     )
@@ -62,9 +63,12 @@ def _thin_edge(name: str, values: dict[str, Any]) -> float | None:
     thin_mm: float | None = values.get("thin_edge")
     if thin_mm is not None and thin_mm > values["thickness"]:
         raise HouseFileTrouble(
-            f"The profile {quoted(name)} has a thin_edge that is thicker than its thickness.",
-            "Only its thinner edge is told so.",
-            "Write the edge's own thickness, or take it out.",
+            say(
+                "The profile {name} has a thin_edge that is thicker than its thickness.",
+                name=quoted(name),
+            ),
+            say("Only its thinner edge is told so."),
+            say("Write the edge's own thickness, or take it out."),
         )
     return thin_mm
 
@@ -78,25 +82,28 @@ def read_tapes(written: Mapping[object, object], remarks: Remarks) -> Named[Tape
         written_class = values.get("class")
         if max_error_mm is not None and written_class is not None:
             raise HouseFileTrouble(
-                f"The tape {quoted(name)} is given a class and a max_error.",
-                "Only one of them can tell what it may be out by.",
-                "Take one of them out.",
+                say("The tape {name} is given a class and a max_error.", name=quoted(name)),
+                say("Only one of them can tell what it may be out by."),
+                say("Take one of them out."),
                 code="keys-clash",
             )
         if max_error_mm is None and written_class is None:
             remarks.house_wide(
                 Severity.NOTE,
                 code="tape-class-assumed",
-                read=f"The tape {quoted(name)} is described without a class.",
-                wrong="Class II is assumed.",
-                do=f'Read it off the blade and write class = "II" under [tapes.{name}].',
+                read=say("The tape {name} is described without a class.", name=quoted(name)),
+                wrong=say("Class II is assumed."),
+                do=say(
+                    'Read it off the blade and write class = "II" under [tapes.{name}].',
+                    name=name,
+                ),
             )
         check = values.get("check", {})
         if check and not check.keys() & {"inside", "outside"}:
             raise HouseFileTrouble(
-                f"The check of the tape {quoted(name)} gives the stick only.",
-                "It doesn't say what the tape showed on it.",
-                "Write inside, outside or both beside stick.",
+                say("The check of the tape {name} gives the stick only.", name=quoted(name)),
+                say("It doesn't say what the tape showed on it."),
+                say("Write inside, outside or both beside stick."),
                 code="missing-key",
             )
         return Tape(
@@ -116,7 +123,7 @@ def read_tapes(written: Mapping[object, object], remarks: Remarks) -> Named[Tape
         written,
         remarks,
         tape,
-        "Everything read with this tape is held.",
+        say("Everything read with this tape is held."),
         unknown_code="tape-unknown",
         unreadable_code="tape-unreadable",
     )
@@ -137,15 +144,17 @@ def read_saws(written: Mapping[object, object], remarks: Remarks) -> dict[str, S
     saws: dict[str, Saw] = {}
     for name, inner in written.items():
         try:
-            text = read_text(name, "The name of a saw")
+            text = read_text(name, say("The name of a saw"))
             table = as_table(inner, f"saws.{text}")
             entry = read_entry(SAW, table, remarks.units, f"saws.{text}.")
         except HouseFileTrouble as trouble:
-            remarks.trouble(trouble, "This saw is not used.", code="saw-unreadable")
+            remarks.trouble(trouble, say("This saw is not used."), code="saw-unreadable")
             continue
         for each in entry.troubles:
             remarks.trouble(
-                each, "It is taken as if it weren't there, so check the saw.", code="saw-unreadable"
+                each,
+                say("It is taken as if it weren't there, so check the saw."),
+                code="saw-unreadable",
             )
         values = entry.values
         found = values.get("found", {})

@@ -3,46 +3,49 @@
 from collections.abc import Mapping
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.default_tables import ACCEPT, TAPE_NAME
 from longpoint.survey.house_file.keys import Key, Kind, Table
 
 TRIM: Final = Table(
-    title="a trim",
+    title=say("a trim"),
     keys=(
         Key(
             name="mark",
             kind=Kind.MARK,
-            meaning="Its mark; no two alike in the house, openings and runs included.",
+            meaning=say("Its mark; no two alike in the house, openings and runs included."),
             example="PR1",
             required=True,
         ),
         Key(
             name="kind",
             kind=Kind.TEXT,
-            meaning="What it is, by its name in the catalogue; that tells what else it asks for.",
+            meaning=say(
+                "What it is, by its name in the catalogue; that tells what else it asks for."
+            ),
             example="picture-rail",
             required=True,
         ),
         Key(
             name="room",
             kind=Kind.TEXT,
-            meaning="The room it is in.",
+            meaning=say("The room it is in."),
             example="Parlour",
-            left_out="not printed",
+            left_out=say("not printed"),
         ),
         Key(
             name="openings",
             kind=Kind.CODES,
-            meaning="Marks of the openings it is fixed to.",
+            meaning=say("Marks of the openings it is fixed to."),
             example=["D3", "D4"],
             left_out="none",
         ),
         Key(
             name="profile",
             kind=Kind.TEXT,
-            meaning="Its profile.",
+            meaning=say("Its profile."),
             example="PR45",
-            left_out="held where its kind can't do without one",
+            left_out=say("held where its kind can't do without one"),
         ),
         TAPE_NAME,
         ACCEPT,

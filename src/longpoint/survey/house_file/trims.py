@@ -4,6 +4,7 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.entry import as_table, read_entry
 from longpoint.survey.house_file.face_readings import mean, mean_true_mm
 from longpoint.survey.house_file.in_hand import InHand
@@ -27,9 +28,9 @@ def table_of(written: Mapping[Any, object], tables: TrimTables) -> Table:
         return tables[kind]
     known = instead(kind if isinstance(kind, str) else "", tables)
     raise HouseFileTrouble(
-        f"kind is written as {shown(kind)}.",
-        "The catalogue has no trim of that name.",
-        f"{known} `longpoint catalogue` lists them all.",
+        say("kind is written as {shown}.", shown=shown(kind)),
+        say("The catalogue has no trim of that name."),
+        say("{known} `longpoint catalogue` lists them all.", known=known),
         code="trim-unknown",
         key="kind",
     )

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from longpoint.errors import Finding, Severity, SurveyError
+from longpoint.speech.said import joined, say
 
 LONGEST_SHOWN: Final = 40
 UNREADABLE_CODE: Final = "unreadable-value"
@@ -62,17 +63,17 @@ def shown(written: object) -> str:
         case bool():
             return "true" if written else "false"
         case int():
-            return str(written) if abs(written) < 10**15 else "a number of over 15 digits"
+            return str(written) if abs(written) < 10**15 else say("a number of over 15 digits")
         case float():
             return f"{written:g}" if abs(written) < 1e15 else f"{written:.3e}"
         case str():
             return quoted(written)
         case dict():
-            return "a table"
+            return say("a table")
         case list() | tuple():
-            return f"a list of {len(written)}"
+            return say("a list of {written}", written=len(written))
         case _:
-            return "a date or another kind of value"
+            return say("a date or another kind of value")
 
 
 def quoted(text: str) -> str:
@@ -98,8 +99,12 @@ def instead(name: str, known: Iterable[str]) -> str:
     names = list(known)
     alike = nearest(name, names)
     if alike:
-        return f"Did you mean {quoted(alike)}?"
+        return say("Did you mean {alike}?", alike=quoted(alike))
     if not names:
-        return "None is described yet."
-    listed = ", ".join(quoted(each) for each in names[:12])
-    return f"Known here: {listed}{' and others' if len(names) > 12 else ''}."
+        return say("None is described yet.")
+    listed = joined(", ", (quoted(each) for each in names[:12]))
+    return say(
+        "Known here: {listed}{and_}.",
+        listed=listed,
+        and_=say(" and others") if len(names) > 12 else "",
+    )

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 from longpoint.quantities.length import Units
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.keys import MOST_REPEATS, SIDES, Key, Kind
 from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, nearest, quoted, shown
 from longpoint.survey.house_file.written_numbers import (
@@ -101,30 +102,54 @@ def read_value(key: Key, written: object, units: Units, path: str) -> Any:  # no
 def _choice(key: Key, written: object, path: str) -> str:
     if isinstance(written, str) and written in key.choices:
         return written
-    wrong = f"It can only be one of: {', '.join(key.choices)}."
+    wrong = say("It can only be one of: {choices}.", choices=joined(", ", key.choices))
     alike = nearest(written, key.choices) if isinstance(written, str) else ""
-    do = f"Did you mean {quoted(alike)}?" if alike else "Write one of these, in quotes."
+    do = (
+        say("Did you mean {alike}?", alike=quoted(alike))
+        if alike
+        else say("Write one of these, in quotes.")
+    )
     return refuse(path, written, wrong, do)
 
 
 def _flag(written: object, path: str) -> bool:
     if not isinstance(written, bool):
-        refuse(path, written, "It can only be true or false.", "Write true or false, no quotes.")
+        refuse(
+            path,
+            written,
+            say("It can only be true or false."),
+            say("Write true or false, no quotes."),
+        )
     return written
 
 
 def _band(key: Key, written: object, units: Units, path: str) -> tuple[float, float]:
     if not isinstance(written, list | tuple) or len(written) != 2:
-        refuse(path, written, "It has to be two lengths, least and most.", "Write it like [3, 7].")
+        refuse(
+            path,
+            written,
+            say("It has to be two lengths, least and most."),
+            say("Write it like [3, 7]."),
+        )
     least, most = (read_length(key, one, units, path).value_mm for one in written)
     if least > most:
-        refuse(path, written, "The first is larger than the second.", "Write the least first.")
+        refuse(
+            path,
+            written,
+            say("The first is larger than the second."),
+            say("Write the least first."),
+        )
     return (least, most)
 
 
 def _point(key: Key, written: object, units: Units, path: str) -> tuple[float, float]:
     if not isinstance(written, list | tuple) or len(written) != 2:
-        refuse(path, written, "Each corner is two lengths.", "Write across and up: [900, 1400].")
+        refuse(
+            path,
+            written,
+            say("Each corner is two lengths."),
+            say("Write across and up: [900, 1400]."),
+        )
     across, up = (read_signed_length(key, one, units, path) for one in written)
     return (across, up)
 
@@ -133,9 +158,14 @@ def _several(
     written: object, path: str, read: Callable[[object], T], most: int = MOST_REPEATS
 ) -> tuple[T, ...]:
     if not isinstance(written, list | tuple):
-        refuse(path, written, "It has to be a list.", "Put it between [ and ].")
+        refuse(path, written, say("It has to be a list."), say("Put it between [ and ]."))
     if len(written) > most:
-        refuse(path, written, f"More than {most} are too many.", "Leave out the rest.")
+        refuse(
+            path,
+            written,
+            say("More than {most} are too many.", most=most),
+            say("Leave out the rest."),
+        )
     return tuple(read(one) for one in written)
 
 
@@ -143,7 +173,12 @@ def _repeated(written: object, path: str, read: Callable[[object], T]) -> tuple[
     if not isinstance(written, list | tuple):
         return (read(written),)
     if not written:
-        refuse(path, written, "The list of readings is empty.", "Write them in, or take it out.")
+        refuse(
+            path,
+            written,
+            say("The list of readings is empty."),
+            say("Write them in, or take it out."),
+        )
     return _several(written, path, read)
 
 
@@ -154,11 +189,13 @@ def _per_side(written: object, path: str, read: Callable[[object, str], T]) -> d
     for side in written:
         if side not in SIDES:
             raise HouseFileTrouble(
-                f"The key {shown(side)} stands under {path}.",
-                "What is given per side has the keys head, left, right and sill.",
+                say("The key {shown} stands under {path}.", shown=shown(side), path=path),
+                say("What is given per side has the keys head, left, right and sill."),
                 instead(str(side), SIDES),
                 code="unknown-key",
             )
     if not written:
-        refuse(path, written, "No side is named in it.", "Name the sides, or take it out.")
+        refuse(
+            path, written, say("No side is named in it."), say("Name the sides, or take it out.")
+        )
     return {side: read(value, f"{path}.{side}") for side, value in written.items()}

@@ -8,6 +8,7 @@ from typing import Final
 from longpoint.errors import QuantityError
 from longpoint.quantities.formatting import format_angle, format_with_unit
 from longpoint.quantities.length import Units, parse_length, parse_signed_length
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.keys import Key
 from longpoint.survey.house_file.written_text import LONGEST_TEXT, refuse
 
@@ -44,18 +45,39 @@ def _number(written: object, path: str, what: str, like: str) -> float:
         or not isinstance(written, int | float)
         or (isinstance(written, float) and math.isnan(written))
     ):
-        refuse(path, written, f"That is not {what}.", f"Write it as a plain number, like {like}.")
+        refuse(
+            path,
+            written,
+            say("That is not {what}.", what=what),
+            say(
+                "Write it as a plain number, like {like}.",
+                like=like,
+            ),
+        )
     if not -LARGEST_NUMBER <= written <= LARGEST_NUMBER:
-        refuse(path, written, "That is far too large.", f"Write it like {like}.")
+        refuse(
+            path,
+            written,
+            say("That is far too large."),
+            say(
+                "Write it like {like}.",
+                like=like,
+            ),
+        )
     return written
 
 
 def _length_text(written: object, path: str) -> str:
     if isinstance(written, str):
         if len(written) > LONGEST_TEXT:
-            refuse(path, written, "That is too long for a length.", "Write it like 1187 or 46 3/4.")
+            refuse(
+                path,
+                written,
+                say("That is too long for a length."),
+                say("Write it like 1187 or 46 3/4."),
+            )
         return written.strip()
-    return number_text(_number(written, path, "a length", "1187, or as text like 46 3/4"))
+    return number_text(_number(written, path, say("a length"), say("1187, or as text like 46 3/4")))
 
 
 def read_length(key: Key, written: object, units: Units, path: str) -> WrittenLength:
@@ -86,8 +108,8 @@ def read_signed_length(key: Key, written: object, units: Units, path: str) -> fl
         refuse(
             path,
             written,
-            "That is not a length, with or without a sign, that can be read.",
-            "Write it like 2, -1.5 or -1/16.",
+            say("That is not a length, with or without a sign, that can be read."),
+            say("Write it like 2, -1.5 or -1/16."),
         )
     _check_length(key, value_mm, written, units, path)
     return value_mm
@@ -99,15 +121,19 @@ def _check_length(key: Key, value_mm: float, written: object, units: Units, path
         refuse(
             path,
             written,
-            f"It has to be {'more than' if key.above else 'at least'} {least}.",
-            "Read it again and write what it is.",
+            say(
+                "It has to be {more} {least}.",
+                more=say("more than") if key.above else say("at least"),
+                least=least,
+            ),
+            say("Read it again and write what it is."),
         )
     if value_mm > key.high:
         refuse(
             path,
             written,
-            f"It can't be more than {format_with_unit(key.high, units)}.",
-            "Look for a slip of the pen, or for another unit than the house's.",
+            say("It can't be more than {high}.", high=format_with_unit(key.high, units)),
+            say("Look for a slip of the pen, or for another unit than the house's."),
         )
 
 
@@ -117,15 +143,19 @@ def read_angle(key: Key, written: object, path: str) -> float:
     Raises:
         HouseFileTrouble: It isn't one, or lies outside the key's limits.
     """
-    angle_deg = float(_number(written, path, "an angle in degrees", "90.5"))
+    angle_deg = float(_number(written, path, say("an angle in degrees"), "90.5"))
     too_low = angle_deg < key.low or (key.above and angle_deg <= key.low)
     if too_low or angle_deg > key.high:
         refuse(
             path,
             written,
-            f"It has to lie between {format_angle(key.low)} and {format_angle(key.high)} degrees"
-            f"{'; that limit is ours' if key.ours else ''}.",
-            "Write it in degrees, as the gauge shows it.",
+            say(
+                "It has to lie between {low} and {high} degrees{that}.",
+                low=format_angle(key.low),
+                high=format_angle(key.high),
+                that=say("; that limit is ours") if key.ours else "",
+            ),
+            say("Write it in degrees, as the gauge shows it."),
         )
     return angle_deg + 0.0
 
@@ -136,14 +166,19 @@ def read_number(key: Key, written: object, path: str) -> float:
     Raises:
         HouseFileTrouble: It isn't one, or lies outside the key's limits.
     """
-    number = float(_number(written, path, "a number", str(key.example)))
+    number = float(_number(written, path, say("a number"), str(key.example)))
     if not key.low <= number <= key.high:
         refuse(
             path,
             written,
-            f"It has to lie between {key.low:g} and {key.high:g} {key.unit}"
-            f"{'; that limit is ours' if key.ours else ''}.",
-            "Look for a slip of the pen, or for another unit.",
+            say(
+                "It has to lie between {low:g} and {high:g} {unit}{that}.",
+                low=key.low,
+                high=key.high,
+                unit=key.unit,
+                that=say("; that limit is ours") if key.ours else "",
+            ),
+            say("Look for a slip of the pen, or for another unit."),
         )
     return number + 0.0
 
@@ -154,13 +189,17 @@ def read_count(key: Key, written: object, path: str) -> int:
     Raises:
         HouseFileTrouble: It isn't one, or lies outside the key's limits.
     """
-    number = _number(from_digits(written), path, "a whole number", "2")
+    number = _number(from_digits(written), path, say("a whole number"), "2")
     if number != int(number) or not key.low <= number <= key.high:
         refuse(
             path,
             written,
-            f"It has to be a whole number from {key.low:g} to {key.high:g}.",
-            "Write how many there are.",
+            say(
+                "It has to be a whole number from {low:g} to {high:g}.",
+                low=key.low,
+                high=key.high,
+            ),
+            say("Write how many there are."),
         )
     return int(number)
 
@@ -191,13 +230,13 @@ def read_price(key: Key, written: object, path: str) -> Decimal:
         except InvalidOperation:
             price = Decimal("NaN")
     else:
-        price = Decimal(str(_number(written, path, "a price", "14.60")))
+        price = Decimal(str(_number(written, path, say("a price"), "14.60")))
     if not price.is_finite() or not 0 <= price <= Decimal(key.high):
         refuse(
             path,
             written,
-            "That is not a price of zero or more.",
-            "Write it as a plain number, like 14.60, without the sign of the currency.",
+            say("That is not a price of zero or more."),
+            say("Write it as a plain number, like 14.60, without the sign of the currency."),
         )
     return price
 
@@ -214,16 +253,19 @@ def read_least_likely_most(key: Key, written: object, path: str) -> tuple[Decima
         refuse(
             path,
             written,
-            "It has to be three numbers: least, likely and most.",
-            f"Write it like {key.example}, or the likely one alone, no brackets.",
+            say("It has to be three numbers: least, likely and most."),
+            say(
+                "Write it like {example}, or the likely one alone, no brackets.",
+                example=key.example,
+            ),
         )
     three = tuple(_decimal(key, one, path) for one in written)
     if sorted(three) != list(three):
         refuse(
             path,
-            " ".join(str(one) for one in three),
-            "They have to rise: least, likely, most.",
-            "Put them in that order.",
+            joined(" ", (str(one) for one in three)),
+            say("They have to rise: least, likely, most."),
+            say("Put them in that order."),
         )
     return three
 

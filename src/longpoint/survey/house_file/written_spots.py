@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key
 from longpoint.survey.house_file.trouble import HouseFileTrouble
 from longpoint.survey.house_file.written_numbers import read_signed_length
@@ -35,8 +36,8 @@ def read_heel_toe(
         refuse(
             path,
             written,
-            "A joint is read at its heel and at its toe.",
-            'Write both, heel first: [0.35, 0]; "?" for the one that wasn\'t read.',
+            say("A joint is read at its heel and at its toe."),
+            say('Write both, heel first: [0.35, 0]; "?" for the one that wasn\'t read.'),
         )
     heel, toe = _spots(key, written, units, path)
     return (heel, toe)
@@ -66,8 +67,11 @@ def read_along_side(
             refuse(
                 path,
                 written,
-                "A side is read at its start, its middle and its end.",
-                'Write the three, both ends, or one figure for the middle; "?" for one not read.',
+                say("A side is read at its start, its middle and its end."),
+                say(
+                    'Write the three, both ends, or one figure for the middle; "?" for '
+                    "one not read."
+                ),
             )
     start_mm, middle_mm, end_mm = _spots(key, spots, units, path)
     return (start_mm, middle_mm, end_mm)

@@ -4,6 +4,7 @@ import unicodedata
 from datetime import date, datetime
 from typing import Final, NoReturn
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.trouble import HouseFileTrouble, shown
 
 LONGEST_TEXT: Final = 60
@@ -17,23 +18,31 @@ def read_text(written: object, path: str) -> str:
         HouseFileTrouble: It isn't text, is empty or too long, or holds signs that can't be printed.
     """
     if not isinstance(written, str):
-        refuse(path, written, "That is not text.", "Write it in quotes.")
+        refuse(path, written, say("That is not text."), say("Write it in quotes."))
     if len(written) > LONGEST_TEXT:
         refuse(
             path,
             written,
-            f"It is longer than {LONGEST_TEXT} signs, which no label holds.",
-            "Shorten it.",
+            say(
+                "It is longer than {longest_text} signs, which no label holds.",
+                longest_text=LONGEST_TEXT,
+            ),
+            say("Shorten it."),
         )
     text = unicodedata.normalize("NFC", written).strip()
     if not text:
-        refuse(path, written, "There is no text between the quotes.", "Write it, or take it out.")
+        refuse(
+            path,
+            written,
+            say("There is no text between the quotes."),
+            say("Write it, or take it out."),
+        )
     if not text.isprintable():
         refuse(
             path,
             written,
-            "It holds a line break or another sign that can't be printed.",
-            "Type it again by hand.",
+            say("It holds a line break or another sign that can't be printed."),
+            say("Type it again by hand."),
         )
     return text
 
@@ -49,8 +58,8 @@ def read_mark(written: object, path: str) -> str:
         refuse(
             path,
             written,
-            "A mark holds letters, digits, spaces and the signs . _ - / + # only.",
-            "Write it with these.",
+            say("A mark holds letters, digits, spaces and the signs . _ - / + # only."),
+            say("Write it with these."),
         )
     return text
 
@@ -66,9 +75,19 @@ def read_date(written: object, path: str) -> date:
     try:
         return date.fromisoformat(read_text(written, path))
     except ValueError:
-        refuse(path, written, "That is no day of the calendar.", "Write it like 2026-03-01.")
+        refuse(
+            path, written, say("That is no day of the calendar."), say("Write it like 2026-03-01.")
+        )
 
 
 def refuse(path: str, written: object, wrong: str, do: str) -> NoReturn:
     """Raise the trouble with what is written behind a key."""
-    raise HouseFileTrouble(f"{path} is written as {shown(written)}.", wrong, do)
+    raise HouseFileTrouble(
+        say(
+            "{path} is written as {shown}.",
+            path=path,
+            shown=shown(written),
+        ),
+        wrong,
+        do,
+    )

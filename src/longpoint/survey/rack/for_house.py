@@ -6,6 +6,7 @@ from datetime import date
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import Units
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.house_file.written_numbers import number_text
 from longpoint.survey.profiles import Profile
@@ -82,11 +83,16 @@ def _other_sections(house: House, rack: Rack) -> list[Finding]:
             code="rack-section-differs",
             severity=Severity.WARNING,
             place=house.name,
-            read=f"The rack's section {key} and the house's profile {profile.name} have one name: "
-            f"{_size(section.width_mm, section.thickness_mm, house.units)} and "
-            f"{_size(profile.width_mm, profile.thickness_mm, house.units)}.",
-            wrong="Their sizes or edges differ, so no offcut of it is used here.",
-            do="Mend the one that is wrong, or give the other section another name.",
+            read=say(
+                "The rack's section {key} and the house's profile {profile} have "
+                "one name: {size} and {size_2}.",
+                key=key,
+                profile=profile.name,
+                size=_size(section.width_mm, section.thickness_mm, house.units),
+                size_2=_size(profile.width_mm, profile.thickness_mm, house.units),
+            ),
+            wrong=say("Their sizes or edges differ, so no offcut of it is used here."),
+            do=say("Mend the one that is wrong, or give the other section another name."),
         )
         for key, section in rack.sections
         for profile in house.profiles
@@ -98,30 +104,47 @@ def _other_sections(house: House, rack: Rack) -> list[Finding]:
 
 
 def _old(house: House, old: list[RackPiece], today: date, old_after_days: int) -> Finding:
-    named = ", ".join(
-        f"{piece.label} ({format_with_unit(piece.length_mm, house.units)}, "
-        f"{piece.age_days(today)} days)"
-        for piece in old[:MOST_NAMED]
+    named = joined(
+        ", ",
+        (
+            say(
+                "{label} ({length}, {age_days} days)",
+                label=piece.label,
+                length=format_with_unit(piece.length_mm, house.units),
+                age_days=piece.age_days(today),
+            )
+            for piece in old[:MOST_NAMED]
+        ),
     )
-    more = f" and {len(old) - MOST_NAMED} more" if len(old) > MOST_NAMED else ""
+    more = say(" and {old} more", old=len(old) - MOST_NAMED) if len(old) > MOST_NAMED else ""
     one = len(old) == 1
     return Finding(
         code="offcut-old",
         severity=Severity.NOTE,
         place=house.name,
-        read=f"On the rack: {named}{more}.",
-        wrong=f"{'It was' if one else 'They were'} put up over {old_after_days} days ago; "
-        f"{'it is' if one else 'they are'} used like any other.",
-        do="Look for twist, dents and paint before cutting, or throw away what is no good: "
-        "longpoint rack take.",
+        read=say("On the rack: {named}{more}.", named=named, more=more),
+        wrong=say(
+            "{it} put up over {old_after_days} days ago; {it_2} used like any other.",
+            it=say("It was") if one else say("They were"),
+            old_after_days=old_after_days,
+            it_2=say("it is") if one else say("they are"),
+        ),
+        do=say(
+            "Look for twist, dents and paint before cutting, or throw away what is "
+            "no good: longpoint rack take."
+        ),
     )
 
 
 def _size(width_mm: float, thickness_mm: float, units: Units) -> str:
-    return f"{format_with_unit(width_mm, units)} x {format_with_unit(thickness_mm, units)}"
+    return say(
+        "{width} x {thickness}",
+        width=format_with_unit(width_mm, units),
+        thickness=format_with_unit(thickness_mm, units),
+    )
 
 
 def _written(length_mm: float, units: Units) -> int | float | str:
     if units is Units.INCH:
-        return f"{number_text(length_mm)} mm"
+        return say("{number} mm", number=number_text(length_mm))
     return int(length_mm) if float(length_mm).is_integer() else length_mm

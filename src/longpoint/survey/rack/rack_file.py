@@ -5,6 +5,7 @@ from typing import Any, Final
 
 from longpoint.errors import SurveyError
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house_file.entry import as_table, read_entry
 from longpoint.survey.house_file.keys import Table
 from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, quoted, shown
@@ -39,14 +40,14 @@ def read_rack(document: Mapping[str, object]) -> Rack:
 def _read(document: Mapping[str, object]) -> Rack:
     if document.get("format") != FORMAT:
         raise HouseFileTrouble(
-            f"The format is written as {shown(document.get('format'))}.",
-            f'A rack of offcuts is kept as "{FORMAT}".',
-            "Look whether it is another file, or one of a later version of this program.",
+            say("The format is written as {shown}.", shown=shown(document.get("format"))),
+            say('A rack of offcuts is kept as "{format}".', format=FORMAT),
+            say("Look whether it is another file, or one of a later version of this program."),
         )
     head = _values(RACK, document, Units.MM, "")
     units = Units(head.get("units", Units.MM.value))
     sections = tuple(
-        (read_text(key, "The name of a section"), _section(key, written, units))
+        (read_text(key, say("The name of a section")), _section(key, written, units))
         for key, written in head.get("sections", {}).items()
     )
     known = dict(sections)
@@ -55,7 +56,7 @@ def _read(document: Mapping[str, object]) -> Rack:
     pieces = []
     taken: set[str] = set()
     for number, written in enumerate(head.get("offcuts", ()), start=1):
-        piece = _piece(written, f"offcuts {number}", units, known)
+        piece = _piece(written, say("offcuts {number}", number=number), units, known)
         if piece.label in taken:
             raise _twice("label", piece.label)
         taken.add(piece.label)
@@ -85,14 +86,22 @@ def _piece(written: object, path: str, units: Units, known: Mapping[str, Section
     label = as_written(values["label"])
     if not is_label(label):
         raise HouseFileTrouble(
-            f"{path}, label is written as {quoted(values['label'])}.",
-            "Its last sign doesn't agree with the others, so it is no label that was given.",
-            "Read it on the offcut; a new offcut gets its label from longpoint rack put.",
+            say(
+                "{path}, label is written as {values}.",
+                path=path,
+                values=quoted(values["label"]),
+            ),
+            say("Its last sign doesn't agree with the others, so it is no label that was given."),
+            say("Read it on the offcut; a new offcut gets its label from longpoint rack put."),
         )
     if values["section"] not in known:
         raise HouseFileTrouble(
-            f"{path}, section is written as {quoted(values['section'])}.",
-            "No section of that name is described.",
+            say(
+                "{path}, section is written as {values}.",
+                path=path,
+                values=quoted(values["section"]),
+            ),
+            say("No section of that name is described."),
             instead(values["section"], known),
         )
     return RackPiece(
@@ -114,9 +123,9 @@ def _gone(values: Mapping[str, Any], path: str) -> Gone | None:
         return None
     if not {"gone", "gone_on"} <= values.keys():
         raise HouseFileTrouble(
-            f"{path} says in part that it is gone.",
-            "What came of it and the day stand together: gone and gone_on.",
-            "Write both, or neither.",
+            say("{path} says in part that it is gone.", path=path),
+            say("What came of it and the day stand together: gone and gone_on."),
+            say("Write both, or neither."),
         )
     return Gone(why=Out(values["gone"]), on=values["gone_on"], house=values.get("gone_to", ""))
 
@@ -130,7 +139,7 @@ def _values(table: Table, written: Mapping[Any, object], units: Units, path: str
 
 def _twice(what: str, name: str) -> HouseFileTrouble:
     return HouseFileTrouble(
-        f"The {what} {quoted(name)} stands in the file twice.",
-        "Which of the two is meant can't be told.",
-        "Give one of them another, or take it out if it is the same thing.",
+        say("The {what} {name} stands in the file twice.", what=what, name=quoted(name)),
+        say("Which of the two is meant can't be told."),
+        say("Give one of them another, or take it out if it is the same thing."),
     )

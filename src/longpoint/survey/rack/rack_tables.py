@@ -2,23 +2,24 @@
 
 from typing import Final
 
+from longpoint.speech.said import say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.rack.records import Out
 
 SECTION: Final = Table(
-    title="a section",
+    title=say("a section"),
     keys=(
         Key(
             name="name",
             kind=Kind.TEXT,
-            meaning="The name it has in the house files.",
+            meaning=say("The name it has in the house files."),
             example="OG57",
             required=True,
         ),
         Key(
             name="face",
             kind=Kind.LENGTH,
-            meaning="Face across the wall; of skirting, its height.",
+            meaning=say("Face across the wall; of skirting, its height."),
             example=57,
             required=True,
             above=True,
@@ -26,7 +27,7 @@ SECTION: Final = Table(
         Key(
             name="thickness",
             kind=Kind.LENGTH,
-            meaning="Thickness off the wall.",
+            meaning=say("Thickness off the wall."),
             example=18,
             required=True,
             above=True,
@@ -34,7 +35,7 @@ SECTION: Final = Table(
         Key(
             name="reversible",
             kind=Kind.FLAG,
-            meaning="True when the section is the same from both edges.",
+            meaning=say("True when the section is the same from both edges."),
             example=False,
             default=False,
             left_out="false",
@@ -42,34 +43,34 @@ SECTION: Final = Table(
         Key(
             name="least",
             kind=Kind.LENGTH,
-            meaning="Nothing shorter is worth a place on the rack.",
+            meaning=say("Nothing shorter is worth a place on the rack."),
             example=300,
-            left_out="what the house's saw says under keep",
+            left_out=say("what the house's saw says under keep"),
         ),
     ),
 )
 
 OFFCUT: Final = Table(
-    title="an offcut",
+    title=say("an offcut"),
     keys=(
         Key(
             name="label",
             kind=Kind.TEXT,
-            meaning="What is written on it; its last sign checks the others.",
+            meaning=say("What is written on it; its last sign checks the others."),
             example="EMKR",
             required=True,
         ),
         Key(
             name="section",
             kind=Kind.TEXT,
-            meaning="Its section, by its name under [sections].",
+            meaning=say("Its section, by its name under [sections]."),
             example="OG57",
             required=True,
         ),
         Key(
             name="length",
             kind=Kind.LENGTH,
-            meaning="Length that can be used, square across; a kerf is lost at each end.",
+            meaning=say("Length that can be used, square across; a kerf is lost at each end."),
             example=1310,
             required=True,
             above=True,
@@ -77,15 +78,15 @@ OFFCUT: Final = Table(
         Key(
             name="left",
             kind=Kind.TEXT,
-            meaning="What its left end is, face up, outer edge away; no length hangs on it.",
-            example="mitre 45.0",
+            meaning=say("What its left end is, face up, outer edge away; no length hangs on it."),
+            example=say("mitre 45.0"),
             default="rough",
             left_out="rough",
         ),
         Key(
             name="right",
             kind=Kind.TEXT,
-            meaning="What its right end is.",
+            meaning=say("What its right end is."),
             example="rough",
             default="rough",
             left_out="rough",
@@ -93,70 +94,70 @@ OFFCUT: Final = Table(
         Key(
             name="house",
             kind=Kind.TEXT,
-            meaning="The house where it was left over.",
-            example="Wren House",
-            left_out="not known",
+            meaning=say("The house where it was left over."),
+            example=say("Wren House"),
+            left_out=say("not known"),
         ),
         Key(
             name="origin",
             kind=Kind.TEXT,
-            meaning="Readings and stick it comes from, so that it is put up once.",
-            example="7XKQ4M OG57-3",
-            left_out="put up by hand",
+            meaning=say("Readings and stick it comes from, so that it is put up once."),
+            example=say("7XKQ4M OG57-3"),
+            left_out=say("put up by hand"),
         ),
         Key(
             name="put_up",
             kind=Kind.DATE,
-            meaning="When it was put up; the oldest of equals is used first.",
+            meaning=say("When it was put up; the oldest of equals is used first."),
             example="2026-03-01",
             required=True,
         ),
         Key(
             name="note",
             kind=Kind.TEXT,
-            meaning="What else is to be said of it.",
+            meaning=say("What else is to be said of it."),
             example="primed",
             left_out="nothing",
         ),
         Key(
             name="gone",
             kind=Kind.CHOICE,
-            meaning="What came of it.",
+            meaning=say("What came of it."),
             example="used",
             choices=tuple(each.value for each in Out),
-            left_out="it is on the rack",
+            left_out=say("it is on the rack"),
         ),
         Key(
             name="gone_on",
             kind=Kind.DATE,
-            meaning="When that was written down; with gone, required.",
+            meaning=say("When that was written down; with gone, required."),
             example="2026-05-12",
-            left_out="it is on the rack",
+            left_out=say("it is on the rack"),
         ),
         Key(
             name="gone_to",
             kind=Kind.TEXT,
-            meaning="The house it was used for.",
-            example="Plover House",
-            left_out="not said",
+            meaning=say("The house it was used for."),
+            example=say("Plover House"),
+            left_out=say("not said"),
         ),
     ),
 )
 
 RACK: Final = Table(
-    title="the rack",
+    title=say("the rack"),
     keys=(
         Key(
             name="format",
             kind=Kind.TEXT,
-            meaning="Which kind of file this is.",
+            meaning=say("Which kind of file this is."),
             example="longpoint-rack/1",
             required=True,
         ),
         Key(
             name="units",
             kind=Kind.CHOICE,
-            meaning="What a bare number means, and how lengths are printed.",
+            meaning=say("What a bare number means, and how lengths are printed."),
             example="mm",
             choices=("mm", "in"),
             default="mm",
@@ -165,26 +166,26 @@ RACK: Final = Table(
         Key(
             name="old_after",
             kind=Kind.COUNT,
-            meaning="An offcut that was there for more days than this is said to be old.",
+            meaning=say("An offcut that was there for more days than this is said to be old."),
             example=365,
             low=1.0,
             high=36_500.0,
-            left_out="none is said to be old",
+            left_out=say("none is said to be old"),
         ),
         Key(
             name="sections",
             kind=Kind.NAMED_TABLES,
-            meaning="Moulding sections, each under a name.",
+            meaning=say("Moulding sections, each under a name."),
             example={},
-            left_out="there are none",
+            left_out=say("there are none"),
             table=SECTION,
         ),
         Key(
             name="offcuts",
             kind=Kind.TABLES,
-            meaning="Offcuts in the order in which they were put up, gone ones too.",
+            meaning=say("Offcuts in the order in which they were put up, gone ones too."),
             example=[],
-            left_out="there are none",
+            left_out=say("there are none"),
             table=OFFCUT,
         ),
     ),

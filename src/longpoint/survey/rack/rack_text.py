@@ -5,13 +5,15 @@ from datetime import date
 from typing import Final
 
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house_file.written_numbers import number_text
 from longpoint.survey.rack.rack_file import FORMAT
 from longpoint.survey.rack.records import Rack, RackPiece, Section
 
-HEAD: Final = (
-    "# The crew's rack of offcuts. longpoint rack adds to it and marks what is gone; it may be\n"
-    "# edited by hand. What is gone stays here, so that its label is never given again.\n"
+HEAD: Final = say(
+    "# The crew's rack of offcuts. longpoint rack adds to it and marks what is "
+    "gone; it may be\n# edited by hand. What is gone stays here, so that its label "
+    "is never given again.\n"
 )
 
 Written = str | bool | int | float | date | None
@@ -67,7 +69,7 @@ def _length(length_mm: float | None, units: Units) -> Written:
     if length_mm is None:
         return None
     if units is Units.INCH:
-        return f"{number_text(length_mm)} mm"
+        return say("{number} mm", number=number_text(length_mm))
     return int(length_mm) if float(length_mm).is_integer() else length_mm
 
 

@@ -7,6 +7,7 @@ from typing import Final
 
 from longpoint.errors import SurveyError
 from longpoint.quantities.length import Units
+from longpoint.speech.said import joined, say
 from longpoint.survey.profiles import Profile
 from longpoint.survey.rack.labels import MOST_LABELS, as_written, is_label, label, one_slip_away
 
@@ -140,23 +141,28 @@ class Rack:
                 return piece
             if piece.label == text and piece.gone is not None:
                 raise SurveyError(
-                    f"The label {text} is named.",
-                    f"That offcut isn't on the rack any more: {piece.gone.why.value}, "
-                    f"{piece.gone.on.isoformat()}.",
-                    "Look at the label again, or put the offcut up under a new one.",
+                    say("The label {text} is named.", text=text),
+                    say(
+                        "That offcut isn't on the rack any more: {why}, {on}.",
+                        why=piece.gone.why.value,
+                        on=piece.gone.on.isoformat(),
+                    ),
+                    say("Look at the label again, or put the offcut up under a new one."),
                 )
         alike = one_slip_away(text, (piece.label for piece in self.there))
-        near = f"Alike on the rack: {', '.join(alike)}. " if alike else ""
+        near = say("Alike on the rack: {alike}. ", alike=joined(", ", alike)) if alike else ""
         if not is_label(text):
             raise SurveyError(
-                f"The label {text or 'without a sign'} is named.",
-                "Its last sign doesn't agree with the others, so it was misread or miswritten.",
-                f"{near}Read it again on the offcut.",
+                say("The label {text} is named.", text=text or "without a sign"),
+                say(
+                    "Its last sign doesn't agree with the others, so it was misread or miswritten."
+                ),
+                say("{near}Read it again on the offcut.", near=near),
             )
         raise SurveyError(
-            f"The label {text} is named.",
-            "No offcut on this rack has it.",
-            f"{near}Look whether it is of another rack.",
+            say("The label {text} is named.", text=text),
+            say("No offcut on this rack has it."),
+            say("{near}Look whether it is of another rack.", near=near),
         )
 
     def with_section(self, profile: Profile) -> tuple["Rack", str]:
@@ -189,9 +195,12 @@ class Rack:
         free = next((each for number in order if (each := label(number)) not in taken), None)
         if free is None:
             raise SurveyError(
-                f"There are {len(taken)} offcuts in this file, gone ones included.",
-                "There is no label left for one more.",
-                "Begin a new file, and keep this one for what is still on the rack.",
+                say(
+                    "There are {taken} offcuts in this file, gone ones included.",
+                    taken=len(taken),
+                ),
+                say("There is no label left for one more."),
+                say("Begin a new file, and keep this one for what is still on the rack."),
             )
         labelled = replace(piece, label=free)
         return replace(self, pieces=(*self.pieces, labelled)), labelled
