@@ -43,6 +43,9 @@ class HouseStore(Protocol):
     def entries(self, house: str) -> tuple[Numbered, ...]:
         """Return the entries of a house, in the order in which they came."""
 
+    def keys(self, house: str) -> tuple[Key, ...]:
+        """Return the keys of the entries of a house, in the order in which they came."""
+
     def entry(self, key: Key) -> Entry | None:
         """Return one entry; None where there is none of that key."""
 

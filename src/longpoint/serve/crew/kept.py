@@ -1,0 +1,239 @@
+"""What the server asks of the store, and one thread that asks it.
+
+The store makes every write wait for the disk. Shares that arrive while it waits are taken together
+in the next write: with many phones the disk is waited for once for all of them.
+"""
+
+import asyncio
+import threading
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from queue import SimpleQueue
+from typing import Final, Protocol, TypeVar
+
+from longpoint.errors import LongpointError, StoreError
+from longpoint.journal import Clash, Entry, Key, Seen, key_of, lacking, seen
+
+T = TypeVar("T")
+
+MOST_ENTRIES: Final = 500
+"""Entries in one answer; whoever lacks more asks again."""
+MOST_SIGNS: Final = 1_000_000
+"""Signs of the entries in one answer, but always at least one entry."""
+MOST_AT_ONCE: Final = 64
+"""Shares that are taken in one write."""
+
+
+class TakenIn(Protocol):
+    """What came of taking entries in."""
+
+    @property
+    def clashes(self) -> tuple[Clash, ...]:
+        """Those that were refused."""
+
+
+class KeptEntry(Protocol):
+    """An entry in the store."""
+
+    @property
+    def entry(self) -> Entry:
+        """The entry as it was written."""
+
+
+class Kept(Protocol):
+    """The store, as the server uses it."""
+
+    def take(self, entries: Iterable[Entry]) -> TakenIn:
+        """Take entries in; when it comes back they are on the disk."""
+
+    def houses(self) -> tuple[str, ...]:
+        """Return the keys of all houses."""
+
+    def entries(self, house: str) -> Sequence[KeptEntry]:
+        """Return the entries of a house."""
+
+    def keys(self, house: str) -> tuple[Key, ...]:
+        """Return the keys of the entries of a house."""
+
+    def entry(self, key: Key) -> Entry | None:
+        """Return one entry."""
+
+    def close(self) -> None:
+        """Let go of it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Share:
+    """What a phone gives of a house, and what it has of it.
+
+    Attributes:
+        house: Key of the house.
+        seen: What the phone has, what it gives here included.
+        entries: What it gives; all of this house.
+    """
+
+    house: str
+    seen: Seen
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shared:
+    """What a phone gets back.
+
+    Attributes:
+        seen: What is here now of the house.
+        entries: What the phone lacks, or the first part of it.
+        more: Whether there is more.
+        clashes: What of its own was refused: another entry stands here under that key.
+    """
+
+    seen: Seen
+    entries: tuple[Entry, ...]
+    more: bool
+    clashes: tuple[Clash, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """Something asked of the store, and where the answer goes."""
+
+    share: Share | None
+    done: Callable[[object], object]
+
+
+class Keeper:
+    """Asks the store, on a thread of its own; a store belongs to the thread that opened it.
+
+    Args:
+        open_store: Opens it; called on that thread.
+
+    Raises:
+        LongpointError: The store can't be opened.
+    """
+
+    def __init__(self, open_store: Callable[[], Kept]) -> None:
+        self._queue: SimpleQueue[_Asked | None] = SimpleQueue()
+        self._open = open_store
+        self._trouble: LongpointError | None = None
+        ready = threading.Event()
+        self._thread = threading.Thread(target=self._work, args=(ready,), daemon=True)
+        self._thread.start()
+        ready.wait()
+        if self._trouble is not None:
+            raise self._trouble
+
+    async def share(self, share: Share) -> Shared:
+        """Take in what a phone gives, and return what it lacks, once that is on the disk.
+
+        Raises:
+            LongpointError: The store refuses it, or there is no entry in what it gave.
+        """
+        found = await self._ask(share)
+        assert isinstance(found, Shared)
+        return found
+
+    async def houses(self) -> tuple[tuple[str, Seen], ...]:
+        """Return every house and what is here of it.
+
+        Raises:
+            LongpointError: The store can't be read.
+        """
+        found = await self._ask(None)
+        assert isinstance(found, tuple)
+        return found
+
+    def close(self) -> None:
+        """Finish what was asked, and let go of the store."""
+        self._queue.put(None)
+        self._thread.join()
+
+    async def _ask(self, share: Share | None) -> object:
+        loop = asyncio.get_running_loop()
+        answer: asyncio.Future[object] = loop.create_future()
+
+        def done(found: object) -> None:
+            # A phone that went away in the middle doesn't wait for it any more.
+            if not answer.done():
+                answer.set_result(found)
+
+        self._queue.put(_Asked(share, lambda found: loop.call_soon_threadsafe(done, found)))
+        found = await answer
+        if isinstance(found, LongpointError):
+            raise found
+        return found
+
+    def _work(self, ready: threading.Event) -> None:
+        try:
+            store = self._open()
+        except LongpointError as trouble:
+            self._trouble = trouble
+            return
+        finally:
+            ready.set()
+        try:
+            while self._serve(store):
+                pass
+        finally:
+            store.close()
+
+    def _serve(self, store: Kept) -> bool:
+        """Answer what is waiting; False once it is to end."""
+        asked = [self._queue.get()]
+        while not self._queue.empty() and len(asked) < MOST_AT_ONCE:
+            asked.append(self._queue.get())
+        now = [each for each in asked if each is not None]
+        taken = _take_together(store, [each.share for each in now if each.share])
+        for each in now:
+            each.done(_answer(store, each.share, taken))
+        return len(now) == len(asked)
+
+
+def _take_together(store: Kept, shares: Sequence[Share]) -> TakenIn | LongpointError | None:
+    entries = [entry for share in shares for entry in share.entries]
+    return _told(lambda: store.take(entries)) if entries else None
+
+
+def _answer(store: Kept, share: Share | None, taken: TakenIn | LongpointError | None) -> object:
+    if share is None:
+        return _told(lambda: tuple((house, seen(store.keys(house))) for house in store.houses()))
+    if share.entries and isinstance(taken, LongpointError):
+        return taken
+    return _told(lambda: _lacking(store, share, taken if share.entries else None))
+
+
+def _told(act: Callable[[], T]) -> T | LongpointError:
+    """Return what comes of it, or why nothing does: the thread goes on for everybody else."""
+    try:
+        return act()
+    except LongpointError as trouble:
+        return trouble
+    except Exception as trouble:
+        return StoreError(
+            "A house was to be shared.",
+            f"The store can't do it: {type(trouble).__name__}.",
+            "Run `longpoint verify` on the laptop; what the phone has stays on the phone.",
+        )
+
+
+def _lacking(store: Kept, share: Share, taken: object) -> Shared:
+    keys = store.keys(share.house)
+    wanted = lacking(keys, share.seen)
+    found: list[Entry] = []
+    signs = 0
+    for key in wanted[:MOST_ENTRIES]:
+        entry = store.entry(key)
+        if entry is None:
+            continue
+        signs += len(str(entry))
+        if found and signs > MOST_SIGNS:
+            break
+        found.append(entry)
+    own = {key_of(entry) for entry in share.entries}
+    clashes: tuple[Clash, ...] = getattr(taken, "clashes", ())
+    return Shared(
+        seen=seen(keys),
+        entries=tuple(found),
+        more=len(found) < len(wanted),
+        clashes=tuple(clash for clash in clashes if clash.key in own),
+    )
