@@ -65,15 +65,12 @@ class Phone:
     headers: dict[str, str] = field(default_factory=dict)
     cookies: dict[str, str] = field(default_factory=dict)
 
-    def post(self, path: str, body: object, **more: Any) -> httpx.Response:  # noqa: ANN401
+    def post(
+        self, path: str, body: object, headers: Mapping[str, str] | None = None
+    ) -> httpx.Response:
         # A browser writes half a sign as an escape, so that goes over the line as well.
-        return self.ask(
-            "POST",
-            path,
-            content=json.dumps(body),
-            headers={"Content-Type": "application/json"},
-            **more,
-        )
+        sent = {"Content-Type": "application/json", **(headers or {})}
+        return self.ask("POST", path, content=json.dumps(body), headers=sent)
 
     def get(self, path: str, **more: Any) -> httpx.Response:  # noqa: ANN401
         return self.ask("GET", path, **more)

@@ -20,6 +20,8 @@ PREFIX: Final = "/crew/"
 DOOR: Final = frozenset({"/crew/knock", "/crew/let-in"})
 LARGEST_BODY: Final = 1_000_000
 """Bytes of a request. Our choice: 500 entries take a fifth of it."""
+LONGEST_LENGTH: Final = 20
+"""Figures in the length of a request: what has more is no length, and slow to read as a number."""
 BODY_S: Final = 10.0
 """How long a request may take to arrive."""
 PAGE_POLICY: Final = (
@@ -57,18 +59,23 @@ class Guard:
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Let a request through, or answer it."""
+        if scope["type"] == "websocket":
+            # None is offered; closed before it is accepted, it is answered with 403.
+            await send({"type": "websocket.close", "code": 1008})
+            return
         if scope["type"] != "http":
             await self._app(scope, receive, send)
             return
         is_crew = scope["path"].startswith(PREFIX)
+        dressed = self._dressed(send, is_crew=is_crew)
         try:
             self._look(scope, Headers(scope=scope), is_crew=is_crew)
             body = await _whole_body(receive, Headers(scope=scope))
         except Refused as refused:
-            await refused.response()(scope, receive, send)
+            await refused.response()(scope, receive, dressed)
             return
         self._seen()
-        await self._app(scope, _given(body), self._dressed(send, is_crew=is_crew))
+        await self._app(scope, _given(body), dressed)
 
     def _look(self, scope: Scope, headers: Headers, *, is_crew: bool) -> None:
         address = (scope.get("client") or ("", 0))[0]
@@ -140,7 +147,8 @@ def _forbidden(wrong: str) -> Refused:
 async def _whole_body(receive: Receive, headers: Headers) -> bytes:
     """Return what was sent, once it is here; too much or too slow is refused."""
     length = headers.get("content-length", "0")
-    if not length.isascii() or not length.isdigit() or int(length) > LARGEST_BODY:
+    is_number = length.isascii() and length.isdigit() and len(length) <= LONGEST_LENGTH
+    if not is_number or int(length) > LARGEST_BODY:
         raise _too_large()
     try:
         return await asyncio.wait_for(_read(receive), BODY_S)

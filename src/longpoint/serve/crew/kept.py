@@ -12,7 +12,7 @@ from queue import SimpleQueue
 from typing import Final, Protocol, TypeVar
 
 from longpoint.errors import LongpointError, StoreError
-from longpoint.journal import Clash, Entry, Key, Seen, key_of, lacking, seen
+from longpoint.journal import Clash, Entry, Key, Seen, as_written, key_of, lacking, seen
 
 T = TypeVar("T")
 
@@ -229,11 +229,12 @@ def _lacking(store: Kept, share: Share, taken: object) -> Shared:
         if found and signs > MOST_SIGNS:
             break
         found.append(entry)
-    own = {key_of(entry) for entry in share.entries}
+    # Shares are taken together: a clash is of the one that brought the refused entry.
+    own = {key_of(entry): as_written(entry) for entry in share.entries}
     clashes: tuple[Clash, ...] = getattr(taken, "clashes", ())
     return Shared(
         seen=seen(keys),
         entries=tuple(found),
         more=len(found) < len(wanted),
-        clashes=tuple(clash for clash in clashes if clash.key in own),
+        clashes=tuple(c for c in clashes if own.get(c.key) == as_written(c.there)),
     )

@@ -1,0 +1,321 @@
+"""What somebody with bad intent tries, each way by itself."""
+
+import asyncio
+import gzip
+import io
+import zipfile
+from typing import Any, Final
+
+import pytest
+
+from longpoint.serve.crew.guard import LARGEST_BODY
+from longpoint.serve.crew.limits import ADDRESS_RATE
+from longpoint.serve.crew.members import Members
+from longpoint.serve.crew.refusals import ANSWER_HEADERS
+from tests.crew_server import HOST, ORIGIN, Laptop, Phone, entry
+
+Told = tuple[int, dict[str, str], bytes]
+JSON: Final = {"Content-Type": "application/json"}
+SHARE: Final = "/crew/houses/h/share"
+
+
+def sent(
+    laptop: Laptop,
+    path: str,
+    *,
+    method: str = "GET",
+    headers: dict[str, str] | None = None,
+    parts: tuple[bytes, ...] = (b"",),
+) -> tuple[Told, int]:
+    """Send a path just as it stands, as no browser would; returns how many parts were read, too."""
+    own = {"Host": HOST, "Origin": ORIGIN, **(headers or {})}
+    scope = {
+        "type": "http",
+        "asgi": {"version": "3.0"},
+        "http_version": "1.1",
+        "method": method,
+        "scheme": "https",
+        "path": path,
+        "raw_path": path.encode("utf-8", "surrogatepass"),
+        "query_string": b"",
+        "root_path": "",
+        "headers": [(k.lower().encode(), v.encode()) for k, v in own.items()],
+        "client": ("192.0.2.7", 40_000),
+        "server": ("192.0.2.1", 8621),
+    }
+    told: list[Any] = []
+    read = 0
+
+    async def receive() -> dict[str, Any]:
+        nonlocal read
+        if read >= len(parts):
+            await asyncio.Event().wait()
+        read += 1
+        return {"type": "http.request", "body": parts[read - 1], "more_body": read < len(parts)}
+
+    async def send(message: Any) -> None:  # noqa: ANN401
+        told.append(message)
+
+    async def answered() -> None:
+        await asyncio.wait_for(laptop.app(scope, receive, send), 5)
+
+    asyncio.run(answered())
+    found = {k.decode().lower(): v.decode() for k, v in told[0]["headers"]}
+    body = b"".join(each.get("body", b"") for each in told[1:])
+    return (told[0]["status"], found, body), read
+
+
+STRANGERS: Final = [
+    {"Origin": "https://elsewhere.example"},
+    {"Origin": "null"},
+    {"Origin": f"http://{HOST}"},
+    {"Origin": "https://laptop.local:1"},
+    {"Origin": f"{ORIGIN}.elsewhere.example"},
+    {"Sec-Fetch-Site": "cross-site"},
+    {"Sec-Fetch-Site": "same-site"},
+]
+
+
+@pytest.mark.parametrize("headers", STRANGERS)
+def test_a_page_elsewhere_is_refused_even_with_every_secret(
+    phone: Phone, headers: dict[str, str]
+) -> None:
+    body = {"entries": [entry("p", 1)], "seen": {}}
+    assert phone.post(SHARE, body, headers=headers).status_code == 403
+    assert phone.get("/crew/houses", headers=headers).status_code == 403
+    assert phone.get("/crew/houses").json() == []
+
+
+def test_a_request_that_changes_something_says_which_page_it_comes_from(phone: Phone) -> None:
+    nowhere = {"Origin": "", "Sec-Fetch-Site": ""}
+    answer = phone.post(SHARE, {"entries": [], "seen": {}}, headers=nowhere)
+    assert answer.status_code == 403
+
+
+def test_a_form_of_another_page_cannot_share(phone: Phone) -> None:
+    for kind in ("application/x-www-form-urlencoded", "multipart/form-data", "text/plain", ""):
+        answer = phone.ask("POST", SHARE, content=b"{}", headers={"Content-Type": kind})
+        assert answer.status_code == 415
+
+
+def test_a_stolen_cookie_on_another_device_opens_nothing(laptop: Laptop, phone: Phone) -> None:
+    thief, other = Phone(laptop, "t"), Phone(laptop, "q")
+    other.come_in("Lee's phone")
+    for page in ("", "guess", other.headers["X-Longpoint-Device"]):
+        thief.cookies = dict(phone.cookies)
+        headers = {"X-Longpoint-Device": page}
+        assert thief.get("/crew/me", headers=headers).status_code == 401
+        assert thief.post("/crew/leave", {}, headers=headers).status_code == 401
+        answer = thief.post(SHARE, {"entries": [entry("p", 1)], "seen": {}}, headers=headers)
+        assert answer.status_code == 401
+    assert {"what": "page-refused", "device": "p"} in laptop.said
+    assert phone.get("/crew/houses").json() == []
+
+
+def test_the_pages_secret_without_the_cookie_opens_nothing(laptop: Laptop, phone: Phone) -> None:
+    thief = Phone(laptop, "t", headers=dict(phone.headers))
+    assert thief.get("/crew/me").status_code == 401
+
+
+def test_a_device_put_out_by_another_process_is_out_at_once(laptop: Laptop, phone: Phone) -> None:
+    assert phone.get("/crew/me").status_code == 200
+    Members(laptop.load, laptop.save, laptop.clock).put_out("p")
+    assert phone.get("/crew/me").status_code == 401
+    assert phone.share("h", [entry("p", 1)]).status_code == 401
+
+
+@pytest.mark.parametrize("path", ["/", "/core.wasm", "/crew/openapi.json", "/crew/me"])
+def test_a_name_that_was_bound_to_this_machine_elsewhere_is_refused(
+    laptop: Laptop, path: str
+) -> None:
+    for host in ("", "elsewhere.example", "laptop.local", "laptop.local:1", f"{HOST}.", "[::1]"):
+        (status, _, body), _ = sent(laptop, path, headers={"Host": host})
+        assert status == 421, host
+        assert b"doctype" not in body
+
+
+OUTWARD: Final = (
+    "/../houses.store",
+    "/%2e%2e/houses.store",
+    "/..\\houses.store",
+    "//houses.store",
+    "/./../houses.store",
+    "/app/../../houses.store",
+    "/../app-beside/secret.txt",
+    "/linked.txt",
+    "/\0",
+    "/index.html\0.wasm",
+    "/" + "a" * 5_000,
+    "/" + "a/" * 2_000,
+    "/\udcff",
+    "/crew",
+    "/crew/",
+    "/crew/../../houses.store",
+)
+
+
+def test_no_path_leads_out_of_the_apps_files(laptop: Laptop) -> None:
+    beside = laptop.app_folder.parent / "app-beside"
+    beside.mkdir()
+    (beside / "secret.txt").write_text("a secret", encoding="utf-8")
+    (laptop.app_folder / "linked.txt").symlink_to(beside / "secret.txt")
+    for path in OUTWARD:
+        (status, _, body), _ = sent(laptop, path)
+        assert status in {404, 405}, path
+        assert b"secret" not in body
+        assert b"SQLite" not in body
+
+
+def test_the_key_of_a_house_is_no_path(laptop: Laptop, phone: Phone) -> None:
+    before = sorted(p.name for p in laptop.store.parent.iterdir())
+    headers = {**JSON, "Cookie": cookie_of(phone), **phone.headers}
+    for house in ("../x", "..", "a/b", "\0", "\n", "x" * 101, "\u202ex", " "):
+        (status, _, _), _ = sent(
+            laptop,
+            f"/crew/houses/{house}/share",
+            method="POST",
+            headers=headers,
+            parts=(b'{"entries": [], "seen": {}}',),
+        )
+        assert status in {200, 404, 405, 422}, house
+    assert sorted(p.name for p in laptop.store.parent.iterdir()) == before
+    assert phone.get("/crew/houses").json() == []
+
+
+def test_what_is_not_there_is_not_repeated(laptop: Laptop) -> None:
+    for path in ("/<script>alert(1)</script>", "/crew/<script>alert(1)</script>"):
+        (status, headers, body), _ = sent(laptop, path)
+        assert status == 404
+        assert b"alert" not in body
+        assert headers["content-type"] == "application/json"
+
+
+def test_a_large_body_is_refused_before_it_is_read(laptop: Laptop) -> None:
+    headers = {**JSON, "Content-Length": str(LARGEST_BODY + 1)}
+    parts = (b"x" * 1_000,) * 1_001
+    (status, _, _), read = sent(laptop, "/crew/knock", method="POST", headers=headers, parts=parts)
+    assert (status, read) == (413, 0)
+
+
+@pytest.mark.parametrize("length", ["-1", "1e3", "9" * 5_000, "٣", "1, 1", ""])
+def test_a_length_that_is_none_is_refused(laptop: Laptop, length: str) -> None:
+    headers = {**JSON, "Content-Length": length}
+    (status, _, _), read = sent(laptop, "/crew/knock", method="POST", headers=headers)
+    assert (status, read) == (413, 0)
+
+
+def test_a_body_that_hides_its_size_is_read_up_to_the_limit(laptop: Laptop) -> None:
+    parts = (b"x" * 100_000,) * 100
+    (status, _, _), read = sent(laptop, "/crew/knock", method="POST", headers=JSON, parts=parts)
+    assert (status, read) == (413, LARGEST_BODY // 100_000 + 1)
+
+
+def zip_bomb() -> bytes:
+    packed = io.BytesIO()
+    with zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED) as made:
+        made.writestr("entries.json", b"0" * 20_000_000)
+    return packed.getvalue()
+
+
+LAUGHS: Final = (
+    b'<?xml version="1.0"?><!DOCTYPE a [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;">'
+    b'<!ENTITY c "&b;&b;&b;&b;&b;&b;&b;&b;">]><a>&c;</a>'
+)
+
+
+@pytest.mark.parametrize(
+    ("kind", "body"),
+    [
+        ("application/zip", zip_bomb()),
+        ("application/xml", LAUGHS),
+        ("text/xml", LAUGHS),
+        ("image/svg+xml", LAUGHS),
+        ("application/octet-stream", zip_bomb()),
+    ],
+)
+def test_neither_archive_nor_xml_is_taken(phone: Phone, kind: str, body: bytes) -> None:
+    answer = phone.ask("POST", SHARE, content=body, headers={"Content-Type": kind})
+    assert answer.status_code == 415
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        zip_bomb(),
+        LAUGHS,
+        gzip.compress(b'{"entries": [], "seen": {}}'),
+        b"[" * 500_000,
+        b'{"entries": ' + b"[" * 100 + b"]" * 100 + b', "seen": {}}',
+        b'{"entries": [], "seen": {}, "more": ' + b"9" * 5_000 + b"}",
+        b"\xff\xfe{}",
+        b"",
+    ],
+)
+def test_what_unfolds_or_calls_itself_json_is_refused_unread(phone: Phone, body: bytes) -> None:
+    headers = {**JSON, "Content-Encoding": "gzip"}
+    assert phone.ask("POST", SHARE, content=body, headers=headers).status_code == 422
+
+
+def test_one_address_cannot_keep_the_laptop_busy(laptop: Laptop, phone: Phone) -> None:
+    most = int(ADDRESS_RATE.at_once)
+    statuses = {phone.get("/crew/openapi.json").status_code for _ in range(most)}
+    assert statuses == {200, 429}
+    answer = phone.get("/crew/me")
+    assert answer.status_code == 429
+    assert int(answer.headers["Retry-After"]) >= 1
+    laptop.now_s += 1
+    assert phone.get("/crew/me").status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("method", "path", "more"),
+    [
+        ("GET", "/", {}),
+        ("GET", "/crew/me", {}),
+        ("GET", "/nothing", {}),
+        ("PUT", "/crew/me", {}),
+        ("TRACE", "/", {}),
+        ("GET", "/", {"Host": "elsewhere.example"}),
+        ("POST", "/crew/knock", {"Origin": "null"}),
+        ("POST", "/crew/knock", {"Content-Length": "x", **JSON}),
+    ],
+)
+def test_every_answer_carries_its_headers(
+    laptop: Laptop, method: str, path: str, more: dict[str, str]
+) -> None:
+    (_, headers, _), _ = sent(laptop, path, method=method, headers=more)
+    assert {name.lower() for name in ANSWER_HEADERS} <= headers.keys()
+    assert "'unsafe-eval'" not in headers["content-security-policy"]
+    assert "frame-ancestors 'none'" in headers["content-security-policy"]
+    assert headers["strict-transport-security"].startswith("max-age=")
+    assert "server" not in headers
+
+
+@pytest.mark.parametrize("method", ["PUT", "DELETE", "PATCH", "TRACE", "OPTIONS", "CONNECT"])
+def test_other_methods_are_refused(laptop: Laptop, method: str) -> None:
+    for path in ("/", "/crew/me", SHARE):
+        (status, headers, _), _ = sent(laptop, path, method=method)
+        assert status in {405, 403, 415}
+        assert "access-control-allow-origin" not in headers
+
+
+def test_no_socket_is_opened(laptop: Laptop) -> None:
+    told: list[Any] = []
+
+    async def receive() -> dict[str, str]:
+        return {"type": "websocket.connect"}
+
+    async def send(message: Any) -> None:  # noqa: ANN401
+        told.append(message["type"])
+
+    scope = {"type": "websocket", "path": "/", "headers": [(b"host", HOST.encode())]}
+
+    async def asked() -> None:
+        await laptop.app(scope, receive, send)
+
+    asyncio.run(asked())
+    assert told == ["websocket.close"]
+
+
+def cookie_of(phone: Phone) -> str:
+    return "; ".join(f"{name}={value}" for name, value in phone.cookies.items())
