@@ -10,6 +10,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { crc32, deflateSync } from "node:zlib";
 import { phone, plannerReady, served } from "./tests/drive.mjs";
+import { joinCrew } from "./tests/screens.mjs";
 
 const HOUSE = join(dirname(fileURLToPath(import.meta.url)), "../tests/scenarios/pipit.toml");
 const WIDTHS = { phone: { width: 390, height: 844 }, laptop: { width: 1280, height: 800 } };
@@ -20,6 +21,7 @@ const SCREENS = [
   ["begin", "begin", "The tape reads"],
   ["open", "open", "From another phone's screen"],
   ["about", "about", "Before you cut"],
+  ["crew", "crew", "is of no crew yet"],
   ["house", "h/HOUSE/house", "readings"],
   ["add", "h/HOUSE/add", "What is it?"],
   ["read", "h/HOUSE/read/W1/left", "Height at the left side"],
@@ -35,6 +37,12 @@ const SCREENS = [
   ["sheet", "h/HOUSE/sheets/cut", "Print"],
   ["settings", "h/HOUSE/settings", "Profiles"],
   ["hand-over", "h/HOUSE/hand-over", "Show it in"],
+];
+
+/** The same of a phone that is of a crew, whose laptop isn't there. */
+const CREW_SCREENS = [
+  ["crew-shared", "crew", "Last shared"],
+  ["house-from-others", "h/HOUSE/house", "From Kim's phone"],
 ];
 
 const MOST_COLOURS = 64;
@@ -100,6 +108,24 @@ function chunk([name, data]) {
   return Buffer.concat([ends.subarray(0, 4), body, ends.subarray(4)]);
 }
 
+async function takeAll(page, screens, house) {
+  for (const [name, address, text] of screens) {
+    const to = `#/${address.replace("HOUSE", house)}`;
+    await page.evaluate((hash) => (location.hash = hash), to);
+    await page.getByText(text).first().waitFor();
+    for (const [width, size] of Object.entries(WIDTHS)) {
+      await page.setViewportSize(size);
+      for (const coming of ["Drawing it", "Planning …"]) {
+        await page.getByText(coming).waitFor({ state: "detached" });
+      }
+      await page.waitForTimeout(250);
+      const path = join(out, `${name}-${width}.png`);
+      writeFileSync(path, await small(page, await page.screenshot()));
+    }
+    await page.setViewportSize(WIDTHS.phone);
+  }
+}
+
 const out = process.argv[2];
 if (!out) throw new Error("where to? node app/pictures.mjs OUT");
 mkdirSync(out, { recursive: true });
@@ -116,21 +142,9 @@ try {
   await page.getByRole("button", { name: "Keep it on this phone" }).tap();
   await page.getByText(/of 8 openings can be cut as planned/).waitFor();
   const house = (await page.evaluate(() => location.hash)).split("/")[2];
-  for (const [name, address, text] of SCREENS) {
-    const to = `#/${address.replace("HOUSE", house)}`;
-    await page.evaluate((hash) => (location.hash = hash), to);
-    await page.getByText(text).first().waitFor();
-    for (const [width, size] of Object.entries(WIDTHS)) {
-      await page.setViewportSize(size);
-      for (const coming of ["Drawing it", "Planning …"]) {
-        await page.getByText(coming).waitFor({ state: "detached" });
-      }
-      await page.waitForTimeout(250);
-      const path = join(out, `${name}-${width}.png`);
-      writeFileSync(path, await small(page, await page.screenshot()));
-    }
-    await page.setViewportSize(WIDTHS.phone);
-  }
+  await takeAll(page, SCREENS, house);
+  await joinCrew(page, house);
+  await takeAll(page, CREW_SCREENS, house);
 } finally {
   await context.close();
   await server.stop();

@@ -166,6 +166,16 @@ export async function lookAgain(key: string): Promise<void> {
   await refold();
 }
 
+/** See again what a list of houses says of one that isn't in hand. */
+export async function glance(key: string): Promise<void> {
+  if (current.get()?.key === key) return;
+  const entries = await entriesOf(key);
+  const fold = await ask<"fold">({ ask: "fold", entries });
+  if (fold.kind === "refusal") return;
+  await setFact(`fold:${key}`, { fold, folded: entries.length } satisfies Seen);
+  await setFact(`glimpse:${key}`, glimpseOf(fold));
+}
+
 export function watchOthers(): void {
   whenKeptElsewhere((houses) => {
     const key = current.get()?.key;

@@ -4,6 +4,9 @@ import { render } from "preact";
 import { useEffect } from "preact/hooks";
 import { planner, startPlanner } from "./core/link";
 import { useSignal } from "./core/signal";
+import { loadMember } from "./crew/member";
+import { loadPhones } from "./crew/phones";
+import { startSharing } from "./crew/share";
 import { current, loadLimits, open, watchOthers } from "./house";
 import "./look/tokens.css";
 import "./look/frame.css";
@@ -17,6 +20,7 @@ import { About } from "./screens/about";
 import { AddOpening } from "./screens/add";
 import { Begin } from "./screens/begin";
 import { Buy } from "./screens/buy";
+import { Crew } from "./screens/crew";
 import { Fill } from "./screens/fill";
 import { Glance } from "./screens/glance";
 import { HandOver } from "./screens/hand_over";
@@ -39,6 +43,8 @@ function App() {
       return <Begin />;
     case "open":
       return <OpenFile />;
+    case "crew":
+      return <Crew />;
     case "about":
       return <About />;
     case "h":
@@ -99,4 +105,6 @@ void loadLimits();
 const root = document.getElementById("app");
 if (root) render(<App />, root);
 void install();
+// Where the store can't be opened, every screen says so.
+void Promise.all([loadMember(), loadPhones()]).then(startSharing, () => undefined);
 planner.watch(({ progress, share }) => performance.mark(`longpoint-${progress}-${share}`));

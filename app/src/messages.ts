@@ -555,6 +555,40 @@ export interface Joined {
   readonly text: string;
 }
 
+export interface SeenUpTo {
+  readonly counter: number;
+  readonly sum: string;
+}
+
+export interface AskPassing {
+  readonly ask: "passing";
+  readonly keys: readonly EntryKey[];
+  readonly there: Readonly<Record<string, SeenUpTo>>;
+}
+
+export interface Passing {
+  readonly kind: "passing";
+  readonly seen: Readonly<Record<string, SeenUpTo>>;
+  readonly lacking: readonly EntryKey[];
+  readonly is_behind: boolean;
+}
+
+export interface AskCame {
+  readonly ask: "came";
+  readonly entries: readonly Entry[];
+}
+
+export interface CameFrom {
+  readonly device: string;
+  readonly words: readonly string[];
+  readonly more: number;
+}
+
+export interface Came {
+  readonly kind: "came";
+  readonly by: readonly CameFrom[];
+}
+
 export type Request =
   | AskLimits
   | AskFold
@@ -567,7 +601,9 @@ export type Request =
   | AskFile
   | AskOpen
   | AskHandOver
-  | AskJoined;
+  | AskJoined
+  | AskPassing
+  | AskCame;
 
 export type Answer =
   | Limits
@@ -582,4 +618,6 @@ export type Answer =
   | Opened
   | HandOver
   | Joined
+  | Passing
+  | Came
   | Refusal;

@@ -1,10 +1,12 @@
 /** Where the carpenter is: told by the address behind the #, so that Back and a bookmark work. */
 
 import { signal } from "./core/signal";
+import { takeToken } from "./crew/token";
 
 export const route = signal<readonly string[]>(parts());
 
 function parts(): readonly string[] {
+  takeToken();
   return location.hash.replace(/^#\/?/, "").split("/").filter(Boolean).map(decodeURIComponent);
 }
 

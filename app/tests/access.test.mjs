@@ -11,7 +11,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { beginHouse, addOpening, PHONE, phone, plannerReady, served } from "./drive.mjs";
-import { SCREENS, show, writeHouse } from "./screens.mjs";
+import { CREW_SCREENS, joinCrew, SCREENS, show, writeHouse } from "./screens.mjs";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
@@ -53,6 +53,9 @@ before(async () => {
   houses.mm = await houseHere();
   await page.evaluate(AXE);
   for (const screen of SCREENS) await look(screen);
+  await joinCrew(page, houses.mm);
+  await page.evaluate(AXE);
+  for (const screen of CREW_SCREENS) await look(screen);
 });
 
 after(async () => {
@@ -133,4 +136,4 @@ test("every control is within reach, and nothing lies over it", () => {
   assert.deepEqual(found.unreached, []);
 });
 
-test("every screen was looked at", () => assert.equal(seen.length, SCREENS.length));
+test("every screen was looked at", () => assert.equal(seen.length, SCREENS.length + CREW_SCREENS.length));

@@ -3,6 +3,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { plannerReady } from "./drive.mjs";
 
 const CABIN = join(dirname(fileURLToPath(import.meta.url)), "../../tests/scenarios/pipit.toml");
 
@@ -42,6 +43,8 @@ export const SCREENS = [
   ["begin", "The tape reads"],
   ["open", "From another phone's screen"],
   ["about", "Before you cut"],
+  ["crew", "is of no crew yet"],
+  ["crew", "What is this phone called?", (page) => page.evaluate(() => (location.hash = "#crew=as-the-laptop-shows-it"))],
   ["h/HOUSE/house", "readings"],
   ["h/HOUSE/read/W1/left", "Height at the left side"],
   ["h/HOUSE/read/W1/plane.tl", "0 is flush"],
@@ -80,6 +83,39 @@ export const SCREENS = [
   ["h/HOUSE/hand-over", "Picture 1 of", tap(/^Show it in/)],
   ["h/HOUSE/place/rooms/Gone", "left out"],
 ];
+
+/** The same for a phone that is of a crew: `joinCrew` makes it one. */
+export const CREW_SCREENS = [
+  ["crew", "Last shared"],
+  ["crew", "Leave, and keep my houses", tap("Leave the crew")],
+  ["h/HOUSE/house", "From Kim's phone"],
+];
+
+/** Makes a phone one that is of a crew, whose laptop has gone home. */
+export async function joinCrew(page, house) {
+  await page.evaluate(
+    (key) =>
+      new Promise((resolve, reject) => {
+        const asked = indexedDB.open("longpoint");
+        asked.onerror = () => reject(asked.error);
+        asked.onsuccess = () => {
+          const write = asked.result.transaction("facts", "readwrite");
+          const put = (name, value) => write.objectStore("facts").put(value, name);
+          put("crew", { name: "Sam's phone", secret: "x", since: "2026-03-02T07:30:00Z" });
+          put("crew-phones", { kim: "Kim's phone" });
+          put(`shared:${key}`, { at: "2026-03-02T15:30:00Z", there: {} });
+          put(`came:${key}`, [{ device: "kim", words: ["2 readings of W1 top"], more: 0 }]);
+          write.oncomplete = () => {
+            asked.result.close();
+            resolve();
+          };
+        };
+      }),
+    house,
+  );
+  await page.reload();
+  await plannerReady(page);
+}
 
 /** Stands at a screen, its drawings there. */
 export async function show(page, houses, [path, text, first]) {

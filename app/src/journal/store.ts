@@ -6,7 +6,7 @@
  * open windows never give one number twice.
  */
 
-import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import { openDB, type DBSchema, type IDBPDatabase, type IDBPObjectStore } from "idb";
 import type { Entry } from "../messages";
 import { freshName, type Fresh } from "./entry";
 import { letGo, notKept } from "./refused";
@@ -59,11 +59,7 @@ async function written(fresh: readonly Fresh[]): Promise<Entry[]> {
   const tx = db.transaction(["entries", "facts"], "readwrite", STRICT);
   const facts = tx.objectStore("facts");
   const entries = tx.objectStore("entries");
-  let device = (await facts.get("device")) as string | undefined;
-  if (!device) {
-    device = freshName();
-    void facts.put(device, "device");
-  }
+  const device = await ownName(facts);
   const mine = IDBKeyRange.bound([device, 0], [device, Infinity]);
   // Above whatever is here, also from another phone: the counts tell what was in sight.
   const last = (await entries.openKeyCursor(mine, "prev"))?.key[1] ?? 0;
@@ -73,7 +69,35 @@ async function written(fresh: readonly Fresh[]): Promise<Entry[]> {
   for (const entry of kept) void entries.add(entry);
   await tx.done;
   told.postMessage([...new Set(kept.map((entry) => entry.house))]);
+  afterKept();
   return kept;
+}
+
+/** What is done after something was kept here. */
+let afterKept = (): void => undefined;
+
+export function whenKept(act: () => void): void {
+  afterKept = act;
+}
+
+/** The name under which this phone writes, the same for good. */
+export async function deviceName(): Promise<string> {
+  const known = await fact<string>("device");
+  if (known) return known;
+  const tx = (await shelf()).transaction("facts", "readwrite", STRICT);
+  const name = await ownName(tx.store);
+  await tx.done;
+  return name;
+}
+
+type Facts = IDBPObjectStore<Shelf, ("entries" | "facts")[], "facts", "readwrite">;
+
+async function ownName(facts: Pick<Facts, "get" | "put">): Promise<string> {
+  const known = (await facts.get("device")) as string | undefined;
+  if (known) return known;
+  const name = freshName();
+  void facts.put(name, "device");
+  return name;
 }
 
 /** Take over entries of another phone as they are; those already here stay as they are. */

@@ -3,10 +3,12 @@
 import { useEffect, useState } from "preact/hooks";
 import { ask } from "../core/link";
 import { useSignal } from "../core/signal";
+import { rounds } from "../crew/share";
 import { limits, needPlan, write, type Standing } from "../house";
 import { fact, setFact } from "../journal/store";
 import type { FoldedPlace } from "../messages";
 import { openingsNow } from "../openings_now";
+import { CameIn } from "../parts/came";
 import { Frame } from "../parts/frame";
 import { Findings } from "../parts/said";
 import { StateOf } from "../parts/state";
@@ -33,6 +35,7 @@ export function Glance({ standing }: { standing: Standing }) {
     <Frame title={fold?.name ?? "House"} back={link()} house={standing.key} tab="house">
       <div class="beside">
         <div class="stack">
+          <CameIn house={standing.key} />
           <div class="run" aria-hidden="true">
             <i style={{ width: `${share * 100}%` }} />
           </div>
@@ -126,9 +129,10 @@ function CopyOff({ standing }: { standing: Standing }) {
   const [copied, setCopied] = useState<string | undefined>();
   const isPromised = useSignal(promised);
   const name = `copied:${standing.key}`;
+  const round = useSignal(rounds);
   useEffect(() => {
     void fact<string>(name).then(setCopied);
-  }, [name]);
+  }, [name, round]);
   const copy = async () => {
     if (!standing.fold) return;
     const file = await ask<"file">({ ask: "file", document: standing.fold.document });

@@ -2,6 +2,7 @@
 
 import { useEffect, useState } from "preact/hooks";
 import { useSignal } from "../core/signal";
+import { rounds } from "../crew/share";
 import type { Glimpse } from "../house";
 import { fact, houseKeys } from "../journal/store";
 import { Frame } from "../parts/frame";
@@ -15,9 +16,10 @@ interface Row extends Glimpse {
 
 export function Houses() {
   const [rows, setRows] = useState<readonly Row[] | undefined>();
+  const round = useSignal(rounds);
   useEffect(() => {
     void listed().then(setRows);
-  }, []);
+  }, [round]);
   return (
     <Frame title="Houses" aside={<a class="bare" href={link("about")}>About</a>}>
       <NewerWaits />
@@ -51,6 +53,9 @@ export function Houses() {
         </a>
         <a class="act" href={link("open")}>
           Open a house
+        </a>
+        <a class="act" href={link("crew")}>
+          The crew
         </a>
       </div>
     </Frame>

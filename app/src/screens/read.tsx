@@ -11,6 +11,7 @@ import { Frame } from "../parts/frame";
 import { toldAtOnce } from "../parts/instant";
 import { Keypad, type Told } from "../parts/keypad";
 import { Sides } from "../parts/sides";
+import { WhoRead } from "../parts/who_read";
 import { leftOf, placesNow } from "../places_now";
 import { go, link } from "../route";
 
@@ -265,7 +266,10 @@ export function ReadAgain({
           return (
             <li key={line.line}>
               <a href={link("h", house, "read", opening.mark, line.line)}>
-                <span class="grow">{line.words}</span>
+                <span class="grow">
+                  {line.words}
+                  <WhoRead line={opening.lines.find((each) => each.line === line.line)} />
+                </span>
                 <b class="figures">{texts.join(" / ") || "not read"}</b>
               </a>
             </li>

@@ -74,7 +74,8 @@ self.addEventListener("message", (event) => {
 });
 self.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);
-  if (event.request.method === "GET" && url.origin === self.location.origin) {
+  const isOwn = url.origin === self.location.origin && !url.pathname.includes("/crew/");
+  if (event.request.method === "GET" && isOwn) {
     event.respondWith(serve(event.request));
   }
 });

@@ -40,6 +40,7 @@ from longpoint.phone.messages import (
     Wall,
 )
 from longpoint.phone.opening_lines import limits
+from longpoint.phone.passing import came, passing
 from longpoint.phone.planned import AtPhone, Ports, planned, said_of, saw_text
 from longpoint.pipeline import check_house
 from longpoint.quantities.formatting import format_length
@@ -251,5 +252,7 @@ _ANSWERS: Final[dict[str, Callable[[Asked, Ports], Answer]]] = {
     "file": _file,
     "open": _open,
     "hand-over": lambda asked, ports: handed_over(asked["entries"], ports.code_modules),
+    "passing": lambda asked, _: passing(asked["keys"], asked["there"]),
+    "came": lambda asked, _: came(asked["entries"]),
     "joined": lambda asked, _: joined(asked["parts"]),
 }

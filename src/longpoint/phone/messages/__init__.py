@@ -1,5 +1,13 @@
 """What a page asks and what it is answered, one record each; their TypeScript comes from here."""
 
+from longpoint.phone.messages.crew import (
+    AskCame,
+    AskPassing,
+    Came,
+    CameFrom,
+    Passing,
+    SeenUpTo,
+)
 from longpoint.phone.messages.files import (
     AskFile,
     AskHandOver,
@@ -58,6 +66,8 @@ Request = (
     | AskOpen
     | AskHandOver
     | AskJoined
+    | AskPassing
+    | AskCame
 )
 Answer = (
     Limits
@@ -72,11 +82,14 @@ Answer = (
     | Opened
     | HandOver
     | Joined
+    | Passing
+    | Came
     | Refusal
 )
 
 __all__ = [
     "Answer",
+    "AskCame",
     "AskFile",
     "AskFold",
     "AskHandOver",
@@ -85,11 +98,14 @@ __all__ = [
     "AskLimits",
     "AskLook",
     "AskOpen",
+    "AskPassing",
     "AskPlan",
     "AskSaw",
     "AskSheets",
     "AskWall",
     "AtSaw",
+    "Came",
+    "CameFrom",
     "CanUndo",
     "Choice",
     "CutEnd",
@@ -113,6 +129,7 @@ __all__ = [
     "NextLine",
     "Opened",
     "OpeningState",
+    "Passing",
     "PieceRow",
     "Plan",
     "ProofLine",
@@ -120,6 +137,7 @@ __all__ = [
     "Refusal",
     "Request",
     "Said",
+    "SeenUpTo",
     "SheetPage",
     "Sheets",
     "ToBuy",
