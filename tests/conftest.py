@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, settings
 
-pytest_plugins = ["tests.golden_files"]
+pytest_plugins = ["tests.golden_files", "tests.kept_plans"]
 
 TESTS = Path(__file__).resolve().parent
 KINDS = frozenset({"unit", "property", "published", "golden", "solids", "browser", "bench"})

@@ -1,5 +1,6 @@
 """What the documents show is run, and what they list is all there is."""
 
+import contextlib
 import os
 import re
 import shlex
@@ -10,8 +11,9 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner, Result
 
-from longpoint.cli.main import SUBCOMMANDS
+from longpoint.cli.main import SUBCOMMANDS, main
 from longpoint.survey.checks.accept import ACCEPTABLE
 from tests.docs.catalogue_page import catalogue_page
 from tests.docs.codes import raised_codes
@@ -39,11 +41,22 @@ def commands_in(text: str) -> list[str]:
     return [line.split("#")[0].strip() for line in lines if line.split("#")[0].strip()]
 
 
-def run(command: str, folder: Path) -> subprocess.CompletedProcess[str]:
-    words = shlex.split(command)
-    assert words[0] == ".venv/bin/longpoint", command
+def words_of(command: str) -> list[str]:
+    first, *words = shlex.split(command)
+    assert first == ".venv/bin/longpoint", command
+    return words
+
+
+def run(command: str, folder: Path) -> Result:
+    """Call a command in this process; an error that it doesn't say itself is the test's."""
+    with contextlib.chdir(folder):
+        return CliRunner().invoke(main, words_of(command), catch_exceptions=False)
+
+
+def run_apart(command: str, folder: Path) -> subprocess.CompletedProcess[str]:
+    """Run a command as the shell does, in a process of its own."""
     return subprocess.run(
-        [sys.executable, "-m", "longpoint.cli.main", *words[1:]],
+        [sys.executable, "-m", "longpoint.cli.main", *words_of(command)],
         cwd=folder,
         check=False,
         capture_output=True,
@@ -68,7 +81,7 @@ def test_every_command_in_a_document_runs(document: Path, tmp_path: Path) -> Non
         if command.startswith("make "):
             continue
         done = run(command, tmp_path)
-        assert done.returncode in (0, 1), f"{command}\n{done.stdout}{done.stderr}"
+        assert done.exit_code in (0, 1), f"{command}\n{done.output}"
 
 
 @pytest.mark.parametrize(("page", "test"), RUN_ELSEWHERE.items())
@@ -108,18 +121,18 @@ def test_the_tutorial_tells_what_happens(tmp_path: Path) -> None:
     quotes = re.findall(r"^> (.+)$", text, flags=re.MULTILINE)
     (tmp_path / "kitchen.toml").write_text(house, encoding="utf-8")
 
-    checked = run(check, tmp_path)
+    checked = run_apart(check, tmp_path)
     assert checked.returncode == 1
     assert quotes[0] in " ".join(checked.stdout.split())
 
     (tmp_path / "kitchen.toml").write_text(
         house.replace("top = 1187", "top = 1178"), encoding="utf-8"
     )
-    planned = run(plan, tmp_path)
+    planned = run_apart(plan, tmp_path)
     assert planned.returncode == 0, planned.stdout + planned.stderr
     assert (tmp_path / "kitchen-sheets" / "sheets.pdf").exists()
 
-    shown = run(pieces, tmp_path)
+    shown = run_apart(pieces, tmp_path)
     assert quotes[1] in shown.stdout
 
 

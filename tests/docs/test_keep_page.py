@@ -29,7 +29,7 @@ def test_a_house_is_kept_mended_taken_back_copied_and_restored(
         # Nothing here is about the forecast.
         few = " --draws 100" if " plan " in command else ""
         done = run(command + (AT if takes_time else "") + few, tmp_path)
-        assert done.returncode in (0, 1), f"{command}\n{done.stdout}{done.stderr}"
+        assert done.exit_code in (0, 1), f"{command}\n{done.output}"
         answers.append(done.stdout)
     add, _, listed, again, history, undo, write, backup, verify, restore = answers
     assert str(tmp_path / "data" / "longpoint" / "houses.store") in add

@@ -24,7 +24,7 @@ def test_offcuts_are_put_up_fetched_settled_listed_and_thrown_away(tmp_path: Pat
     assert "Put up; write on each its label:" in settle.stdout
     assert (tmp_path / "rack-on-paper" / "rack.pdf").exists()
     assert "OLD: 457 days" in listed.stdout
-    assert take.returncode == 0, take.stderr
+    assert take.exit_code == 0, take.stderr
 
     rack = read_rack(tomllib.loads((tmp_path / "rack.toml").read_text(encoding="utf-8")))
     gone = {piece.label: piece.gone.why.value for piece in rack.pieces if piece.gone}

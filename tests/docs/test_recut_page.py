@@ -12,8 +12,8 @@ PAGE = (ROOT / "docs" / "how-to" / "when-a-cut-goes-wrong.md").read_text(encodin
 def test_the_head_that_went_wrong_becomes_another_piece_and_saves_a_stick(tmp_path: Path) -> None:
     shutil.copytree(ROOT / "examples", tmp_path / "examples")
     plan, recut = commands_in(PAGE)
-    assert run(plan, tmp_path).returncode in (0, 1)
-    assert run(".venv/bin/longpoint recut sheets", tmp_path).returncode == 0
+    assert run(plan, tmp_path).exit_code in (0, 1)
+    assert run(".venv/bin/longpoint recut sheets", tmp_path).exit_code == 0
     state = tmp_path / "sheets" / "at-the-saw.json"
     nothing_cut = state.read_text(encoding="utf-8")
     done = run(recut, tmp_path)
@@ -22,7 +22,7 @@ def test_the_head_that_went_wrong_becomes_another_piece_and_saves_a_stick(tmp_pa
         r"^> (\S+ \(spoiled, 900 mm left of it\): cut )\S+ from it", PAGE, flags=re.MULTILINE
     )
     assert quoted is not None
-    assert done.returncode == 0, done.stderr
+    assert done.exit_code == 0, done.stderr
     assert quoted[1] in done.stdout
     assert "No new stick is needed." in done.stdout
 
