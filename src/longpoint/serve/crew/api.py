@@ -138,6 +138,20 @@ REQUESTS: Final = (
         refusals=(401, 415, 422),
     ),
     Request(
+        name="phones",
+        method="GET",
+        path="/crew/phones",
+        says="What the phones of the crew are called, those put out too: by it a page says whose a "
+        "reading is.",
+        answers={
+            200: {
+                "type": "array",
+                "items": _object(device={"type": "string"}, name={"type": "string"}),
+            },
+        },
+        refusals=(401,),
+    ),
+    Request(
         name="houses",
         method="GET",
         path="/crew/houses",

@@ -120,6 +120,11 @@ class Crew:
         answer.delete_cookie(self.cookie, path="/", secure=self._is_secure, httponly=True)
         return answer
 
+    async def phones(self, request: Request) -> Response:
+        """Tell a phone what the others are called."""
+        self._member(request)
+        return _answer([{"device": m.device, "name": m.name} for m in self._members.all()])
+
     async def houses(self, request: Request) -> Response:
         """List the houses."""
         self._member(request)

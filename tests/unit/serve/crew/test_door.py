@@ -115,3 +115,17 @@ def test_no_secret_is_written_down(laptop: Laptop, phone: Phone) -> None:
     written = repr(laptop.members) + repr(laptop.said)
     assert secrets
     assert not any(secret in written for secret in secrets)
+
+
+def test_a_phone_is_told_what_the_others_are_called_and_a_stranger_is_not(laptop: Laptop) -> None:
+    kim, sam = Phone(laptop, "p"), Phone(laptop, "q")
+    kim.come_in("Kim's phone")
+    sam.come_in("Sam's phone")
+    laptop.kept.put_out("q")
+    told = kim.get("/crew/phones").json()
+    assert {each["device"]: each["name"] for each in told} == {
+        "p": "Kim's phone",
+        "q": "Sam's phone",
+    }
+    assert all(each.keys() == {"device", "name"} for each in told)
+    assert sam.get("/crew/phones").status_code == 401
