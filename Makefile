@@ -13,7 +13,7 @@ SHEETS := build/wren-house
 SHELLS := cli exchange render serve solvers
 COUNTED := $(filter-out $(SHELLS:%=tests/unit/%),$(wildcard tests/unit/*))
 
-.PHONY: help demo test check bench beside long app app-test app-bench lock sheets-accept pictures format clean
+.PHONY: help demo test check bench beside long app app-test app-bench lock sheets-accept pictures words format clean
 .DELETE_ON_ERROR:
 
 help:
@@ -28,6 +28,7 @@ help:
 	@echo 'app-test       build the app, and do the jobs of a carpenter on it in Chromium, offline'
 	@echo 'app-bench      measure the app: download, start, feedback, scenario A planned'
 	@echo 'pictures       make the pictures of the README, and of every screen of the phone'
+	@echo 'words          collect what is said, and bring every language up to date with it'
 	@echo 'format         lay out the code and mend what can be mended by itself'
 	@echo 'lock           pin what the project needs; FLAGS=--upgrade takes the newest'
 	@echo 'clean          remove all that was made here, the environment too'
@@ -123,3 +124,6 @@ build/lock/bin/uv:
 	@echo 'Setting up: what its tests need ...'
 	@$(PIP) --require-hashes -r $<
 	@touch $@
+
+words: .venv/tools
+	@$(BIN)/python tools/words.py $(TONGUE)

@@ -5,8 +5,10 @@ from pathlib import Path
 import click
 
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.serve.app_files import app_folder, copy_app
 from longpoint.serve.loopback import PORT, app_server
+from longpoint.speech.said import say
 
 
 @click.command(name="app")
@@ -31,12 +33,12 @@ def command(port: int, out: Path | None) -> Outcome:
     give that host the folder of --out.
     """
     if out is not None:
-        click.echo(f"The app: {copy_app(out)}")
+        speak(say("The app: {copy_app}", copy_app=copy_app(out)))
         return Outcome.DONE
     with app_server(app_folder(), port) as server:
-        click.echo(f"The app: http://localhost:{port}/ (Ctrl-C ends it)")
+        speak(say("The app: http://localhost:{port}/ (Ctrl-C ends it)", port=port))
         try:
             server.serve_forever()
         except KeyboardInterrupt:
-            click.echo("")
+            speak("")
     return Outcome.DONE

@@ -6,7 +6,9 @@ from pathlib import Path
 import click
 
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import at_moment, new_name, store_option
+from longpoint.speech.said import say
 from longpoint.store.copies import back_up
 from longpoint.store.sqlite_store import open_store, open_to_read
 
@@ -29,7 +31,13 @@ def command(to: Path, store: Path, at: str) -> Outcome:
         entries = back_up(kept, target)
     finally:
         kept.close()
-    click.echo(f"{entries} entries are in {target}, and the copy was looked through: it is sound.")
+    speak(
+        say(
+            "{entries} entries are in {target}, and the copy was looked through: it is sound.",
+            entries=entries,
+            target=target,
+        )
+    )
     return Outcome.DONE
 
 

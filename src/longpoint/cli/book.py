@@ -10,12 +10,15 @@ from longpoint.cli.imagined import house_imagined
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.planning import with_crew
 from longpoint.cli.sheet_folder import paper_option, write_file
+from longpoint.cli.spoken import speak, tongue
 from longpoint.exchange.house_files import load_house
 from longpoint.pipeline import plan_house
 from longpoint.render.paper import Paper
 from longpoint.render.pdf import render_book
 from longpoint.sheets.house_book import BookOf, house_book
+from longpoint.sheets.in_tongue import in_tongue
 from longpoint.solvers import linear_solver
+from longpoint.speech.said import joined, say
 
 BOOK = "book.pdf"
 
@@ -41,12 +44,24 @@ def command(house: Path, out: Path, crew: Path | None, paper: str, on: date) -> 
     """Plan HOUSE and write one PDF that holds every sheet, with contents and bookmarks."""
     survey, learned, said = with_crew(load_house(house), crew)
     for finding in said:
-        click.echo(str(finding), err=True)
+        speak(str(finding), err=True)
     plan = plan_house(survey, linear_solver(), house_imagined(), learned)
     book = house_book(BookOf(plan=plan, on=on))
+    book = in_tongue(book, tongue())
     written = write_file(out, BOOK, render_book(book, Paper(paper)))
-    click.echo(f"{len(book.sheets)} sheets: {', '.join(s.title.lower() for s in book.sheets)}.")
+    speak(
+        say(
+            "{sheets} sheets: {sheets_2}.",
+            sheets=len(book.sheets),
+            sheets_2=joined(", ", (s.title.lower() for s in book.sheets)),
+        )
+    )
     if plan.held:
-        click.echo(f"Held back, so without lengths: {', '.join(sorted(plan.held))}.")
-    click.echo(f"The book: {written}")
+        speak(
+            say(
+                "Held back, so without lengths: {held}.",
+                held=joined(", ", sorted(plan.held)),
+            )
+        )
+    speak(say("The book: {written}", written=written))
     return outcome(plan.findings)

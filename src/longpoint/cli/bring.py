@@ -6,6 +6,7 @@ from pathlib import Path
 import click
 
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.errors import ExchangeError
 from longpoint.exchange.bounded_files import shown_name
 from longpoint.exchange.confirm.columns import TableMapping, propose_mapping
@@ -22,6 +23,7 @@ from longpoint.exchange.sections.svg_file import MM_IN
 from longpoint.exchange.tables.csv_table import DELIMITERS
 from longpoint.exchange.tables.open_tables import open_tables
 from longpoint.exchange.tables.records import ForeignTable, column_letters
+from longpoint.speech.said import joined, say
 
 _LIST = click.option(
     "--list",
@@ -85,15 +87,15 @@ def table(
     for each in _tabs(table, tab, delimiter):
         mapping = propose_mapping(each, said, RecordKind(kind) if kind else None, headers)
         for line in _mapping_lines(each, mapping, units):
-            click.echo(line)
+            speak(line)
         if mapping is not None:
             sign = DecimalSign(decimal) if decimal else None
             found += found_values(each, mapping, units or "mm", sign)
     if not found:
         raise ExchangeError(
-            f"The table {table.name} was looked through for readings.",
-            "Nothing in it can be told to be a mark with readings.",
-            "Say what the columns hold: --column 'A=mark' --column 'B=top' and so on.",
+            say("The table {table} was looked through for readings.", table=table.name),
+            say("Nothing in it can be told to be a mark with readings."),
+            say("Say what the columns hold: --column 'A=mark' --column 'B=top' and so on."),
         )
     return write_to_list(to, _once(table, found), shown_name(table))
 
@@ -111,18 +113,25 @@ def table(
 def section(drawing: Path, to: Path, profile: str, units: str | None) -> Outcome:
     """Read a profile's cross-section from DRAWING, a DXF or SVG file, into a list to confirm."""
     found = read_section(drawing, units)
-    click.echo(
-        f"{drawing.name}: {found.width_mm:.2f} across the face, {found.thickness_mm:.2f} thick, "
-        f"{found.area_mm2:.1f} mm2, {len(found.outline)} corners."
+    speak(
+        say(
+            "{drawing}: {width_mm:.2f} across the face, {thickness_mm:.2f} thick, "
+            "{area_mm2:.1f} mm2, {outline} corners.",
+            drawing=drawing.name,
+            width_mm=found.width_mm,
+            thickness_mm=found.thickness_mm,
+            area_mm2=found.area_mm2,
+            outline=len(found.outline),
+        )
     )
-    click.echo(
-        "It is the same from both edges, to 0.1 mm: a piece of it may be turned."
+    speak(
+        say("It is the same from both edges, to 0.1 mm: a piece of it may be turned.")
         if found.reversible
-        else "It differs from edge to edge: a piece of it can't be turned."
+        else say("It differs from edge to edge: a piece of it can't be turned.")
     )
-    click.echo("The longer way is taken for the face, its flattest long side for the back.")
+    speak(say("The longer way is taken for the face, its flattest long side for the back."))
     for note in found.notes:
-        click.echo(note)
+        speak(note)
     return write_to_list(to, section_values(found, drawing, profile), shown_name(drawing))
 
 
@@ -137,9 +146,16 @@ def model(model: Path, to: Path) -> Outcome:
     """
     found = model_values(model)
     marks = dict.fromkeys(value.mark for value in found)
-    click.echo(f"{model.name}: {len(marks)} openings, as drawn: {', '.join(marks)}.")
-    click.echo("These are sizes of the drawing, none of them read: no piece is cut from them.")
-    click.echo("The storey is proposed as the room; write the room beside it.")
+    speak(
+        say(
+            "{model}: {marks} openings, as drawn: {marks_2}.",
+            model=model.name,
+            marks=len(marks),
+            marks_2=joined(", ", marks),
+        )
+    )
+    speak(say("These are sizes of the drawing, none of them read: no piece is cut from them."))
+    speak(say("The storey is proposed as the room; write the room beside it."))
     return write_to_list(to, found, shown_name(model))
 
 
@@ -151,15 +167,20 @@ def put(confirmed: Path, house: Path) -> Outcome:
     """Put what was CONFIRMED on a list into HOUSE; nothing else, and nothing twice."""
     plan = put_in_house_file(house, read_list(confirmed))
     for line in plan.said:
-        click.echo(line)
+        speak(line)
     for line in plan.refused:
-        click.echo(f"NOT PUT  {line}")
+        speak(say("NOT PUT  {line}", line=line))
     if plan.waiting:
-        click.echo(f"Still to be confirmed, so nothing of them is used: {', '.join(plan.waiting)}.")
+        speak(
+            say(
+                "Still to be confirmed, so nothing of them is used: {waiting}.",
+                waiting=joined(", ", plan.waiting),
+            )
+        )
     if plan.is_empty:
-        click.echo(f"{house} stays as it was.")
+        speak(say("{house} stays as it was.", house=house))
     else:
-        click.echo(f"Written: {house}. Now: longpoint check {house}")
+        speak(say("Written: {house}. Now: longpoint check {house}", house=house))
     return Outcome.HELD if plan.waiting or plan.refused else Outcome.DONE
 
 
@@ -175,27 +196,54 @@ def write_to_list(to: Path, found: Sequence[FoundValue], file: str) -> Outcome:
     twice = next((line for line in others if line.place in places), None)
     if twice is not None:
         raise ExchangeError(
-            f"The list {to.name} was to get what {file} holds.",
-            f"{twice.mark} {twice.path} stands on it already, from {twice.source}.",
-            "Make a list of its own for each of the two files, or take those lines out of one.",
+            say("The list {to} was to get what {file} holds.", to=to.name, file=file),
+            say(
+                "{mark} {path} stands on it already, from {source}.",
+                mark=twice.mark,
+                path=twice.path,
+                source=twice.source,
+            ),
+            say(
+                "Make a list of its own for each of the two files, or take those lines out of one."
+            ),
         )
     lines, lost = merged(own, found)
     lines = (*others, *lines)
     if lost:
         copy = free_name(to)
         write_bytes_safely(copy, to.read_bytes())
-        click.echo(
-            f"{len(lost)} confirmed lines aren't the same any more and have to be looked at anew; "
-            f"the list as it was: {copy}"
+        speak(
+            say(
+                "{lost} confirmed lines aren't the same any more and have to be looked "
+                "at anew; the list as it was: {copy}",
+                lost=len(lost),
+                copy=copy,
+            )
         )
     write_bytes_safely(to, write_list(to, lines))
     troubled = [line for line in lines if line.trouble]
     for line in troubled:
         read = f" ({line.written})" if line.written else ""
-        click.echo(f"LOOK  {line.mark} {line.path}, {line.source}{read}: {line.trouble}")
+        speak(
+            say(
+                "LOOK  {mark} {path}, {source}{read}: {trouble}",
+                mark=line.mark,
+                path=line.path,
+                source=line.source,
+                read=read,
+                trouble=line.trouble,
+            )
+        )
     waiting = sum(not line.is_settled for line in lines)
-    click.echo(f"{len(lines)} values, {waiting} to be confirmed, {len(troubled)} with trouble.")
-    click.echo(f"List: {to}. Go through it, then: longpoint bring put {to} HOUSE")
+    speak(
+        say(
+            "{lines} values, {waiting} to be confirmed, {troubled} with trouble.",
+            lines=len(lines),
+            waiting=waiting,
+            troubled=len(troubled),
+        )
+    )
+    speak(say("List: {to}. Go through it, then: longpoint bring put {to} HOUSE", to=to))
     return Outcome.HELD if troubled else Outcome.DONE
 
 
@@ -203,9 +251,9 @@ def _told(text: str) -> tuple[str, str]:
     name, equals, meaning = text.rpartition("=")
     if not equals or not name.strip():
         raise ExchangeError(
-            f"A column was told as {text!r}.",
-            "It has no header or letters, an equals sign, and a key behind it.",
-            "Write it like --column 'C=top'.",
+            say("A column was told as {text!r}.", text=text),
+            say("It has no header or letters, an equals sign, and a key behind it."),
+            say("Write it like --column 'C=top'."),
         )
     return name.strip(), meaning.strip()
 
@@ -214,9 +262,16 @@ def _tabs(table: Path, tab: str | None, delimiter: str | None) -> tuple[ForeignT
     sign = "\t" if delimiter == "tab" else delimiter
     if sign is not None and len(sign) != 1:
         raise ExchangeError(
-            f"The cells of {table.name} were said to be parted by {sign!r}.",
-            "That is not one sign.",
-            f"Name one of: {', '.join(DELIMITERS.values())}, as the sign itself or the word tab.",
+            say(
+                "The cells of {table} were said to be parted by {sign!r}.",
+                table=table.name,
+                sign=sign,
+            ),
+            say("That is not one sign."),
+            say(
+                "Name one of: {values}, as the sign itself or the word tab.",
+                values=joined(", ", DELIMITERS.values()),
+            ),
         )
     found = open_tables(table, sign)
     if tab is None:
@@ -224,9 +279,12 @@ def _tabs(table: Path, tab: str | None, delimiter: str | None) -> tuple[ForeignT
     named = tuple(each for each in found if each.tab == tab)
     if not named:
         raise ExchangeError(
-            f"The tab {tab!r} of {table.name} is asked for.",
-            "It has no tab of that name with anything in it.",
-            f"Name one of: {', '.join(each.tab for each in found) or '(none)'}.",
+            say("The tab {tab!r} of {table} is asked for.", tab=tab, table=table.name),
+            say("It has no tab of that name with anything in it."),
+            say(
+                "Name one of: {found}.",
+                found=joined(", ", (each.tab for each in found)) or "(none)",
+            ),
         )
     return named
 
@@ -234,23 +292,28 @@ def _tabs(table: Path, tab: str | None, delimiter: str | None) -> tuple[ForeignT
 def _mapping_lines(
     table: ForeignTable, mapping: TableMapping | None, units: str | None
 ) -> list[str]:
-    name = f"{table.file}, tab {table.tab}" if table.tab else table.file
+    name = say("{file}, tab {tab}", file=table.file, tab=table.tab) if table.tab else table.file
     if mapping is None:
-        return [f"{name}: not used; no row of it has headers of readings with a mark."]
-    lines = [f"{name}: each row is taken for {_a(mapping.kind)}.", *table.notes]
+        return [
+            say(
+                "{name}: not used; no row of it has headers of readings with a mark.",
+                name=name,
+            )
+        ]
+    lines = [say("{name}: each row is taken for {a}.", name=name, a=_a(mapping.kind)), *table.notes]
     for column in mapping.columns:
         number = f" {column.number}" if column.number > 1 else ""
-        meant = f"{column.path}{number}" if column.path else "not used"
-        unit = f" in {column.unit}" if column.unit else ""
+        meant = f"{column.path}{number}" if column.path else say("not used")
+        unit = say(" in {unit}", unit=column.unit) if column.unit else ""
         lines.append(f"  {column_letters(column.column):>3}  {column.header:<24} -> {meant}{unit}")
     keys = cell_keys(mapping.kind)
     if units is None and any(not c.unit and keys[c.path].kind in LENGTHS for c in mapping.used):
-        lines.append("Lengths without a unit are taken for mm; --units says otherwise.")
+        lines.append(say("Lengths without a unit are taken for mm; --units says otherwise."))
     return lines
 
 
 def _a(kind: RecordKind) -> str:
-    return "an opening" if kind is RecordKind.OPENING else f"a {kind.value}"
+    return say("an opening") if kind is RecordKind.OPENING else say("a {kind}", kind=kind.value)
 
 
 def _once(table: Path, found: Sequence[FoundValue]) -> list[FoundValue]:
@@ -260,8 +323,13 @@ def _once(table: Path, found: Sequence[FoundValue]) -> list[FoundValue]:
         other = seen.setdefault(each.place, each)
         if other is not each:
             raise ExchangeError(
-                f"The tabs of {table.name} were read.",
-                f"{each.mark} stands on two of them: {other.source} and {each.source}.",
-                "Name the tab to read with --tab, or give each its own mark.",
+                say("The tabs of {table} were read.", table=table.name),
+                say(
+                    "{mark} stands on two of them: {source} and {source_2}.",
+                    mark=each.mark,
+                    source=other.source,
+                    source_2=each.source,
+                ),
+                say("Name the tab to read with --tab, or give each its own mark."),
             )
     return list(found)

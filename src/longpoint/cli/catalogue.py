@@ -5,7 +5,9 @@ import click
 from longpoint.catalogue.all_trims import CATALOGUE
 from longpoint.catalogue.trim import TrimKind
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.errors import SurveyError
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.trouble import instead
 
 
@@ -17,9 +19,9 @@ def command(kind: str | None) -> Outcome:
     if kind is None:
         widest = max(len(each.name) for each in CATALOGUE)
         for each in CATALOGUE:
-            click.echo(f"{each.name:<{widest}}  {each.title}")
+            speak(f"{each.name:<{widest}}  {each.title}")
         return Outcome.DONE
-    click.echo(_asked(_known(kind)))
+    speak(_asked(_known(kind)))
     return Outcome.DONE
 
 
@@ -28,8 +30,8 @@ def _known(name: str) -> TrimKind:
         if kind.name == name:
             return kind
     raise SurveyError(
-        f"The kind {name!r} is asked for.",
-        "The catalogue has no trim of that name.",
+        say("The kind {name!r} is asked for.", name=name),
+        say("The catalogue has no trim of that name."),
         instead(name, [kind.name for kind in CATALOGUE]),
     )
 
@@ -48,8 +50,15 @@ def _asked(kind: TrimKind) -> str:
     if needs:
         lines += [f"Needs: {', '.join(needs)}.", ""]
     for key in kind.asks:
-        left_out = "needed" if key.required else f"left out: {key.left_out}"
+        left_out = (
+            "needed"
+            if key.required
+            else say(
+                "left out: {left_out}",
+                left_out=key.left_out,
+            )
+        )
         lines.append(f"  {key.name}: {key.meaning} ({left_out})")
         for inner in key.table.keys if key.table else ():
             lines.append(f"      {inner.name}: {inner.meaning}")
-    return "\n".join(lines)
+    return joined("\n", lines)

@@ -6,6 +6,8 @@ from typing import Any, Final, TypeVar
 
 import click
 
+from longpoint.speech.said import say
+
 F = TypeVar("F", bound=Callable[..., Any])
 
 MOST_DAYS: Final = 36_500
@@ -19,7 +21,10 @@ def a_day(_context: click.Context, _option: click.Parameter, written: str | None
         return date.fromisoformat(written)
     except ValueError:
         raise click.BadParameter(
-            f"{written!r} is no day of the calendar; write it like 2026-03-01."
+            say(
+                "{written!r} is no day of the calendar; write it like 2026-03-01.",
+                written=written,
+            )
         ) from None
 
 

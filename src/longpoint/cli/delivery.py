@@ -12,6 +12,7 @@ from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.plan_folder import PLAN, READINGS, STATE
 from longpoint.cli.saw_folder import at_the_saw_in, document_in, house_in, planned_in
 from longpoint.cli.sheet_folder import paper_option, write_sheets
+from longpoint.cli.spoken import speak
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.exchange.saw_file import save_at_the_saw
 from longpoint.quantities.formatting import format_length, format_with_unit
@@ -21,6 +22,7 @@ from longpoint.sheets.again_sheet import again_sheet
 from longpoint.sheets.again_text import again_text
 from longpoint.sheets.delivery_sheet import delivery_sheet, moisture_range
 from longpoint.sheets.plan_file import bought_in
+from longpoint.speech.said import say
 from longpoint.sticks.changed_pieces import shapes_to_keep
 from longpoint.sticks.delivery import WAYS, Delivery, as_delivered, delivery_in_words
 from longpoint.sticks.order_lines import order_lines
@@ -48,20 +50,31 @@ def command(sheets: Path, told: tuple[str, ...], paper: str) -> Outcome:
         lines = order_lines(house, bought.needed, bought.spares)
         sheet = delivery_sheet(house, lines, bought.readings_code)
         made = write_sheets(sheets, "delivery.pdf", (sheet,), Paper(paper))
-        click.echo(f"{sum(line.count for line in lines)} sticks to check. Sheet: {made}")
+        speak(
+            say(
+                "{lines} sticks to check. Sheet: {made}",
+                lines=sum(line.count for line in lines),
+                made=made,
+            )
+        )
         return Outcome.DONE
     delivery = delivery_in_words(told, house)
     status = _planned_with(sheets, delivery, Paper(paper)) if delivery.came else Outcome.DONE
     changed = _as_delivered(document_in(sheets, READINGS), delivery, house)
     for line in _said(delivery, house):
-        click.echo(line)
+        speak(line)
     if changed is None:
         return status
     # Read once, so that no file is written that `longpoint plan` would refuse.
     read_house(changed, trim_tables())
     file = sheets / AS_DELIVERED
     write_text_safely(file, json.dumps(changed, indent=1, ensure_ascii=False) + "\n")
-    click.echo(f"The house with what came: {file}. Plan from it with `longpoint plan`.")
+    speak(
+        say(
+            "The house with what came: {file}. Plan from it with `longpoint plan`.",
+            file=file,
+        )
+    )
     return Outcome.HELD if delivery.sections else status
 
 
@@ -72,8 +85,8 @@ def _planned_with(sheets: Path, delivery: Delivery, paper: Paper) -> Outcome:
     to_keep = shapes_to_keep(kept.state, again.state, shapes, plan.pieces)
     save_at_the_saw(sheets / STATE, again.state, plan.readings_code, to_keep)
     made = write_sheets(sheets, "again.pdf", (again_sheet(plan, kept.state, again),), paper)
-    click.echo(again_text(plan, kept.state, again))
-    click.echo(f"\nSheet: {made}")
+    speak(again_text(plan, kept.state, again))
+    speak(f"\nSheet: {made}")
     return Outcome.HELD if again.state.loose else Outcome.DONE
 
 
@@ -96,27 +109,46 @@ def _as_delivered(
 
 
 def _written(length_mm: float, units: Units) -> float | str:
-    return f"{length_mm:g} mm" if units is Units.INCH else length_mm
+    return say("{length_mm:g} mm", length_mm=length_mm) if units is Units.INCH else length_mm
 
 
 def _said(delivery: Delivery, house: House) -> Iterator[str]:
     units = house.units
     for name, (face_mm, thickness_mm) in delivery.sections.items():
         known = house.profile(name)
-        came = f"{format_length(face_mm, units)} x {format_with_unit(thickness_mm, units)}"
-        ordered = f"{format_length(known.width_mm, units)} x "
+        came = say(
+            "{face} x {thickness}",
+            face=format_length(face_mm, units),
+            thickness=format_with_unit(thickness_mm, units),
+        )
+        ordered = say("{width} x ", width=format_length(known.width_mm, units))
         ordered += format_with_unit(known.thickness_mm, units)
         yield (
-            f"STOP · {name} came as {came}, not {ordered}. Every piece of it changes: cut none by "
-            "these sheets. Send it back, or plan anew with it."
+            say(
+                "STOP · {name} came as {came}, not {ordered}. Every piece of it "
+                "changes: cut none by these sheets. Send it back, or plan anew with it.",
+                name=name,
+                came=came,
+                ordered=ordered,
+            )
         )
     between = moisture_range(house)
     for name, percent in delivery.moisture_percent.items():
         if between is None or percent <= between[1]:
-            yield f"{name} at {percent:g} % is as dry as the air of this house keeps it."
+            yield say(
+                "{name} at {percent:g} % is as dry as the air of this house keeps it.",
+                name=name,
+                percent=percent,
+            )
             continue
         yield (
-            f"LOOK · {name} at {percent:g} % is wetter than the {between[1]:.0f} % at which timber "
-            "settles in the dampest air of this house. Stack it stickered in the heated rooms and "
-            "read it again, or plan with it: the sheet `outlook` then says what its joints do."
+            say(
+                "LOOK · {name} at {percent:g} % is wetter than the {between:.0f} % at "
+                "which timber settles in the dampest air of this house. Stack it "
+                "stickered in the heated rooms and read it again, or plan with it: the "
+                "sheet `outlook` then says what its joints do.",
+                name=name,
+                percent=percent,
+                between=between[1],
+            )
         )

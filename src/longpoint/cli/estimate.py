@@ -8,6 +8,7 @@ import click
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paper_option import on_paper
 from longpoint.cli.priced import accuracy_in, job_in, write_paper
+from longpoint.cli.spoken import speak, tongue
 from longpoint.errors import PricingError
 from longpoint.exchange.paper_files import load_rates
 from longpoint.pricing.job import Job
@@ -51,11 +52,11 @@ def command(
     worth = accuracy_in(job_file, crew) if accuracy else ()
     job = job_in(job_file, crew)
     quote = _quote_if_it_can_be(job)
-    sheet = estimate_sheet(job, quote, BabelMoneyText(job.house.dialect), worth)
-    click.echo(sheet_text(sheet))
+    sheet = estimate_sheet(job, quote, BabelMoneyText(job.house.dialect, tongue().code), worth)
+    speak(sheet_text(sheet))
     if out is not None:
         rows = csv_text(quote_lines(quote)) if quote is not None else ""
-        click.echo(f"Sheet: {write_paper(out, sheet, paper, rows)}")
+        speak(f"Sheet: {write_paper(out, sheet, paper, rows)}")
     return Outcome.HELD if job.held else Outcome.DONE
 
 

@@ -6,6 +6,7 @@ import click
 
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.sheet_folder import out_option, paper_option, write_sheets
+from longpoint.cli.spoken import speak
 from longpoint.exchange.house_files import load_house
 from longpoint.pipeline import plan_house
 from longpoint.render.paper import Paper
@@ -30,8 +31,8 @@ PDF = "fixing.pdf"
 def command(house: Path, out: Path | None, paper: str, way: str | None) -> Outcome:
     """Say which nails HOUSE needs in each room, and write the fixing sheet to a folder."""
     plan = plan_house(load_house(house))
-    click.echo(fixing_text(plan))
+    speak(fixing_text(plan))
     if out is not None:
         sheets = fixing_sheets(plan, way=Method(way) if way else None)
-        click.echo(f"\nSheet: {write_sheets(out, PDF, sheets, Paper(paper))}")
+        speak(f"\nSheet: {write_sheets(out, PDF, sheets, Paper(paper))}")
     return outcome(plan.findings)

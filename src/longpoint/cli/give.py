@@ -9,6 +9,7 @@ import click
 
 from longpoint.cli.days import on_day
 from longpoint.cli.outcome import Outcome, exits, outcome
+from longpoint.cli.spoken import speak
 from longpoint.errors import ExchangeError
 from longpoint.exchange.confirm.reading_rows import opening_rows, run_rows, wall_rows
 from longpoint.exchange.house_files import load_house
@@ -22,6 +23,7 @@ from longpoint.pipeline import plan_house
 from longpoint.sheets.opening_outlines import opening_outlines
 from longpoint.sheets.table_rows import held_rows, piece_rows, stick_rows
 from longpoint.solvers import linear_solver
+from longpoint.speech.said import joined, say
 
 READINGS: Final = ("openings", "runs", "walls")
 """Tables of readings; the others are of what is cut. A workbook each: one is read back, one not."""
@@ -68,15 +70,15 @@ def command(house: Path, out: Path, kinds: tuple[str, ...], on: date) -> Outcome
         out.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise ExchangeError(
-            f"The files are to go to {out}.",
-            f"That folder can't be made: {error.strerror or error}.",
-            "Name another folder with --out.",
+            say("The files are to go to {out}.", out=out),
+            say("That folder can't be made: {strerror}.", strerror=error.strerror or error),
+            say("Name another folder with --out."),
         ) from error
     for name, data in files.items():
         write_bytes_safely(out / name, data)
-        click.echo(f"Written: {out / name}")
+        speak(f"Written: {out / name}")
     if plan.held:
-        click.echo(f"Held, so without pieces: {', '.join(sorted(plan.held))}.")
+        speak(say("Held, so without pieces: {held}.", held=joined(", ", sorted(plan.held))))
     return outcome(plan.findings)
 
 
@@ -91,13 +93,23 @@ def _files(plan: HousePlan, kind: GivenAs, on: date) -> dict[str, bytes]:
         case GivenAs.DXF:
             found = opening_outlines(plan)
             for mark in found.left_out:
-                click.echo(f"Not in the drawing, as it isn't a fitted four-sided opening: {mark}.")
+                speak(
+                    say(
+                        "Not in the drawing, as it isn't a fitted four-sided opening: {mark}.",
+                        mark=mark,
+                    )
+                )
             sections = {each.name: each.section for each in plan.house.profiles if each.section}
             return {"house.dxf": house_dxf(found.outlines, sections)}
         case GivenAs.IFC:
             model = house_ifc(plan, on)
             if model.left_out:
-                click.echo(f"Not in the model, as no covering: {', '.join(model.left_out)}.")
+                speak(
+                    say(
+                        "Not in the model, as no covering: {left_out}.",
+                        left_out=joined(", ", model.left_out),
+                    )
+                )
             return {"house.ifc": model.text.encode()}
         case GivenAs.XLSX:
             tabs = tables_of(plan)

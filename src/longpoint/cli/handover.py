@@ -8,6 +8,7 @@ import click
 from longpoint.cli.days import on_day
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.sheet_folder import out_option, paper_option, write_sheets
+from longpoint.cli.spoken import speak
 from longpoint.exchange.house_files import load_house
 from longpoint.pipeline import plan_house
 from longpoint.render.paper import Paper
@@ -25,8 +26,8 @@ PDF = "handover.pdf"
 def command(house: Path, out: Path | None, paper: str, on: date) -> Outcome:
     """Judge what was read of HOUSE's finished work, and write the pages of handing over."""
     plan = plan_house(load_house(house))
-    click.echo(handover_text(plan, on))
+    speak(handover_text(plan, on))
     if out is not None:
         written = write_sheets(out, PDF, handover_sheets(plan, on), Paper(paper))
-        click.echo(f"\nSheets: {written}")
+        speak(f"\nSheets: {written}")
     return outcome(plan.findings)

@@ -7,9 +7,11 @@ import click
 
 from longpoint.cli.kept_houses import KeptHouse, code_of, house_named
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import store_option
 from longpoint.journal import Key
 from longpoint.phone.entry_words import entry_words
+from longpoint.speech.said import say
 from longpoint.store import Milestone, MilestoneKind
 from longpoint.store.sqlite_store import open_to_read
 
@@ -28,9 +30,9 @@ def command(house: str, store: Path) -> Outcome:
         found, device = house_named(kept, house), kept.device
     finally:
         kept.close()
-    click.echo(f"{found.name}\n{'=' * len(found.name)}")
+    speak(f"{found.name}\n{'=' * len(found.name)}")
     for line in history_lines(found, device):
-        click.echo(line)
+        speak(line)
     return Outcome.DONE
 
 
@@ -48,7 +50,14 @@ def history_lines(house: KeptHouse, device: str) -> Iterator[str]:
     for each in house.entries:
         entry = each.entry
         words = entry_words(entry) + _of(entry, numbers)
-        who = "" if entry["device"] == device else f" (on {entry['device'][:6]})"
+        who = (
+            ""
+            if entry["device"] == device
+            else say(
+                " (on {entry})",
+                entry=entry["device"][:6],
+            )
+        )
         yield f"{each.number:>{width}}  {_when(entry['at'])}  {words}{who}"
         for milestone in house.milestones:
             if milestone.after == each.number:
@@ -61,14 +70,26 @@ def _milestone(
 ) -> str:
     match milestone.kind:
         case MilestoneKind.REVISION:
-            known = milestone.code or "can't be planned"
-            return f"-> revision {revisions[milestone.number]} of the readings, {known}"
+            known = milestone.code or say("can't be planned")
+            return say(
+                "-> revision {revisions} of the readings, {known}",
+                revisions=revisions[milestone.number],
+                known=known,
+            )
         case MilestoneKind.PLAN:
-            stale = "" if milestone.code == code else "; STALE: the readings are others now"
+            stale = "" if milestone.code == code else say("; STALE: the readings are others now")
             last = milestone in house.plans
-            gone = "" if last else "; planned again since"
-            made = f"-> sheets made from revision {house.revision_at(milestone)}"
-            return f"{made} into {milestone.said.get('folder')}{stale if last else gone}"
+            gone = "" if last else say("; planned again since")
+            made = say(
+                "-> sheets made from revision {revision_at}",
+                revision_at=house.revision_at(milestone),
+            )
+            return say(
+                "{made} into {said}{stale}",
+                made=made,
+                said=milestone.said.get("folder"),
+                stale=stale if last else gone,
+            )
 
 
 def _of(entry: Mapping[str, object], numbers: Mapping[Key, int]) -> str:
@@ -77,7 +98,7 @@ def _of(entry: Mapping[str, object], numbers: Mapping[Key, int]) -> str:
     if entry["what"] != "undo" or not isinstance(of, Mapping):
         return ""
     number = numbers.get(Key(str(of.get("device")), int(of.get("counter", 0))))
-    return str(number) if number else "one that isn't here yet"
+    return str(number) if number else say("one that isn't here yet")
 
 
 def _when(at: str) -> str:

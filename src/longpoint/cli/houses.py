@@ -17,12 +17,14 @@ from longpoint.cli.kept_houses import (
     stale_plans,
 )
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import at_moment, new_name, store_option
 from longpoint.exchange.house_files import load_house_document, load_house_text
 from longpoint.exchange.safe_files import write_new_text
 from longpoint.phone.entry_words import entry_words
 from longpoint.phone.file_changes import Body, file_changes, without_days
 from longpoint.phone.house_text import house_text
+from longpoint.speech.said import say
 from longpoint.store.sqlite_store import open_store, open_to_read
 from longpoint.survey.house_file import read_house
 
@@ -90,7 +92,13 @@ def write(house: str, file: Path, store: Path) -> Outcome:
     finally:
         kept.close()
     write_new_text(file, house_text(found.document))
-    click.echo(f"{found.name} is in {file}, as it stands in the store.")
+    speak(
+        say(
+            "{found} is in {file}, as it stands in the store.",
+            found=found.name,
+            file=file,
+        )
+    )
     return Outcome.DONE
 
 
@@ -102,16 +110,22 @@ def _listed(path: Path) -> Outcome:
         store.close()
     for house in houses:
         read = (
-            f"{house.now.read} of {house.now.asked} lines read" if house.now.asked else "no opening"
+            say("{read} of {asked} lines read", read=house.now.read, asked=house.now.asked)
+            if house.now.asked
+            else say("no opening")
         )
         count = f"{len(house.entries)} {'entry' if len(house.entries) == 1 else 'entries'}"
-        revision = f"revision {len(house.revisions)}" if house.revisions else "no revision yet"
-        click.echo(f"{house.name}: {read}, {revision}, {count}")
+        revision = (
+            say("revision {revisions}", revisions=len(house.revisions))
+            if house.revisions
+            else say("no revision yet")
+        )
+        speak(f"{house.name}: {read}, {revision}, {count}")
         stale = {plan.number for plan in stale_plans(house)}
         for plan in house.plans:
-            how = "STALE: made from older readings" if plan.number in stale else "current"
-            click.echo(f"  sheets in {plan.said.get('folder')}: {how}")
-    click.echo(f"\nStore: {path}")
+            how = say("STALE: made from older readings") if plan.number in stale else "current"
+            speak(say("  sheets in {said}: {how}", said=plan.said.get("folder"), how=how))
+    speak(f"\nStore: {path}")
     return Outcome.DONE
 
 
@@ -148,15 +162,36 @@ def _say_added(
     before: KeptHouse | None, after: KeptHouse, bodies: tuple[Body, ...], store: Path
 ) -> None:
     if before is None:
-        click.echo(f"{after.name} is in the store: {entry_words(bodies[0])}.")
+        speak(
+            say(
+                "{after} is in the store: {entry}.",
+                after=after.name,
+                entry=entry_words(bodies[0]),
+            )
+        )
     elif not bodies:
-        click.echo(f"{after.name}: nothing was changed in the file since it was last put in.")
+        speak(
+            say(
+                "{after}: nothing was changed in the file since it was last put in.",
+                after=after.name,
+            )
+        )
     else:
-        click.echo(f"{after.name} was in the store already; what was changed in the file:")
+        speak(
+            say(
+                "{after} was in the store already; what was changed in the file:",
+                after=after.name,
+            )
+        )
         for body in bodies[:_SHOWN]:
-            click.echo(f"  {entry_words(body)}")
+            speak(f"  {entry_words(body)}")
         if len(bodies) > _SHOWN:
-            click.echo(f"  and {len(bodies) - _SHOWN} more; `longpoint history` lists them")
+            speak(
+                say(
+                    "  and {bodies} more; `longpoint history` lists them",
+                    bodies=len(bodies) - _SHOWN,
+                )
+            )
     for line in effect_lines(before, after):
-        click.echo(line)
-    click.echo(f"Store: {store}")
+        speak(line)
+    speak(f"Store: {store}")

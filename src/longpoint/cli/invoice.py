@@ -11,6 +11,7 @@ from longpoint.cli.days import on_day
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paper_option import on_paper
 from longpoint.cli.priced import plain_number, write_paper
+from longpoint.cli.spoken import speak, tongue
 from longpoint.errors import PricingError
 from longpoint.exchange.paper_files import kept_quote, kept_variations
 from longpoint.pricing.invoice import Agreed, Payment, make_invoice
@@ -22,6 +23,7 @@ from longpoint.render.paper import Paper
 from longpoint.sheets.invoice_sheet import invoice_sheet
 from longpoint.sheets.money_rows import csv_text, invoice_lines
 from longpoint.sheets.plain_text import sheet_text
+from longpoint.speech.said import say
 
 
 @click.command(name="invoice")
@@ -67,10 +69,10 @@ def command(
         number=plain_number(number, "invoice"),
         day=on,
     )
-    sheet = invoice_sheet(invoice, BabelMoneyText(quote.dialect))
-    click.echo(sheet_text(sheet))
+    sheet = invoice_sheet(invoice, BabelMoneyText(quote.dialect, tongue().code))
+    speak(sheet_text(sheet))
     rows = csv_text(invoice_lines(invoice))
-    click.echo(f"Invoice: {write_paper(folder, sheet, paper, rows)}")
+    speak(f"Invoice: {write_paper(folder, sheet, paper, rows)}")
     return Outcome.DONE
 
 
@@ -79,9 +81,12 @@ def _agreed(given: Sequence[Variation], signed: Sequence[tuple[int, str]]) -> tu
     for number, _ in signed:
         if number not in by_number:
             raise PricingError(
-                f"Variation {number} was said to be signed.",
-                f"The folder holds {len(given)} of them, and none of that number.",
-                "Look at the paper that was signed, or make the variation first.",
+                say("Variation {number} was said to be signed.", number=number),
+                say(
+                    "The folder holds {given} of them, and none of that number.",
+                    given=len(given),
+                ),
+                say("Look at the paper that was signed, or make the variation first."),
             )
     return tuple(
         Agreed(variation=by_number[number], day=_day(written)) for number, written in signed
@@ -93,9 +98,9 @@ def _payment(quote: Quote, amount: str, day: str) -> Payment:
         value = Decimal(amount)
     except InvalidOperation:
         raise PricingError(
-            f'A payment is written as "{amount[:20]}".',
-            "That is no sum of money.",
-            "Write it as a plain number, like 450.00, without the sign of the currency.",
+            say('A payment is written as "{amount}".', amount=amount[:20]),
+            say("That is no sum of money."),
+            say("Write it as a plain number, like 450.00, without the sign of the currency."),
         ) from None
     return Payment(amount=Money(amount=value, currency=quote.currency), day=_day(day))
 
@@ -105,7 +110,7 @@ def _day(written: str) -> date:
         return date.fromisoformat(written)
     except ValueError:
         raise PricingError(
-            f'A day is written as "{written[:20]}".',
-            "That is no day of the calendar.",
-            "Write it like 2026-03-01.",
+            say('A day is written as "{written}".', written=written[:20]),
+            say("That is no day of the calendar."),
+            say("Write it like 2026-03-01."),
         ) from None

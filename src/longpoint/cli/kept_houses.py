@@ -14,6 +14,7 @@ from longpoint.phone.decided import decided
 from longpoint.phone.fold import fold
 from longpoint.phone.messages import Fold
 from longpoint.render.paper import Paper
+from longpoint.speech.said import joined, say
 from longpoint.store import HouseStore, Milestone, MilestoneKind
 from longpoint.store.records import Numbered
 from longpoint.store.sqlite_store import open_store, open_to_read
@@ -111,17 +112,21 @@ def house_named(store: HouseStore, written: str) -> KeptHouse:
     if len(found) == 1:
         return found[0]
     if found:
-        keys = ", ".join(each.key[: SHORTEST_KEY * 2] for each in found)
+        keys = joined(", ", (each.key[: SHORTEST_KEY * 2] for each in found))
         raise StoreError(
-            f"The house {written} was asked for.",
-            f"{len(found)} houses of the store have that name.",
-            f"Say which by the beginning of its key: {keys}.",
+            say("The house {written} was asked for.", written=written),
+            say("{found} houses of the store have that name.", found=len(found)),
+            say("Say which by the beginning of its key: {keys}.", keys=keys),
         )
-    names = ", ".join(sorted(each.name for each in houses))
+    names = joined(", ", sorted(each.name for each in houses))
     raise StoreError(
-        f"The house {written} was asked for.",
-        f"The store has none of that name; it has {names}." if names else "The store is empty.",
-        "Write its name as `longpoint houses` gives it, in quotes when there is a blank in it.",
+        say("The house {written} was asked for.", written=written),
+        say("The store has none of that name; it has {names}.", names=names)
+        if names
+        else say("The store is empty."),
+        say(
+            "Write its name as `longpoint houses` gives it, in quotes when there is a blank in it."
+        ),
     )
 
 
@@ -194,7 +199,11 @@ def remember_plan(path: Path, key: str, at: str, folder: Path, code: str) -> lis
         house = kept_house(store, key)
     finally:
         store.close()
-    made = f"Made from revision {len(house.revisions)} of the readings in the store, {code}."
+    made = say(
+        "Made from revision {revisions} of the readings in the store, {code}.",
+        revisions=len(house.revisions),
+        code=code,
+    )
     return [made, *voided_lines(house)]
 
 
@@ -211,12 +220,23 @@ def voided_lines(house: KeptHouse) -> list[str]:
         folder = Path(str(plan.said.get("folder")))
         if planned_code(folder) != plan.code:
             lines.append(
-                f"Sheets were made into {folder}, and aren't there now: don't cut by them."
+                say(
+                    "Sheets were made into {folder}, and aren't there now: don't cut by them.",
+                    folder=folder,
+                )
             )
             continue
         is_voided = void_sheets(folder, Paper.A4)
-        said = "are now marked VOID" if is_voided else "can't be voided: don't cut from them"
-        lines.append(f"The sheets in {folder} are of older readings; they {said}.")
+        said = (
+            say("are now marked VOID") if is_voided else say("can't be voided: don't cut from them")
+        )
+        lines.append(
+            say(
+                "The sheets in {folder} are of older readings; they {said}.",
+                folder=folder,
+                said=said,
+            )
+        )
     return lines
 
 
@@ -225,19 +245,35 @@ def effect_lines(before: KeptHouse | None, after: KeptHouse) -> Sequence[str]:
     revision = len(after.revisions)
     code = after.revisions[-1].code if after.revisions else NO_CODE
     if before is not None and len(before.revisions) == revision:
-        return [f"The readings stay as they were: revision {revision}, {code}."]
+        return [
+            say(
+                "The readings stay as they were: revision {revision}, {code}.",
+                revision=revision,
+                code=code,
+            )
+        ]
     if code == NO_CODE:
         return [
-            f"Revision {revision}: the house can't be planned as it stands. `longpoint check` on "
-            "its file says why."
+            say(
+                "Revision {revision}: the house can't be planned as it stands. "
+                "`longpoint check` on its file says why.",
+                revision=revision,
+            )
         ]
     again = [
-        f"The sheets in {plan.said.get('folder')} were made from these very readings. Where they "
-        "are marked VOID, plan again."
+        say(
+            "The sheets in {said} were made from these very readings. Where they are "
+            "marked VOID, plan again.",
+            said=plan.said.get("folder"),
+        )
         for plan in after.plans
         if plan.code == code
     ]
-    return [f"Revision {revision} of the readings, {code}.", *voided_lines(after), *again]
+    return [
+        say("Revision {revision} of the readings, {code}.", revision=revision, code=code),
+        *voided_lines(after),
+        *again,
+    ]
 
 
 def entries_of(house: KeptHouse) -> tuple[Entry, ...]:

@@ -7,15 +7,17 @@ import click
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.saw_folder import printed_plan_in
 from longpoint.cli.sheet_folder import paper_option, write_file, write_sheets
+from longpoint.cli.spoken import speak, tongue
 from longpoint.errors import QuantityError, SheetError
 from longpoint.quantities.length import Units, parse_length
 from longpoint.render.label_pdf import render_labels
 from longpoint.render.paper import Paper
 from longpoint.render.qr import qr_modules
+from longpoint.sheets.in_tongue import in_tongue
 from longpoint.sheets.labels.bundle_sheet import bundle_sheet
 from longpoint.sheets.labels.grid import A4, GRIDS, LETTER, LabelGrid, read_grid
 from longpoint.sheets.labels.label_pages import LabelOrder, label_pages, labelled, trial_page
-from longpoint.speech.said import say, say_many
+from longpoint.speech.said import joined, say, say_many
 
 LABELS = "labels.pdf"
 TEST_PRINT = "labels-test.pdf"
@@ -64,17 +66,34 @@ def command(
     used = read_grid(grid or USUAL[on], A4 if on is Paper.A4 else LETTER)
     used = _nudged(used, nudge)
     if is_test:
-        made = write_file(sheets, TEST_PRINT, render_labels((trial_page(used),), "Test print"))
-        click.echo(
-            "Print it at 100 % on plain paper and hold it against the labels; what it is off goes "
-            f"into --nudge.\nTest print: {made}"
+        made = write_file(
+            sheets,
+            TEST_PRINT,
+            render_labels(in_tongue((trial_page(used),), tongue()), say("Test print")),
+        )
+        speak(
+            say(
+                "Print it at 100 % on plain paper and hold it against the labels; what "
+                "it is off goes into --nudge.\nTest print: {made}",
+                made=made,
+            )
         )
         return Outcome.DONE
     plan = printed_plan_in(sheets)
     pages = label_pages(plan, used, qr_modules, LabelOrder(order), skip)
-    made = write_file(sheets, LABELS, render_labels(pages, f"{plan.house.name}: labels"))
+    made = write_file(
+        sheets,
+        LABELS,
+        render_labels(
+            in_tongue(pages, tongue()),
+            say(
+                "{house}: labels",
+                house=plan.house.name,
+            ),
+        ),
+    )
     bundles = write_sheets(sheets, "bundles.pdf", (bundle_sheet(plan),), on)
-    click.echo(
+    speak(
         say(
             "{labels} on {pages} of {columns} x {rows}.",
             labels=say_many(
@@ -86,8 +105,8 @@ def command(
         )
     )
     if plan.held:
-        click.echo(f"Held back, labelled HOLD: {', '.join(sorted(plan.held))}.")
-    click.echo(f"Labels: {made}\nBundles: {bundles}")
+        speak(say("Held back, labelled HOLD: {held}.", held=joined(", ", sorted(plan.held))))
+    speak(f"Labels: {made}\nBundles: {bundles}")
     return Outcome.HELD if plan.held else Outcome.DONE
 
 
@@ -97,9 +116,9 @@ def _nudged(grid: LabelGrid, written: str) -> LabelGrid:
         return grid.nudged(_signed(right), _signed(down or "0"))
     except QuantityError:
         raise SheetError(
-            f"The nudge is written as {written[:40]!r}.",
-            "It must be two lengths in mm with a comma between, right and down.",
-            'Write it like "0.5,-1": half a millimetre to the right, one up.',
+            say("The nudge is written as {written!r}.", written=written[:40]),
+            say("It must be two lengths in mm with a comma between, right and down."),
+            say('Write it like "0.5,-1": half a millimetre to the right, one up.'),
         ) from None
 
 

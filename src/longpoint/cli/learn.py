@@ -9,6 +9,7 @@ import click
 from longpoint.cli.imagined import PLAIN_DRAWS, house_imagined
 from longpoint.cli.learned_words import learned_text
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.errors import Finding, Severity, SurveyError
 from longpoint.exchange.crew_files import CrewFile, load_or_begin, save_crew_file
 from longpoint.exchange.house_files import load_house
@@ -21,6 +22,7 @@ from longpoint.forecast.learning.setup import Beforehand, Learned, learn
 from longpoint.pipeline import check_house
 from longpoint.shape.fitted import Shapes
 from longpoint.solvers import linear_solver
+from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 
 SIGN_MARK: Final = ", "
@@ -61,10 +63,15 @@ def command(houses: tuple[Path, ...], crew_path: Path) -> Outcome:
     finished = [_finished(path) for path in houses]
     if not any(each.frames for each in finished):
         raise SurveyError(
-            f"No set of {', '.join(each.house.name for each in finished)} was read once it was up.",
-            "There is nothing to learn from.",
-            "Read heel and toe of each joint before filling, and write them as as_built at the "
-            "opening.",
+            say(
+                "No set of {finished} was read once it was up.",
+                finished=joined(", ", (each.house.name for each in finished)),
+            ),
+            say("There is nothing to learn from."),
+            say(
+                "Read heel and toe of each joint before filling, and write them as "
+                "as_built at the opening."
+            ),
         )
     before = load_or_begin(crew_path)
     after, notes = before, [*before.findings]
@@ -72,10 +79,10 @@ def command(houses: tuple[Path, ...], crew_path: Path) -> Outcome:
         after, said = _learned_from(after, each)
         notes += said
     copy = save_crew_file(crew_path, before, after)
-    click.echo(learned_text(before, after, notes))
+    speak(learned_text(before, after, notes))
     if copy is not None:
-        click.echo(f"\nThe file as it was, with what couldn't be read of it: {copy}")
-    click.echo(f"\nCrew's own figures: {crew_path}")
+        speak(say("\nThe file as it was, with what couldn't be read of it: {copy}", copy=copy))
+    speak(say("\nCrew's own figures: {crew_path}", crew_path=crew_path))
     return Outcome.DONE
 
 
@@ -115,9 +122,12 @@ def _same_place_twice(learned: Learned, finished: _Finished) -> list[Finding]:
                     code="frame-learned-before",
                     severity=Severity.WARNING,
                     place=place,
-                    read=f"A set of that house and mark was learned before: {others[0]}.",
-                    wrong="The readings of its opening were others, so both are counted.",
-                    do="If it is the same set, take the old one out of the crew file.",
+                    read=say(
+                        "A set of that house and mark was learned before: {others}.",
+                        others=others[0],
+                    ),
+                    wrong=say("The readings of its opening were others, so both are counted."),
+                    do=say("If it is the same set, take the old one out of the crew file."),
                 )
             )
     return notes
@@ -134,11 +144,19 @@ def _perhaps_dialled(finished: _Finished) -> list[Finding]:
             code="dialled-unsaid",
             severity=Severity.NOTE,
             place=finished.house.name,
-            read=f"Saw {saw.name} was found to be out by {dialled_out_deg(saw):.2f} degrees, and "
-            "nothing is written of what was dialled off.",
-            wrong="The sets are taken as cut at the stop.",
-            do="If they were cut to the sheet's dial figures, write "
-            f"dialled = {{ left = {45.0 - (saw.found_left_deg or 45.0):.2f}, "
-            f"right = {45.0 - (saw.found_right_deg or 45.0):.2f} }} for the saw and learn again.",
+            read=say(
+                "Saw {saw} was found to be out by {dialled_out_deg:.2f} degrees, "
+                "and nothing is written of what was dialled off.",
+                saw=saw.name,
+                dialled_out_deg=dialled_out_deg(saw),
+            ),
+            wrong=say("The sets are taken as cut at the stop."),
+            do=say(
+                "If they were cut to the sheet's dial figures, write dialled = {{ "
+                "left = {found_left_deg:.2f}, right = {found_right_deg:.2f} }} for "
+                "the saw and learn again.",
+                found_left_deg=45.0 - (saw.found_left_deg or 45.0),
+                found_right_deg=45.0 - (saw.found_right_deg or 45.0),
+            ),
         )
     ]

@@ -20,15 +20,16 @@ from longpoint.forecast.learning.calibration import (
 )
 from longpoint.forecast.learning.setup import Key, Learned, Term
 from longpoint.forecast.learning.setup_key import AngleKey
+from longpoint.speech.said import joined, say, say_many
 
 MOST_NOTES: Final = 6
 """Notes of one kind are many in a house of doors; after so many they are only counted."""
 
 SUREST: Final = 99
 
-MODEL: Final = (
-    "Model output: the ranges are meant to hold 90 times in 100, if single cuts and readings are "
-    "out by what we suppose."
+MODEL: Final = say(
+    "Model output: the ranges are meant to hold 90 times in 100, if single cuts "
+    "and readings are out by what we suppose."
 )
 
 
@@ -41,13 +42,17 @@ def learned_text(before: CrewFile, after: CrewFile, notes: Sequence[Finding]) ->
         notes: What is to be said besides.
     """
     old, new = _marks(before.learned), _marks(after.learned)
-    told = f"{_sets(len(new - old))} new, {_sets(len(old))} known before."
+    told = say(
+        "{sets} new, {sets_2} known before.",
+        sets=_sets(len(new - old)),
+        sets_2=_sets(len(old)),
+    )
     return paragraphs(
         (
-            ("Learned from finished work", (told,)),
-            ("What it says", (*_said(after.learned), MODEL) if new else ()),
+            (say("Learned from finished work"), (told,)),
+            (say("What it says"), (*_said(after.learned), MODEL) if new else ()),
             ("Mind", _notes(notes)),
-            ("Forecasts and what came of them", _kept_words(after)),
+            (say("Forecasts and what came of them"), _kept_words(after)),
         )
     )
 
@@ -62,13 +67,20 @@ def _said(learned: Learned) -> Iterable[str]:
 def _nothing_to_do(term: Term) -> str:
     low, high = term.belief.mean_within()
     if isinstance(term.key, AngleKey):
-        return (
-            f"Your 45 cuts between {45.0 + low:.2f} and {45.0 + high:.2f} ({frames_words(term)}): "
-            "leave the stop where it is."
+        return say(
+            "Your 45 cuts between {low:.2f} and {high:.2f} ({frames}): leave the stop where it is.",
+            low=45.0 + low,
+            high=45.0 + high,
+            frames=frames_words(term),
         )
-    return (
-        f"Your frames come out between {abs(low):.1f} mm too {_way(low)} and {abs(high):.1f} mm "
-        f"too {_way(high)} on the mean ({frames_words(term)}): nothing to correct."
+    return say(
+        "Your frames come out between {low:.1f} mm too {way} and {high:.1f} mm too "
+        "{way_2} on the mean ({frames}): nothing to correct.",
+        low=abs(low),
+        way=_way(low),
+        high=abs(high),
+        way_2=_way(high),
+        frames=frames_words(term),
     )
 
 
@@ -78,9 +90,13 @@ def _way(too_large_mm: float) -> str:
 
 def _name(key: Key) -> str:
     if isinstance(key, AngleKey):
-        more = ", ".join(text for text in (key.setting, key.blade) if text)
-        return f"Saw {key.saw} ({more})" if more else f"Saw {key.saw}"
-    return f"Tape {key.tape}"
+        more = joined(", ", (text for text in (key.setting, key.blade) if text))
+        return (
+            say("Saw {saw} ({more})", saw=key.saw, more=more)
+            if more
+            else say("Saw {saw}", saw=key.saw)
+        )
+    return say("Tape {tape}", tape=key.tape)
 
 
 def _notes(notes: Sequence[Finding]) -> list[str]:
@@ -89,8 +105,8 @@ def _notes(notes: Sequence[Finding]) -> list[str]:
         alike = list(dict.fromkeys(note for note in notes if note.code == code))
         shown += [str(note) for note in alike[:MOST_NOTES]]
         if len(alike) > MOST_NOTES:
-            places = ", ".join(note.place for note in alike[MOST_NOTES:])
-            shown.append(f"The same of: {places}.")
+            places = joined(", ", (note.place for note in alike[MOST_NOTES:]))
+            shown.append(say("The same of: {places}.", places=places))
     return shown
 
 
@@ -102,8 +118,12 @@ def _kept_words(crew: CrewFile) -> tuple[str, ...]:
     if found is Verdict.TOO_FEW:
         return (_too_few(outcomes),)
     return (
-        f"On the whole they {found.value}: {_sets(len(outcomes))} of "
-        f"{len({x.house for x in outcomes})} houses.",
+        say(
+            "On the whole they {found}: {sets} of {outcomes} houses.",
+            found=found.value,
+            sets=_sets(len(outcomes)),
+            outcomes=len({x.house for x in outcomes}),
+        ),
         *(_row(row) for row in reliability(outcomes)),
     )
 
@@ -111,25 +131,36 @@ def _kept_words(crew: CrewFile) -> tuple[str, ...]:
 def _too_few(outcomes: Sequence[Outcome]) -> str:
     houses = len({x.house for x in outcomes})
     fitted = sum(x.closed for x in outcomes)
-    return (
-        f"Too few to judge: {_sets(len(outcomes))} of {houses} house{'' if houses == 1 else 's'}, "
-        f"{fitted} fitted. From {FEWEST_OUTCOMES} sets, {FEWEST_HOUSES} houses, and {FEWEST_EACH} "
-        "that fitted and didn't on."
+    return say(
+        "Too few to judge: {sets} of {houses}, {fitted} fitted. From "
+        "{fewest_outcomes} sets, {fewest_houses} houses, and {fewest_each} that "
+        "fitted and didn't on.",
+        sets=_sets(len(outcomes)),
+        houses=say_many("{count} house", "{count} houses", count=houses),
+        fitted=fitted,
+        fewest_outcomes=FEWEST_OUTCOMES,
+        fewest_houses=FEWEST_HOUSES,
+        fewest_each=FEWEST_EACH,
     )
 
 
 def _row(row: ReliabilityRow) -> str:
     fitted = round(row.closed * row.count)
     low, high = (min(SUREST, round(100.0 * x)) for x in row.clustered)
-    few = "" if row.is_enough else "; too few by themselves"
-    return (
-        f"Called {min(SUREST, round(100.0 * row.called))} in 100: {fitted} of {row.count} fitted "
-        f"({low} to {high} in 100{few})."
+    few = "" if row.is_enough else say("; too few by themselves")
+    return say(
+        "Called {surest} in 100: {fitted} of {count} fitted ({low} to {high} in 100{few}).",
+        surest=min(SUREST, round(100.0 * row.called)),
+        fitted=fitted,
+        count=row.count,
+        low=low,
+        high=high,
+        few=few,
     )
 
 
 def _sets(count: int) -> str:
-    return "1 set" if count == 1 else f"{count} sets"
+    return say("1 set") if count == 1 else say("{count} sets", count=count)
 
 
 def _marks(learned: Learned) -> set[str]:

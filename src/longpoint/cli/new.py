@@ -5,8 +5,10 @@ from pathlib import Path
 import click
 
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.exchange.safe_files import write_new_text
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file import starter_house
 
@@ -21,5 +23,10 @@ def command(house: Path, name: str | None, units: str, dialect: str) -> Outcome:
     """Write a commented starter file to HOUSE; a file that is there is never overwritten."""
     title = name or house.stem.replace("-", " ").replace("_", " ").strip().title() or "House"
     write_new_text(house, starter_house(title, Units(units), Dialect(dialect)))
-    click.echo(f"Written: {house}. Fill in the readings, then: longpoint plan {house} --out sheets")
+    speak(
+        say(
+            "Written: {house}. Fill in the readings, then: longpoint plan {house} --out sheets",
+            house=house,
+        )
+    )
     return Outcome.DONE

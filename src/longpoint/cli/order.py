@@ -11,11 +11,13 @@ from longpoint.cli.days import a_day, on_day
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.plan_folder import PLAN
 from longpoint.cli.saw_folder import document_in, house_in
+from longpoint.cli.spoken import speak, tongue
 from longpoint.exchange.order_files import order_csv, order_xlsx
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.exchange.ubl_order import ubl_order
 from longpoint.sheets.order_text import OrderHead, order_text
 from longpoint.sheets.plan_file import bought_in
+from longpoint.speech.said import joined, say
 from longpoint.sticks.order_lines import by_supplier, order_lines
 
 
@@ -52,7 +54,7 @@ def command(
     bought = bought_in(document_in(sheets, PLAN))
     lines = order_lines(house, bought.needed, bought.spares)
     if not lines:
-        click.echo("Nothing has to be bought.")
+        speak(say("Nothing has to be bought."))
         return Outcome.DONE
     head = OrderHead(
         number=number or bought.readings_code,
@@ -69,20 +71,20 @@ def command(
     for place, (supplier, theirs) in enumerate(each.items(), 1):
         name = f"order-{file_name(supplier)}" if supplier else "order"
         own = replace(head, number=f"{head.number}-{place}") if len(each) > 1 else head
-        texts[name] = order_text(own, supplier, theirs, house.units)
+        texts[name] = tongue().text(order_text(own, supplier, theirs, house.units))
         if head.buyer and supplier:
             files[f"{name}.xml"] = ubl_order(own, supplier, theirs)
     write_text_safely(sheets / "order.csv", order_csv(lines))
     write_bytes_safely(sheets / "order.xlsx", order_xlsx(lines))
     for name, text in texts.items():
         write_text_safely(sheets / f"{name}.txt", text)
-        click.echo(text)
+        speak(text)
     for name, data in files.items():
         write_bytes_safely(sheets / name, data)
     for said in _left_out(head, tuple(each)):
-        click.echo(said)
+        speak(said)
     made = ("order.csv", "order.xlsx", *(f"{name}.txt" for name in texts), *files)
-    click.echo(f"Files in {sheets}: {', '.join(made)}")
+    speak(say("Files in {sheets}: {made}", sheets=sheets, made=joined(", ", made)))
     return Outcome.DONE
 
 
@@ -100,12 +102,14 @@ def file_name(supplier: str) -> str:
 def _left_out(head: OrderHead, suppliers: tuple[str, ...]) -> tuple[str, ...]:
     said = []
     if not head.buyer:
-        said.append("No XML was written: name who orders with --buyer.")
+        said.append(say("No XML was written: name who orders with --buyer."))
     if "" in suppliers:
         said.append(
-            "Some sticks have no supplier, and there is no XML for these: write supplier at the "
-            "[[stock]] of the house file, and plan again."
+            say(
+                "Some sticks have no supplier, and there is no XML for these: write "
+                "supplier at the [[stock]] of the house file, and plan again."
+            )
         )
     if head.buyer and not head.currency:
-        said.append("The XML gives no prices: name their currency with --currency.")
+        said.append(say("The XML gives no prices: name their currency with --currency."))
     return tuple(said)

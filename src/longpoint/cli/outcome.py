@@ -6,8 +6,7 @@ from enum import IntEnum
 from functools import wraps
 from typing import ParamSpec
 
-import click
-
+from longpoint.cli.spoken import speak
 from longpoint.errors import Finding, LongpointError, Severity
 
 P = ParamSpec("P")
@@ -36,7 +35,7 @@ def exits(work: Callable[P, Outcome]) -> Callable[P, None]:
             status = work(*args, **kwargs)
         except LongpointError as error:
             for sentence in (error.read, error.wrong, error.do):
-                click.echo(sentence, err=True)
+                speak(sentence, err=True)
             status = Outcome.UNUSABLE
         sys.exit(int(status))
 

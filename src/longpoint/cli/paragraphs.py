@@ -4,6 +4,8 @@ import textwrap
 from collections.abc import Iterable
 from typing import Final
 
+from longpoint.cli.spoken import tongue
+
 WIDTH: Final = 96
 
 
@@ -24,7 +26,7 @@ def paragraphs(parts: Iterable[tuple[str, Iterable[str]]], width: int = WIDTH) -
     for heading, sentences in parts:
         lines = [
             textwrap.fill(
-                text,
+                tongue().text(text),
                 width,
                 initial_indent="  ",
                 subsequent_indent="    ",
@@ -33,5 +35,5 @@ def paragraphs(parts: Iterable[tuple[str, Iterable[str]]], width: int = WIDTH) -
             for text in sentences
         ]
         if lines:
-            shown.append("\n".join((heading, *lines)))
+            shown.append("\n".join((tongue().text(heading), *lines)))
     return "\n\n".join(shown)

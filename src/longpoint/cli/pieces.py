@@ -5,10 +5,12 @@ from pathlib import Path
 import click
 
 from longpoint.cli.outcome import Outcome, exits, outcome
+from longpoint.cli.spoken import speak, tongue
 from longpoint.errors import SurveyError
 from longpoint.exchange.house_files import load_house
 from longpoint.pipeline import plan_house
 from longpoint.sheets.terminal import pieces_text
+from longpoint.speech.said import joined, say
 
 
 @click.command(name="pieces")
@@ -26,9 +28,9 @@ def command(house: Path, mark: str | None) -> Outcome:
     }
     if mark is not None and mark not in marks:
         raise SurveyError(
-            f"The pieces of {mark!r} are asked for.",
-            f"{plan.house.name} has no opening, run or trim of that mark.",
-            f"Ask for one of: {', '.join(sorted(marks))}.",
+            say("The pieces of {mark!r} are asked for.", mark=mark),
+            say("{house} has no opening, run or trim of that mark.", house=plan.house.name),
+            say("Ask for one of: {marks}.", marks=joined(", ", sorted(marks))),
         )
-    click.echo(pieces_text(plan, mark))
+    speak(pieces_text(plan, mark, tongue=tongue()))
     return outcome(plan.findings)

@@ -15,6 +15,7 @@ from longpoint.cli.kept_houses import house_in_store, remember_plan
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.plan_folder import STATE, void_sheets
 from longpoint.cli.planning import plan_and_write, with_crew
+from longpoint.cli.spoken import speak, tongue
 from longpoint.cli.store_options import at_moment, store_option
 from longpoint.errors import LongpointError
 from longpoint.exchange.house_files import load_house_document
@@ -24,6 +25,7 @@ from longpoint.forecast.chances import DRAWS
 from longpoint.phone.planned import finding_of
 from longpoint.render.paper import Paper
 from longpoint.sheets.terminal import plan_text
+from longpoint.speech.said import say
 from longpoint.survey.house_file import read_house
 from longpoint.survey.rack.for_house import rack_findings, with_rack
 
@@ -107,10 +109,17 @@ def command(
             survey = read_house(document, trim_tables())
     except LongpointError:
         if void_sheets(out, Paper(paper)):
-            click.echo(f"The sheets in {out} are of older readings; they are marked VOID.")
+            speak(
+                say(
+                    "The sheets in {out} are of older readings; they are marked VOID.",
+                    out=out,
+                )
+            )
         raise
     if len(survey.house.openings) >= LONG_WORK and sys.stderr.isatty():
-        click.echo(f"Planning {len(survey.house.openings)} openings ...", err=True)
+        speak(
+            say("Planning {openings} openings ...", openings=len(survey.house.openings)), err=True
+        )
     survey, learned, said = with_crew(survey, crew)
     if offcuts is not None:
         aged = rack_findings(survey.house, offcuts, on, old_after_days)
@@ -119,15 +128,20 @@ def command(
         held = tuple(finding_of(each) for each in stored.now.held)
         survey = replace(survey, findings=(*survey.findings, *held))
     for finding in said:
-        click.echo(str(finding), err=True)
+        speak(str(finding), err=True)
     plan, written = plan_and_write(survey, learned, document, out, Paper(paper), draws)
-    click.echo(plan_text(plan))
-    click.echo(f"\nSheets: {written}")
+    speak(plan_text(plan, tongue=tongue()))
+    speak(f"\nSheets: {written}")
     if stored is not None:
         if stored.now.saw and not (out / STATE).exists():
             write_text_safely(out / STATE, stored.now.saw)
         for line in remember_plan(store, stored.key, at, out, plan.readings_code):
-            click.echo(line)
+            speak(line)
     if (out / STATE).exists():
-        click.echo(f"Cutting has begun from this folder: `longpoint recut {out}` goes on from it.")
+        speak(
+            say(
+                "Cutting has begun from this folder: `longpoint recut {out}` goes on from it.",
+                out=out,
+            )
+        )
     return outcome(plan.findings)

@@ -7,6 +7,7 @@ from typing import Final
 
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.sheet_folder import make_folder
+from longpoint.cli.spoken import spoken_sheets, tongue
 from longpoint.errors import LongpointError
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.house_plan import HousePlan
@@ -16,6 +17,7 @@ from longpoint.render.pdf import render_pdf
 from longpoint.sheets.blocks import SheetState
 from longpoint.sheets.book import house_sheets
 from longpoint.sheets.html import sheet_html
+from longpoint.sheets.in_tongue import in_tongue
 from longpoint.sheets.opening_drawings import opening_drawings
 from longpoint.sheets.plan_json import plan_document
 from longpoint.sheets.svg import drawing_svg
@@ -53,9 +55,10 @@ def write_plan(
         ExchangeError: The folder or a file can't be written.
         SheetError: The PDF can't be made; the other files are there all the same.
     """
-    sheets = house_sheets(plan, state)
+    sheets = spoken_sheets(house_sheets(plan, state))
     drawings = {
-        f"{name}.svg": drawing_svg(drawing) for name, drawing in opening_drawings(plan, state)
+        f"{name}.svg": drawing_svg(in_tongue(drawing, tongue()))
+        for name, drawing in opening_drawings(plan, state)
     }
     make_folder(folder / DRAWINGS)
     _clear_old(folder, drawings.keys(), {f"{sheet.name}.html" for sheet in sheets})

@@ -22,6 +22,7 @@ from longpoint.sheets.blocks import Sheet
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.plain_text import sheet_text
 from longpoint.solvers import linear_solver
+from longpoint.speech.said import say
 from longpoint.survey.house_file import read_house
 
 ACCURACY_DRAWS: Final = 4000
@@ -74,9 +75,9 @@ def accuracy_in(path: Path, rates: Rates | None) -> tuple[Recuts, ...]:
     document = load_house_document(path)
     if rates is None or document.get("format") == COUNTS_FORMAT:
         raise PricingError(
-            f"What accuracy is worth was asked of {path.name}.",
-            "It is reckoned from readings, by the price of an hour.",
-            "Name a house file with readings, and a rates file with --rates.",
+            say("What accuracy is worth was asked of {path}.", path=path.name),
+            say("It is reckoned from readings, by the price of an hour."),
+            say("Name a house file with readings, and a rates file with --rates."),
         )
     solver = linear_solver()
     imagined = house_imagined(ACCURACY_DRAWS)
@@ -108,9 +109,9 @@ def write_paper(folder: Path, sheet: Sheet, paper: Paper, rows: str = "") -> Pat
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise ExchangeError(
-            f"The papers are to go to {folder}.",
-            f"That folder can't be made: {error.strerror or error}.",
-            "Name another folder with --out.",
+            say("The papers are to go to {folder}.", folder=folder),
+            say("That folder can't be made: {strerror}.", strerror=error.strerror or error),
+            say("Name another folder with --out."),
         ) from error
     write_text_safely(folder / f"{sheet.name}.html", sheet_html(sheet))
     write_text_safely(folder / f"{sheet.name}.txt", sheet_text(sheet))
@@ -131,8 +132,8 @@ def plain_number(number: str, what: str) -> str:
     is_plain = all(sign.isalnum() or sign in ".-_" for sign in number)
     if not number or len(number) > 30 or not is_plain or number.startswith("."):
         raise SheetError(
-            f'The {what} is numbered "{number[:40]}".',
-            "A number holds letters, digits and the signs . - _ only, 30 at most.",
-            "Write it with these.",
+            say('The {what} is numbered "{number}".', what=what, number=number[:40]),
+            say("A number holds letters, digits and the signs . - _ only, 30 at most."),
+            say("Write it with these."),
         )
     return number

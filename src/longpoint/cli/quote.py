@@ -9,6 +9,7 @@ from longpoint.cli.days import on_day
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paper_option import on_paper
 from longpoint.cli.priced import job_in, plain_number, write_paper
+from longpoint.cli.spoken import speak, tongue
 from longpoint.exchange.paper_files import keep_quote, load_rates
 from longpoint.pricing.quote import make_quote
 from longpoint.render.money_text import BabelMoneyText
@@ -60,8 +61,8 @@ def command(job_file: Path, rates: Path, out: Path, number: str, on: date, paper
         ),
         held=job.held,
     )
-    sheet = quote_sheet(quote, BabelMoneyText(quote.dialect))
+    sheet = quote_sheet(quote, BabelMoneyText(quote.dialect, tongue().code))
     keep_quote(out, quote)
-    click.echo(sheet_text(sheet))
-    click.echo(f"Quote: {write_paper(out, sheet, paper, csv_text(quote_lines(quote)))}")
+    speak(sheet_text(sheet))
+    speak(f"Quote: {write_paper(out, sheet, paper, csv_text(quote_lines(quote)))}")
     return Outcome.HELD if job.held else Outcome.DONE

@@ -10,6 +10,7 @@ from longpoint.cli.days import old_after, on_day
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.plan_folder import STATE
 from longpoint.cli.saw_folder import at_the_saw_in, planned_in
+from longpoint.cli.spoken import speak, spoken_sheets
 from longpoint.errors import ExchangeError, QuantityError, SurveyError
 from longpoint.exchange.house_files import load_house
 from longpoint.exchange.rack_files import load_or_begin_rack, load_rack, save_rack
@@ -20,7 +21,7 @@ from longpoint.render.paper import Paper
 from longpoint.render.pdf import render_pdf
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.rack_sheet import rack_sheets, rack_text_lines
-from longpoint.speech.said import say, say_many
+from longpoint.speech.said import joined, say, say_many
 from longpoint.sticks.kept_offcuts import after_plan, after_saw
 from longpoint.sticks.settle_rack import Settled, settled
 from longpoint.survey.rack import Gone, Out, Rack, RackPiece
@@ -68,7 +69,7 @@ def list_rack(
     found = load_rack(rack)
     labels = tuple(found.piece(each) for each in named) or found.there
     for line in rack_text_lines(found, on, old_after_days):
-        click.echo(line)
+        speak(line)
     if out is not None:
         _print(out, Paper(paper), found, on, labels, old_after_days)
     return Outcome.DONE
@@ -95,7 +96,7 @@ def settle(rack: Path, sheets: Path, on: date) -> Outcome:
     done = settled(before, after, plan.house, plan.readings_code, on)
     _save(rack, before, done.rack)
     for line in _settled_lines(done):
-        click.echo(line)
+        speak(line)
     return Outcome.DONE
 
 
@@ -123,9 +124,9 @@ def put(
             raise SurveyError(error.read, error.wrong, error.do) from None
         if length_mm <= 2.0 * known.saw.kerf_mm:
             raise SurveyError(
-                f"An offcut of {written} was to be put up.",
-                "That is no longer than the two cuts at its ends.",
-                "Write its whole length, in the house's unit.",
+                say("An offcut of {written} was to be put up.", written=written),
+                say("That is no longer than the two cuts at its ends."),
+                say("Write its whole length, in the house's unit."),
             )
         after, piece = after.with_piece(
             RackPiece(label="", section=key, length_mm=length_mm, put_up=on, note=note.strip())
@@ -133,7 +134,7 @@ def put(
         put_up.append(piece)
     _save(rack, before, after)
     for line in _put_up_lines(after, put_up):
-        click.echo(line)
+        speak(line)
     return Outcome.DONE
 
 
@@ -156,7 +157,7 @@ def take(rack: Path, labels: tuple[str, ...], why: str, on: date) -> Outcome:
     for each in labels:
         after = after.without(each, Gone(why=Out(why), on=on))
     _save(rack, before, after)
-    click.echo(
+    speak(
         say(
             "Out of the rack, {why}: {offcuts}.",
             why=why,
@@ -169,7 +170,12 @@ def take(rack: Path, labels: tuple[str, ...], why: str, on: date) -> Outcome:
 def _save(path: Path, before: Rack, after: Rack) -> None:
     copy = save_rack(path, before, after)
     if copy is not None:
-        click.echo(f"The file as it was, with what was written in it by hand: {copy}")
+        speak(
+            say(
+                "The file as it was, with what was written in it by hand: {copy}",
+                copy=copy,
+            )
+        )
 
 
 def _print(
@@ -184,19 +190,19 @@ def _print(
         out.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise ExchangeError(
-            f"The list is to go to {out}.",
-            f"That folder can't be made: {error.strerror or error}.",
-            "Name another folder with --out.",
+            say("The list is to go to {out}.", out=out),
+            say("That folder can't be made: {strerror}.", strerror=error.strerror or error),
+            say("Name another folder with --out."),
         ) from error
-    sheets = rack_sheets(rack, on, labels, old_after_days)
+    sheets = spoken_sheets(rack_sheets(rack, on, labels, old_after_days))
     for sheet in sheets:
         write_text_safely(out / f"{sheet.name}.html", sheet_html(sheet))
     write_bytes_safely(out / "rack.pdf", render_pdf(sheets, paper))
-    click.echo(f"\nOn paper: {out / 'rack.pdf'}")
+    speak(say("\nOn paper: {out}", out=out / "rack.pdf"))
 
 
 def _settled_lines(done: Settled) -> list[str]:
-    lines = [f"Out of the rack: {', '.join(done.taken)}."] if done.taken else []
+    lines = [say("Out of the rack: {taken}.", taken=joined(", ", done.taken))] if done.taken else []
     lines += _put_up_lines(done.rack, done.put_up)
     if done.too_short:
         lines.append(
@@ -206,24 +212,29 @@ def _settled_lines(done: Settled) -> list[str]:
             )
         )
     if done.known:
-        lines.append(f"Put up before: {', '.join(done.known)}.")
+        lines.append(say("Put up before: {known}.", known=joined(", ", done.known)))
     if done.elsewhere:
         lines.append(
-            f"Gone before, for something else: {', '.join(done.elsewhere)}. Look what this house "
-            "was cut from."
+            say(
+                "Gone before, for something else: {elsewhere}. Look what this house was cut from.",
+                elsewhere=joined(", ", done.elsewhere),
+            )
         )
     if done.strange:
         lines.append(
-            f"Not in this file: {', '.join(done.strange)}. Look whether it is the rack that the "
-            "house was planned with."
+            say(
+                "Not in this file: {strange}. Look whether it is the rack that the "
+                "house was planned with.",
+                strange=joined(", ", done.strange),
+            )
         )
     return lines
 
 
 def _put_up_lines(rack: Rack, put_up: Sequence[RackPiece]) -> list[str]:
     if not put_up:
-        return ["Nothing was put up."]
-    lines = ["Put up; write on each its label:"]
+        return [say("Nothing was put up.")]
+    lines = [say("Put up; write on each its label:")]
     for piece in put_up:
         length = format_with_unit(piece.length_mm, rack.units)
         lines.append(f"  {piece.label}  {piece.section}, {length}, {piece.left} / {piece.right}")

@@ -7,6 +7,7 @@ import click
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.plan_folder import STATE
 from longpoint.cli.saw_folder import at_the_saw_in, planned_in
+from longpoint.cli.spoken import speak, spoken_sheets
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.exchange.saw_file import save_at_the_saw
 from longpoint.render.paper import Paper
@@ -49,10 +50,10 @@ def command(sheets: Path, told: tuple[str, ...], paper: str) -> Outcome:
     to_keep = shapes_to_keep(kept.state, again.state, shapes, plan.pieces)
     save_at_the_saw(sheets / STATE, again.state, plan.readings_code, to_keep)
     for line in changed_lines(with_changed_pieces(again.state, to_keep, plan.pieces)):
-        click.echo(line)
-    sheet = again_sheet(plan, kept.state, again)
+        speak(line)
+    (sheet,) = spoken_sheets((again_sheet(plan, kept.state, again),))
     write_text_safely(sheets / "again.html", sheet_html(sheet))
     write_bytes_safely(sheets / "again.pdf", render_pdf((sheet,), Paper(paper)))
-    click.echo(again_text(plan, kept.state, again))
-    click.echo(f"\nSheet: {sheets / 'again.pdf'}")
+    speak(again_text(plan, kept.state, again))
+    speak(f"\nSheet: {sheets / 'again.pdf'}")
     return Outcome.HELD if again.state.loose else Outcome.DONE

@@ -5,7 +5,9 @@ from pathlib import Path
 import click
 
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import new_name, store_option
+from longpoint.speech.said import say
 from longpoint.store.copies import Restored, restore
 
 
@@ -21,29 +23,54 @@ def command(backup: Path, store: Path) -> Outcome:
     """
     done = restore(backup, store, new_name())
     for line in _lines(done):
-        click.echo(line)
-    click.echo(f"{done.entries} entries are in the store now: {store}")
+        speak(line)
+    speak(
+        say(
+            "{entries} entries are in the store now: {store}",
+            entries=done.entries,
+            store=store,
+        )
+    )
     return Outcome.HELD if done.lost != 0 or done.clashes else Outcome.DONE
 
 
 def _lines(done: Restored) -> list[str]:
-    lines = [f"Came from the backup: {done.added}."]
+    lines = [say("Came from the backup: {added}.", added=done.added)]
     if done.set_aside is not None:
-        lines.append(f"The store was damaged; it lies in {done.set_aside} as it was.")
-        lines.append(f"Still sound in it, and in no backup: {done.salvaged}. They are kept.")
+        lines.append(
+            say(
+                "The store was damaged; it lies in {set_aside} as it was.",
+                set_aside=done.set_aside,
+            )
+        )
+        lines.append(
+            say(
+                "Still sound in it, and in no backup: {salvaged}. They are kept.",
+                salvaged=done.salvaged,
+            )
+        )
     if done.lost is None:
         lines.append(
-            "How many it held can't be read any more. Look through the last houses, and read again "
-            "what is missing."
+            say(
+                "How many it held can't be read any more. Look through the last "
+                "houses, and read again what is missing."
+            )
         )
     elif done.lost:
         lines.append(
-            f"LOST: {done.lost}. They were damaged and are in no backup. `longpoint history` shows "
-            "what is there; read again what is missing, or get it from the phone that read it."
+            say(
+                "LOST: {lost}. They were damaged and are in no backup. `longpoint "
+                "history` shows what is there; read again what is missing, or get it "
+                "from the phone that read it.",
+                lost=done.lost,
+            )
         )
     if done.clashes:
         lines.append(
-            f"Refused: {len(done.clashes)} of the backup. Other entries stand under their names; "
-            "a store was copied by hand and both copies were written to."
+            say(
+                "Refused: {clashes} of the backup. Other entries stand under their "
+                "names; a store was copied by hand and both copies were written to.",
+                clashes=len(done.clashes),
+            )
         )
     return lines

@@ -14,6 +14,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.pipeline import plan_house
 from longpoint.sheets.plan_file import sticks_in
 from longpoint.solvers import linear_solver
+from longpoint.speech.said import say
 from longpoint.sticks.at_the_saw import nothing_cut
 from longpoint.sticks.changed_pieces import AfterChange, PieceShape, with_changed_pieces
 from longpoint.survey.house import House
@@ -32,9 +33,12 @@ def printed_plan_in(sheets: Path) -> HousePlan:
     laid = {one.piece for stick in sticks for one in stick.laid}
     if not laid <= {piece.mark for piece in plan.pieces}:
         raise SheetError(
-            f"The plan file in {sheets} was read, and the readings beside it.",
-            "They are of different pieces, so one of them was changed.",
-            "Plan the house again with `longpoint plan`, into the same folder.",
+            say(
+                "The plan file in {sheets} was read, and the readings beside it.",
+                sheets=sheets,
+            ),
+            say("They are of different pieces, so one of them was changed."),
+            say("Plan the house again with `longpoint plan`, into the same folder."),
         )
     return replace(plan, cut_plan=replace(plan.cut_plan, sticks=sticks))
 
@@ -71,9 +75,9 @@ def document_in(sheets: Path, name: str) -> dict[str, Any]:
         document = None
     if not isinstance(document, dict):
         raise ExchangeError(
-            f"The folder {sheets} is to hold sheets.",
-            f"Its {name} can't be read, so there is no plan to go on from.",
-            "Name the folder that `longpoint plan` wrote.",
+            say("The folder {sheets} is to hold sheets.", sheets=sheets),
+            say("Its {name} can't be read, so there is no plan to go on from.", name=name),
+            say("Name the folder that `longpoint plan` wrote."),
         )
     return document
 
@@ -97,8 +101,8 @@ def at_the_saw_in(sheets: Path, plan: HousePlan) -> tuple[AfterChange, Mapping[s
     strange = next((s.name for s in kept.state.sticks if s.profile not in known), None)
     if strange is not None:
         raise ExchangeError(
-            f"The file {path.name} tells of stick {strange}.",
-            "It is of a profile that the house doesn't have now.",
-            "Put the profile back, or take the file away to begin again from the plan.",
+            say("The file {path} tells of stick {strange}.", path=path.name, strange=strange),
+            say("It is of a profile that the house doesn't have now."),
+            say("Put the profile back, or take the file away to begin again from the plan."),
         )
     return with_changed_pieces(kept.state, kept.shapes, plan.pieces), kept.shapes

@@ -6,12 +6,14 @@ from typing import Any, TypeVar
 
 import click
 
+from longpoint.cli.spoken import spoken_sheets
 from longpoint.errors import ExchangeError
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.render.paper import Paper
 from longpoint.render.pdf import render_pdf
 from longpoint.sheets.blocks import Sheet
 from longpoint.sheets.html import sheet_html
+from longpoint.speech.said import say
 
 F = TypeVar("F", bound=Callable[..., Any])
 
@@ -54,6 +56,7 @@ def write_sheets(folder: Path, pdf: str, sheets: tuple[Sheet, ...], paper: Paper
         SheetError: A sheet can't be set.
     """
     make_folder(folder)
+    sheets = spoken_sheets(sheets)
     for sheet in sheets:
         write_text_safely(folder / f"{sheet.name}.html", sheet_html(sheet))
     return write_file(folder, pdf, render_pdf(sheets, paper))
@@ -80,7 +83,7 @@ def make_folder(folder: Path) -> None:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise ExchangeError(
-            f"The sheets are to go to {folder}.",
-            f"That folder can't be made: {error.strerror or error}.",
-            "Name another folder with --out.",
+            say("The sheets are to go to {folder}.", folder=folder),
+            say("That folder can't be made: {strerror}.", strerror=error.strerror or error),
+            say("Name another folder with --out."),
         ) from error

@@ -9,6 +9,7 @@ from typing import Any, Final
 from longpoint.errors import QuantityError
 from longpoint.forecast.on_the_wall import CORNERS, AtCorners
 from longpoint.quantities.length import Units, parse_signed_length
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.written_spots import NOT_READ
 
 _FRACTION: Final = re.compile(r"^\d+/\d+$")
@@ -33,9 +34,13 @@ def spots(text: str) -> dict[str, list[str]]:
         name, *figures = group.split() or [""]
         if not name or not figures or name in found:
             raise QuantityError(
-                f"{text!r} was given.",
-                f"{name} comes twice." if name in found else "A name or its figures are missing.",
-                "Part the groups by commas, each a name and its figures: bl 0.35 0, br 0.45 0.",
+                say("{text!r} was given.", text=text),
+                say("{name} comes twice.", name=name)
+                if name in found
+                else say("A name or its figures are missing."),
+                say(
+                    "Part the groups by commas, each a name and its figures: bl 0.35 0, br 0.45 0."
+                ),
             )
         found[name] = figures
     return found
@@ -51,9 +56,17 @@ def whole_figures(given: dict[str, list[str]]) -> dict[str, list[str]]:
         for first, second in pairwise(figures):
             if _WHOLE.match(first) and _FRACTION.match(second):
                 raise QuantityError(
-                    f"{name} {' '.join(figures)} was given.",
-                    f"{first} {second} may be one figure or two.",
-                    f"Write {first}-{second} for one figure.",
+                    say(
+                        "{name} {figures} was given.",
+                        name=name,
+                        figures=joined(" ", figures),
+                    ),
+                    say(
+                        "{first} {second} may be one figure or two.",
+                        first=first,
+                        second=second,
+                    ),
+                    say("Write {first}-{second} for one figure.", first=first, second=second),
                 )
     return given
 
@@ -76,9 +89,16 @@ def at_corners(text: str, units: Units) -> AtCorners:
     wrong = [name for name, figures in given.items() if name not in CORNERS or len(figures) != 1]
     if wrong:
         raise QuantityError(
-            f"{wrong[0]} {' '.join(given[wrong[0]])} was given.",
-            f"One figure for each of these corners can be given: {', '.join(CORNERS)}.",
-            "Write it like: tr 0.3, tl -0.2.",
+            say(
+                "{wrong} {given} was given.",
+                wrong=wrong[0],
+                given=joined(" ", given[wrong[0]]),
+            ),
+            say(
+                "One figure for each of these corners can be given: {corners}.",
+                corners=joined(", ", CORNERS),
+            ),
+            say("Write it like: tr 0.3, tl -0.2."),
         )
     bl, br, tr, tl = (_spot(given.get(corner, [NOT_READ])[0], units) for corner in CORNERS)
     return (bl, br, tr, tl)

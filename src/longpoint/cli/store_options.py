@@ -9,10 +9,12 @@ from typing import Any, Final, TypeVar
 
 import click
 
+from longpoint.speech.said import say
+
 F = TypeVar("F", bound=Callable[..., Any])
 
 FILE: Final = "houses.store"
-STORE_WORDS: Final = (
+STORE_WORDS: Final = say(
     "File of the store. [default: longpoint/houses.store in XDG_DATA_HOME or ~/.local/share]"
 )
 
@@ -59,6 +61,9 @@ def _moment(_context: click.Context, _option: click.Parameter, written: str | No
             moment = datetime.fromisoformat(written).astimezone(UTC)
         except ValueError:
             raise click.BadParameter(
-                f"{written!r} is no moment; write it like 2026-03-01T07:30:00Z."
+                say(
+                    "{written!r} is no moment; write it like 2026-03-01T07:30:00Z.",
+                    written=written,
+                )
             ) from None
     return moment.isoformat(timespec="seconds").replace("+00:00", "Z")

@@ -15,6 +15,7 @@ import click
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.plan import LEAST_DRAWS, MOST_DRAWS
 from longpoint.cli.sheet_folder import make_folder
+from longpoint.cli.spoken import speak, spoken_sheets
 from longpoint.cli.street_house import HouseTask, batch_house, kept_row, lost_row, plan_task
 from longpoint.cli.workers import Done, shared_out
 from longpoint.errors import ExchangeError, LongpointError
@@ -27,6 +28,7 @@ from longpoint.sheets.street_json import row_document, street_document
 from longpoint.sheets.street_rows import HouseRow, HouseState
 from longpoint.sheets.street_sheet import said_of, states_said, street_sheet
 from longpoint.solvers import linear_solver
+from longpoint.speech.said import say
 from longpoint.sticks.joint_buying import Batch, Joint, batches, buy_together, left_out
 from longpoint.survey.house_file.readings_code import short_code
 
@@ -101,19 +103,22 @@ def command(
         houses = planned_houses(tasks, at_once)
         joint = bought_together(tasks, houses, at_once) if together else ()
     except KeyboardInterrupt:
-        click.echo(
-            "Broken off. The houses that are done stay done: the same command goes on from there.",
+        speak(
+            say(
+                "Broken off. The houses that are done stay done: the same command goes "
+                "on from there."
+            ),
             err=True,
         )
         return Outcome.UNUSABLE
     write_summary(folder.resolve().name, houses, joint, out, Paper(paper))
     for row in houses:
         if row.state is not HouseState.READY:
-            click.echo(said_of(row))
-    click.echo(states_said(houses))
+            speak(said_of(row))
+    speak(states_said(houses))
     for line in saved_lines(joint):
-        click.echo(line)
-    click.echo(f"Summary: {out / 'street.pdf'}")
+        speak(line)
+    speak(f"Summary: {out / 'street.pdf'}")
     return _outcome(houses)
 
 
@@ -134,9 +139,12 @@ def folder_names(files: Sequence[Path]) -> list[str]:
 def _house_files(folder: Path, out: Path) -> list[Path]:
     if out.resolve() == folder.resolve():
         raise ExchangeError(
-            f"The sheets were to go into {folder}, where the house files are.",
-            "The summary would be taken for a house file the next time.",
-            "Name another folder with --out.",
+            say(
+                "The sheets were to go into {folder}, where the house files are.",
+                folder=folder,
+            ),
+            say("The summary would be taken for a house file the next time."),
+            say("Name another folder with --out."),
         )
     files = sorted(
         file
@@ -145,9 +153,9 @@ def _house_files(folder: Path, out: Path) -> list[Path]:
     )
     if not files:
         raise ExchangeError(
-            f"The folder {folder} was looked through for house files.",
-            "No file in it ends in .toml or .json.",
-            "Name the folder that holds the house files themselves.",
+            say("The folder {folder} was looked through for house files.", folder=folder),
+            say("No file in it ends in .toml or .json."),
+            say("Name the folder that holds the house files themselves."),
         )
     return files
 
@@ -156,7 +164,14 @@ def planned_houses(tasks: Sequence[HouseTask], at_once: int) -> list[HouseRow]:
     """Return the row of every house, in their order; what is unchanged isn't planned again."""
     rows = {place: row for place, task in enumerate(tasks) if (row := kept_row(task)) is not None}
     if rows:
-        click.echo(f"{len(rows)} of {len(tasks)} unchanged since they were planned.", err=True)
+        speak(
+            say(
+                "{rows} of {tasks} unchanged since they were planned.",
+                rows=len(rows),
+                tasks=len(tasks),
+            ),
+            err=True,
+        )
     left = [place for place in range(len(tasks)) if place not in rows]
     done = shared_out([tasks[place] for place in left], plan_task, at_once)
     with closing(done), _progress(len(left)) as tell:
@@ -179,9 +194,9 @@ def bought_together(
     found: dict[int, Joint] = {}
     with closing(shared_out(loads, buy_load, at_once)) as done:
         for one in (one for one in done if one.is_last):
-            lost = left_out(loads[one.place], "the process at work on it was ended twice")
+            lost = left_out(loads[one.place], say("the process at work on it was ended twice"))
             found[one.place] = one.answer or lost
-            click.echo(f"Bought together: {found[one.place].profile}", err=True)
+            speak(say("Bought together: {profile}", profile=found[one.place].profile), err=True)
     return tuple(found[place] for place in range(len(loads)))
 
 
@@ -190,7 +205,7 @@ def buy_load(batch: Batch) -> Joint:
     try:
         return buy_together(batch, linear_solver())
     except LongpointError as error:
-        return left_out(batch, f"its plan failed: {error.wrong}")
+        return left_out(batch, say("its plan failed: {wrong}", wrong=error.wrong))
 
 
 def _answer(done: Done[HouseRow], task: HouseTask) -> HouseRow:
@@ -210,10 +225,10 @@ class _Lines:
 
     def step(self, line: str) -> None:
         self._done += 1
-        click.echo(f"[{self._done}/{self._count}] {line}", err=True)
+        speak(f"[{self._done}/{self._count}] {line}", err=True)
 
     def say(self, line: str) -> None:
-        click.echo(line, err=True)
+        speak(line, err=True)
 
 
 @contextmanager
@@ -221,14 +236,14 @@ def _progress(count: int) -> Iterator[_Teller]:
     if not sys.stderr.isatty():
         yield _Lines(count)
         return
-    with click.progressbar(length=count, label="Houses", file=sys.stderr) as bar:
+    with click.progressbar(length=count, label=say("Houses"), file=sys.stderr) as bar:
 
         class _Bar:
             def step(self, line: str) -> None:
                 bar.update(1)
 
             def say(self, line: str) -> None:
-                click.echo(f"\n{line}", err=True)
+                speak(f"\n{line}", err=True)
 
         yield _Bar()
 
@@ -239,7 +254,7 @@ def write_summary(
     """Write the summary as sheet, page and document, whole files only."""
     text = json.dumps([row_document(row) for row in houses], sort_keys=True)
     code = short_code(hashlib.sha256(text.encode()).digest())
-    sheet = street_sheet(name, code, houses, joint)
+    (sheet,) = spoken_sheets((street_sheet(name, code, houses, joint),))
     document = street_document(name, code, houses, joint)
     write_text_safely(
         out / "street.json", json.dumps(document, indent=1, ensure_ascii=False) + "\n"

@@ -13,6 +13,7 @@ import longpoint
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.plan_folder import PDF, PLAN, READINGS, void_sheets
 from longpoint.cli.planning import plan_and_write, with_crew
+from longpoint.cli.spoken import tongue
 from longpoint.errors import ExchangeError, LongpointError
 from longpoint.exchange.house_files import load_house_document
 from longpoint.exchange.safe_files import write_text_safely
@@ -20,6 +21,7 @@ from longpoint.render.paper import Paper
 from longpoint.sheets.street_json import row_document, row_in
 from longpoint.sheets.street_pieces import cut_values, piece_in
 from longpoint.sheets.street_rows import HouseRow, HouseState, house_row, refused_row
+from longpoint.speech.said import say
 from longpoint.sticks.joint_buying import Alone, BatchHouse
 from longpoint.survey.house_file import read_house
 
@@ -58,6 +60,7 @@ def task_key(task: HouseTask) -> str:
         "program": longpoint.__version__,
         "engines": {name: _version(name) for name in _ENGINES},
         "paper": task.paper.value,
+        "tongue": tongue().code,
         "draws": task.draws,
         "house": _sum_of(task.file),
         "crew": _sum_of(task.crew) if task.crew else None,
@@ -93,9 +96,13 @@ def plan_task(task: HouseTask) -> HouseRow:
         return _refused(
             task,
             (
-                f"The house in {task.file.name} was being planned.",
-                f"The program failed: {type(error).__name__}: {error}.",
-                "Plan it by itself with `longpoint plan` and report what that shows.",
+                say("The house in {file} was being planned.", file=task.file.name),
+                say(
+                    "The program failed: {name}: {error}.",
+                    name=type(error).__name__,
+                    error=error,
+                ),
+                say("Plan it by itself with `longpoint plan` and report what that shows."),
             ),
         )
 
@@ -105,10 +112,12 @@ def lost_row(task: HouseTask) -> HouseRow:
     return _refused(
         task,
         (
-            f"The house in {task.file.name} was being planned.",
-            "The process at work on it was ended from outside, twice; too little memory is the "
-            "likely reason.",
-            "Plan it by itself with `longpoint plan`, or the street with --at-once 1.",
+            say("The house in {file} was being planned.", file=task.file.name),
+            say(
+                "The process at work on it was ended from outside, twice; too little "
+                "memory is the likely reason."
+            ),
+            say("Plan it by itself with `longpoint plan`, or the street with --at-once 1."),
         ),
     )
 
@@ -178,9 +187,12 @@ def _sum_of(path: Path) -> str:
         return hashlib.sha256(path.read_bytes()).hexdigest()
     except OSError as error:
         raise ExchangeError(
-            f"The file {path.name} was to be read.",
-            f"The system refuses: {(error.strerror or str(error)).lower()}.",
-            "Check the name, that it may be read, and that its disk or card is sound.",
+            say("The file {path} was to be read.", path=path.name),
+            say(
+                "The system refuses: {strerror}.",
+                strerror=(error.strerror or str(error)).lower(),
+            ),
+            say("Check the name, that it may be read, and that its disk or card is sound."),
         ) from None
 
 

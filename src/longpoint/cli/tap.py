@@ -8,6 +8,7 @@ import click
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paragraphs import paragraphs
+from longpoint.cli.spoken import speak
 from longpoint.cli.spots import at_corners, spots, whole_figures, with_spots
 from longpoint.errors import Finding, QuantityError, held_places
 from longpoint.exchange.house_files import load_house_document
@@ -18,6 +19,7 @@ from longpoint.pipeline import check_house
 from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.sheets.cautions import common_cautions
 from longpoint.solvers import linear_solver
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.house_file import read_house
 
@@ -82,7 +84,7 @@ def command(
         solver=linear_solver() or SimplexSolver(),
         sight_steps_mm=NO_STEPS if steps is None else at_corners(steps, survey.house.units),
     )
-    click.echo(tap_text(said, survey.house, here, is_held=mark in held_places(findings)))
+    speak(tap_text(said, survey.house, here, is_held=mark in held_places(findings)))
     return Outcome.DONE
 
 
@@ -93,20 +95,23 @@ def tap_text(said: TapAdvice, house: House, left_out: list[Finding], *, is_held:
         f"{number}. {_in_units(text, tap.move_mm, house.units)}"
         for number, (text, tap) in enumerate(zip(words.taps, said.taps.taps, strict=True), 1)
     ]
-    face = f", face {said.face}" if said.face else ""
+    face = say(", face {face}", face=said.face) if said.face else ""
     notes = [str(finding) for finding in left_out]
     if is_held:
         notes.append(
-            f"The readings of {said.mark} are in doubt, so what is said of lengths may be wrong."
+            say(
+                "The readings of {mark} are in doubt, so what is said of lengths may be wrong.",
+                mark=said.mark,
+            )
         )
     parts = (
         (f"{said.mark}{face}, {house.name}", _units_line(house.units)),
         ("Mind", notes),
-        ("What is seen", words.says),
-        ("Tap in this order", taps),
-        ("What stays", words.leaves),
+        (say("What is seen"), words.says),
+        (say("Tap in this order"), taps),
+        (say("What stays"), words.leaves),
         ("Then", words.then),
-        ("What can't be told", words.blind),
+        (say("What can't be told"), words.blind),
         ("Caution", common_cautions() if said.remedy.kind in CUTS else ()),
     )
     return paragraphs(parts)
@@ -114,11 +119,20 @@ def tap_text(said: TapAdvice, house: House, left_out: list[Finding], *, is_held:
 
 def _units_line(units: Units) -> tuple[str, ...]:
     if units is Units.MM:
-        return ("All figures in mm and degrees.",)
-    return (f"Figures in mm and degrees, taps in inches too; {MM_PER_INCH} mm are an inch.",)
+        return (say("All figures in mm and degrees."),)
+    return (
+        say(
+            "Figures in mm and degrees, taps in inches too; {mm_per_inch} mm are an inch.",
+            mm_per_inch=MM_PER_INCH,
+        ),
+    )
 
 
 def _in_units(text: str, move_mm: float, units: Units) -> str:
     if units is Units.MM:
         return text
-    return f"{text.removesuffix('.')} mm ({abs(move_mm) / MM_PER_INCH:.3f} in)."
+    return say(
+        "{text} mm ({move_mm:.3f} in).",
+        text=text.removesuffix("."),
+        move_mm=abs(move_mm) / MM_PER_INCH,
+    )

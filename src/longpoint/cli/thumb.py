@@ -6,8 +6,10 @@ import click
 
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paragraphs import paragraphs
+from longpoint.cli.spoken import speak
 from longpoint.quantities.length import MM_PER_INCH, Units, parse_length
 from longpoint.sheets.thumb_words import NO_SOURCE, figures_line, thumb_texts
+from longpoint.speech.said import say
 from longpoint.trims.thumb_figures import ThumbFigures
 
 ADD_IN_INCHES_MM: Final = MM_PER_INCH / 32.0
@@ -51,9 +53,9 @@ def command(units: str, corner: float | None, **written: str | None) -> Outcome:
         given["corner_deg"] = corner
     figures = ThumbFigures(**given)
     told = ((text.rule, (text.here, text.holds, text.truth)) for text in thumb_texts(figures, unit))
-    click.echo(paragraphs((("Rules of thumb", (figures_line(figures, unit), NO_SOURCE)), *told)))
+    speak(paragraphs(((say("Rules of thumb"), (figures_line(figures, unit), NO_SOURCE)), *told)))
     return Outcome.DONE
 
 
 def _field(option: str) -> str:
-    return "neighbour_mm" if option == "beside" else f"{option}_mm"
+    return "neighbour_mm" if option == "beside" else say("{option}_mm", option=option)

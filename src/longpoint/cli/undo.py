@@ -14,10 +14,12 @@ from longpoint.cli.kept_houses import (
     mark_revision,
 )
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import at_moment, new_name, store_option
 from longpoint.errors import StoreError
 from longpoint.journal import Key
 from longpoint.phone.entry_words import entry_words
+from longpoint.speech.said import say
 from longpoint.store.records import Numbered
 from longpoint.store.sqlite_store import open_store, open_to_read
 
@@ -46,13 +48,24 @@ def command(house: str, number: int | None, store: Path, at: str) -> Outcome:
         after = mark_revision(kept, kept_house(kept, before.key), at)
         words = entry_words(chosen.entry)
         if chosen.entry["what"] == "undo":
-            words = "an undo; what it took back counts again"
-        click.echo(f"Taken back in {after.name}: {chosen.number}, {words}.")
-        click.echo(
-            f"To have it back: longpoint undo {_quoted(after.name)} {after.entries[-1].number}"
+            words = say("an undo; what it took back counts again")
+        speak(
+            say(
+                "Taken back in {after}: {number}, {words}.",
+                after=after.name,
+                number=chosen.number,
+                words=words,
+            )
+        )
+        speak(
+            say(
+                "To have it back: longpoint undo {quoted} {number}",
+                quoted=_quoted(after.name),
+                number=after.entries[-1].number,
+            )
         )
         for line in effect_lines(before, after):
-            click.echo(line)
+            speak(line)
     finally:
         kept.close()
     return Outcome.DONE
@@ -62,9 +75,9 @@ def _chosen(house: KeptHouse, number: int | None) -> Numbered:
     if number is None:
         if house.now.undo is None:
             raise StoreError(
-                f"The last entry of {house.name} was to be taken back.",
-                "There is none after the house was begun or its file was put in.",
-                "Name one by its number in `longpoint history`.",
+                say("The last entry of {house} was to be taken back.", house=house.name),
+                say("There is none after the house was begun or its file was put in."),
+                say("Name one by its number in `longpoint history`."),
             )
         of = house.now.undo.of
         key = Key(of.device, of.counter)
@@ -73,15 +86,23 @@ def _chosen(house: KeptHouse, number: int | None) -> Numbered:
         found = [each for each in house.entries if each.number == number]
     if not found:
         raise StoreError(
-            f"Entry {number} of {house.name} was to be taken back.",
-            "The house has none of that number.",
-            "Take the number from `longpoint history`.",
+            say(
+                "Entry {number} of {house} was to be taken back.",
+                number=number,
+                house=house.name,
+            ),
+            say("The house has none of that number."),
+            say("Take the number from `longpoint history`."),
         )
     if found[0].entry["what"] in ("house-made", "opened-file") and len(house.entries) == 1:
         raise StoreError(
-            f"Entry {number} of {house.name} was to be taken back.",
-            "It is all there is of the house.",
-            "Leave it; a house that isn't wanted does no harm.",
+            say(
+                "Entry {number} of {house} was to be taken back.",
+                number=number,
+                house=house.name,
+            ),
+            say("It is all there is of the house."),
+            say("Leave it; a house that isn't wanted does no harm."),
         )
     return found[0]
 
@@ -98,9 +119,13 @@ def _refuse_idle(house: KeptHouse, chosen: Numbered, of: dict[str, object]) -> N
         house.now.gaps,
     ):
         raise StoreError(
-            f"Entry {chosen.number} of {house.name} was to be taken back.",
-            "It doesn't count now: it was taken back before, or another took its place.",
-            "Look through `longpoint history` for the one that does.",
+            say(
+                "Entry {number} of {house} was to be taken back.",
+                number=chosen.number,
+                house=house.name,
+            ),
+            say("It doesn't count now: it was taken back before, or another took its place."),
+            say("Look through `longpoint history` for the one that does."),
         )
 
 

@@ -9,6 +9,7 @@ from longpoint.cli.days import on_day
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paper_option import on_paper
 from longpoint.cli.priced import job_in, write_paper
+from longpoint.cli.spoken import speak, tongue
 from longpoint.exchange.paper_files import keep_variation, kept_quote, kept_variations
 from longpoint.pricing.variation import make_variation
 from longpoint.render.money_text import BabelMoneyText
@@ -43,8 +44,8 @@ def command(folder: Path, job_file: Path, on: date, paper: Paper) -> Outcome:
         held=job.held,
     )
     keep_variation(folder, variation)
-    sheet = variation_sheet(variation, quote, BabelMoneyText(quote.dialect))
-    click.echo(sheet_text(sheet))
+    sheet = variation_sheet(variation, quote, BabelMoneyText(quote.dialect, tongue().code))
+    speak(sheet_text(sheet))
     rows = csv_text(variation_lines(variation, quote))
-    click.echo(f"Variation: {write_paper(folder, sheet, paper, rows)}")
+    speak(f"Variation: {write_paper(folder, sheet, paper, rows)}")
     return Outcome.HELD if job.held else Outcome.DONE

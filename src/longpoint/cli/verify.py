@@ -5,8 +5,10 @@ from pathlib import Path
 import click
 
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import store_option
 from longpoint.errors import StoreError
+from longpoint.speech.said import say
 from longpoint.store.seal import read_seal
 from longpoint.store.sqlite_store import open_to_read
 
@@ -27,15 +29,24 @@ def command(store: Path) -> Outcome:
         kept.close()
     if found:
         for finding in found[1:]:
-            click.echo(f"{finding.read} {finding.wrong}", err=True)
+            speak(f"{finding.read} {finding.wrong}", err=True)
         raise StoreError(found[0].read, found[0].wrong, found[0].do)
-    click.echo(f"{count} entries, all as they were written, in {store}")
+    speak(
+        say(
+            "{count} entries, all as they were written, in {store}",
+            count=count,
+            store=store,
+        )
+    )
     seal = read_seal(store)
     if seal is None:
-        click.echo("There is no seal beside it, so bytes that no entry needs weren't looked at.")
+        speak(say("There is no seal beside it, so bytes that no entry needs weren't looked at."))
     elif seal.entries < count:
-        click.echo(
-            f"{count - seal.entries} of them came after it was last sealed: longpoint was stopped "
-            "in the middle. They are on the disk."
+        speak(
+            say(
+                "{count} of them came after it was last sealed: longpoint was stopped "
+                "in the middle. They are on the disk.",
+                count=count - seal.entries,
+            )
         )
     return Outcome.DONE

@@ -13,6 +13,7 @@ from longpoint.forecast.kept_forecasts import KeptForecast, kept_entry, read_kep
 from longpoint.forecast.learned_lines import learned_lines
 from longpoint.forecast.learning.crew_file import learned_document, read_learned
 from longpoint.forecast.learning.setup import Learned
+from longpoint.speech.said import say, say_many
 from longpoint.survey.house import House
 
 FORECASTS: Final = "forecasts"
@@ -115,7 +116,10 @@ def _unreadable(house: House, error: ExchangeError) -> Finding:
         severity=Severity.NOTE,
         place=house.name,
         read=error.read,
-        wrong=f"{error.wrong} The forecast rests on our figures, no length on either.",
+        wrong=say(
+            "{wrong} The forecast rests on our figures, no length on either.",
+            wrong=error.wrong,
+        ),
         do=error.do,
     )
 
@@ -124,11 +128,19 @@ def _forecasts_left_out(path: Path, count: int) -> Finding:
     return Finding(
         code="crew-figure-unreadable",
         severity=Severity.WARNING,
-        place="crew figures",
-        read=f"{path.name}, {FORECASTS}: {count} entr{'y' if count == 1 else 'ies'}.",
-        wrong="A mark, a house, a chance of 0 to 1 and whether it fitted are wanted. That part is "
-        "left out.",
-        do="Mend it, or take it out.",
+        place=say("crew figures"),
+        read=say_many(
+            "{path}, {forecasts}: {count} entry.",
+            "{path}, {forecasts}: {count} entries.",
+            path=path.name,
+            forecasts=FORECASTS,
+            count=count,
+        ),
+        wrong=say(
+            "A mark, a house, a chance of 0 to 1 and whether it fitted are "
+            "wanted. That part is left out."
+        ),
+        do=say("Mend it, or take it out."),
     )
 
 

@@ -8,6 +8,7 @@ from typing import Final
 
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.errors import ExchangeError, SurveyError
+from longpoint.speech.said import say
 from longpoint.survey.house import SurveyResult
 from longpoint.survey.house_file import read_house
 from longpoint.survey.house_file.parsed_text import LARGEST_FILE_BYTES, parsed_house, refuse_size
@@ -55,21 +56,21 @@ def load_house_text(path: Path) -> str:
             data = file.read(LARGEST_FILE_BYTES + 1)
     except FileNotFoundError:
         raise ExchangeError(
-            f"The file {path.name} was to be read.",
-            "There is no file of that name in that folder.",
-            "Check the name and the folder.",
+            say("The file {path} was to be read.", path=path.name),
+            say("There is no file of that name in that folder."),
+            say("Check the name and the folder."),
         ) from None
     except IsADirectoryError:
         raise ExchangeError(
-            f"{path.name} was to be read.",
-            "It is a folder, not a file.",
-            "Name the house file inside it.",
+            say("{path} was to be read.", path=path.name),
+            say("It is a folder, not a file."),
+            say("Name the house file inside it."),
         ) from None
     except (OSError, ValueError) as error:
         raise ExchangeError(
-            f"The file {path.name} was to be read.",
-            f"The system refuses: {_reason(error)}.",
-            "Check that it may be read and that its disk or card is sound.",
+            say("The file {path} was to be read.", path=path.name),
+            say("The system refuses: {reason}.", reason=_reason(error)),
+            say("Check that it may be read and that its disk or card is sound."),
         ) from None
     with _as_file():
         refuse_size(len(data), _named(path))
@@ -79,18 +80,22 @@ def load_house_text(path: Path) -> str:
 def _decoded(path: Path, data: bytes) -> str:
     if data.startswith(_WIDE) or b"\0" in data[:1000]:
         raise ExchangeError(
-            f"The file {path.name} is not saved as UTF-8.",
-            "It looks like UTF-16 text, or like no text at all.",
-            'Open it in the editor and save it again with the encoding "UTF-8".',
+            say("The file {path} is not saved as UTF-8.", path=path.name),
+            say("It looks like UTF-16 text, or like no text at all."),
+            say('Open it in the editor and save it again with the encoding "UTF-8".'),
         )
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
         raise ExchangeError(
-            f"The file {path.name} holds a byte in line {line} that is not UTF-8.",
-            "It was probably saved as Latin-1 or Windows text.",
-            'Open it in the editor and save it again with the encoding "UTF-8".',
+            say(
+                "The file {path} holds a byte in line {line} that is not UTF-8.",
+                path=path.name,
+                line=line,
+            ),
+            say("It was probably saved as Latin-1 or Windows text."),
+            say('Open it in the editor and save it again with the encoding "UTF-8".'),
         ) from None
 
 
@@ -99,7 +104,7 @@ def _reason(error: Exception) -> str:
 
 
 def _named(path: Path) -> str:
-    return f"The file {path.name}"
+    return say("The file {path}", path=path.name)
 
 
 @contextmanager

@@ -13,6 +13,7 @@ from typing import Any, Final
 
 from longpoint.errors import ExchangeError
 from longpoint.exchange.bounded_files import shown_name
+from longpoint.speech.said import say
 
 MOST_MEMORY: Final = 3_000_000_000
 """Address space in bytes; the libraries alone take about one gigabyte of it when loaded."""
@@ -37,7 +38,11 @@ def limited(
     Raises:
         ExchangeError: The library isn't installed, or the file is damaged, hostile or too much.
     """
-    read = f"The file {shown_name(path)} was to be read as {what}."
+    read = say(
+        "The file {shown_name} was to be read as {what}.",
+        shown_name=shown_name(path),
+        what=what,
+    )
     command = [sys.executable, "-I", "-c", _BOOT, module, str(most_seconds), str(path.resolve())]
     command[4:4] = [json.dumps(sys.path)]
     try:
@@ -53,8 +58,11 @@ def limited(
     except OSError as error:
         raise ExchangeError(
             read,
-            f"No process could be started for it: {error.strerror or error}.",
-            "Close other programs and do it again.",
+            say(
+                "No process could be started for it: {strerror}.",
+                strerror=error.strerror or error,
+            ),
+            say("Close other programs and do it again."),
         ) from None
     if done.returncode == MISSING:
         raise missing_library(read, extra)
@@ -69,41 +77,39 @@ def missing_library(read: str, extra: str) -> ExchangeError:
     """Return the refusal that says how to get the library of an extra."""
     return ExchangeError(
         read,
-        "The library that such files need isn't installed; it is large, so it comes apart.",
-        f"Install it beside longpoint: pip install 'longpoint[{extra}]', and do it again.",
+        say("The library that such files need isn't installed; it is large, so it comes apart."),
+        say(
+            "Install it beside longpoint: pip install 'longpoint[{extra}]', and do it again.",
+            extra=extra,
+        ),
     )
 
 
-_BROKEN: Final = "It is damaged, or something else than its name says, so nothing of it was used."
-_TOO_MUCH: Final = (
+_BROKEN: Final = say(
+    "It is damaged, or something else than its name says, so nothing of it was used."
+)
+_TOO_MUCH: Final = say(
     "Reading it takes more memory or time than any such file needs, so it was left alone."
 )
-_SIMPLER: Final = "Save it again from the program that made it, with only what is wanted here."
+_SIMPLER: Final = say("Save it again from the program that made it, with only what is wanted here.")
 
 # The limits come first, then the paths of this process, then the worker.
-_BOOT: Final = f"""
-import json, sys
-paths, module, seconds, path = sys.argv[1:5]
-try:
-    import resource
-    resource.setrlimit(resource.RLIMIT_AS, ({MOST_MEMORY}, {MOST_MEMORY}))
-    resource.setrlimit(resource.RLIMIT_CPU, (int(seconds), int(seconds) + 2))
-    resource.setrlimit(resource.RLIMIT_FSIZE, ({MOST_ANSWER}, {MOST_ANSWER}))
-    resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
-except (ImportError, ValueError, OSError):
-    pass
-sys.path[:] = json.loads(paths)
-import importlib
-try:
-    worker = importlib.import_module(module)
-    work = worker.load()
-except ImportError:
-    sys.exit({MISSING})
-try:
-    answer = json.dumps(work(path))
-except MemoryError:
-    sys.exit(4)
-except Exception:
-    sys.exit(1)
-sys.stdout.write(answer)
-"""
+_BOOT: Final = say(
+    "\nimport json, sys\npaths, module, seconds, path = "
+    "sys.argv[1:5]\ntry:\n    import resource\n    "
+    "resource.setrlimit(resource.RLIMIT_AS, ({most_memory}, "
+    "{most_memory}))\n    resource.setrlimit(resource.RLIMIT_CPU, "
+    "(int(seconds), int(seconds) + 2))\n    "
+    "resource.setrlimit(resource.RLIMIT_FSIZE, ({most_answer}, "
+    "{most_answer}))\n    resource.setrlimit(resource.RLIMIT_CORE, (0, "
+    "0))\nexcept (ImportError, ValueError, OSError):\n    "
+    "pass\nsys.path[:] = json.loads(paths)\nimport importlib\ntry:\n    "
+    "worker = importlib.import_module(module)\n    work = "
+    "worker.load()\nexcept ImportError:\n    sys.exit({missing})\ntry:\n    "
+    "answer = json.dumps(work(path))\nexcept MemoryError:\n    "
+    "sys.exit(4)\nexcept Exception:\n    "
+    "sys.exit(1)\nsys.stdout.write(answer)\n",
+    most_memory=MOST_MEMORY,
+    most_answer=MOST_ANSWER,
+    missing=MISSING,
+)

@@ -18,6 +18,7 @@ from longpoint.pricing.quote import Quote
 from longpoint.pricing.rates import Rates
 from longpoint.pricing.rates_file import read_rates
 from longpoint.pricing.variation import Variation
+from longpoint.speech.said import say
 
 QUOTE: Final = "quote.json"
 MOST_VARIATIONS: Final = 999
@@ -42,9 +43,11 @@ def keep_quote(folder: Path, quote: Quote) -> None:
     _make(folder)
     if (folder / QUOTE).exists():
         raise ExchangeError(
-            f"A quote was to be kept in {folder}.",
-            "There is one in it already, and what was given to a client is never written over.",
-            "Name another folder with --out.",
+            say("A quote was to be kept in {folder}.", folder=folder),
+            say(
+                "There is one in it already, and what was given to a client is never written over."
+            ),
+            say("Name another folder with --out."),
         )
     write_new_text(folder / QUOTE, _text(quote_document(quote)))
 
@@ -97,7 +100,7 @@ def _make(folder: Path) -> None:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise ExchangeError(
-            f"The papers are to go to {folder}.",
-            f"That folder can't be made: {error.strerror or error}.",
-            "Name another folder with --out.",
+            say("The papers are to go to {folder}.", folder=folder),
+            say("That folder can't be made: {strerror}.", strerror=error.strerror or error),
+            say("Name another folder with --out."),
         ) from error

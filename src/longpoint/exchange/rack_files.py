@@ -5,6 +5,7 @@ from pathlib import Path
 from longpoint.errors import ExchangeError, SurveyError
 from longpoint.exchange.house_files import load_house_document
 from longpoint.exchange.safe_files import free_name, write_new_text, write_text_safely
+from longpoint.speech.said import say
 from longpoint.survey.rack import Rack, rack_text, read_rack
 
 
@@ -49,23 +50,23 @@ def save_rack(path: Path, before: Rack, after: Rack) -> Path | None:
     """
     if path.suffix.lower() == ".json":
         raise ExchangeError(
-            f"The rack was to be written to {path.name}.",
-            "A rack is kept as TOML, and a name in .json would be read as something else.",
-            "Give it a name that ends in .toml.",
+            say("The rack was to be written to {path}.", path=path.name),
+            say("A rack is kept as TOML, and a name in .json would be read as something else."),
+            say("Give it a name that ends in .toml."),
         )
     there = load_or_begin_rack(path)
     if there != before:
         raise ExchangeError(
-            f"The file {path.name} was to be written.",
-            "Somebody else changed it in the meantime.",
-            "Do it again: it is read anew.",
+            say("The file {path} was to be written.", path=path.name),
+            say("Somebody else changed it in the meantime."),
+            say("Do it again: it is read anew."),
         )
     lost = {piece.label for piece in before.pieces} - {piece.label for piece in after.pieces}
     if lost:
         raise ExchangeError(
-            f"The file {path.name} was to be written.",
-            f"The offcut {min(lost)} would be lost from it.",
-            "Nothing was written; please report this with the file.",
+            say("The file {path} was to be written.", path=path.name),
+            say("The offcut {lost} would be lost from it.", lost=min(lost)),
+            say("Nothing was written; please report this with the file."),
         )
     copy = None
     if path.exists():

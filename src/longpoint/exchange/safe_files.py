@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Final
 
 from longpoint.errors import ExchangeError
+from longpoint.speech.said import say
 
 MOST_COPIES: Final = 1000
 
@@ -61,9 +62,9 @@ def write_new_text(path: Path, text: str) -> None:
     """
     if path.exists() or path.is_symlink():
         raise ExchangeError(
-            f"The file {path.name} was to be made.",
-            "There is a file of that name already, and it may hold readings.",
-            "Choose another name, or move that file away first.",
+            say("The file {path} was to be made.", path=path.name),
+            say("There is a file of that name already, and it may hold readings."),
+            say("Choose another name, or move that file away first."),
         )
     write_text_safely(path, text)
 
@@ -79,9 +80,9 @@ def free_name(path: Path) -> Path:
         if not name.exists() and not name.is_symlink():
             return name
     raise ExchangeError(
-        f"A copy of {path.name} was to be kept.",
-        f"There are {MOST_COPIES} beside it already.",
-        "Move the old ones away.",
+        say("A copy of {path} was to be kept.", path=path.name),
+        say("There are {most_copies} beside it already.", most_copies=MOST_COPIES),
+        say("Move the old ones away."),
     )
 
 
@@ -90,17 +91,24 @@ def _encoded(path: Path, text: str) -> bytes:
         return text.encode("utf-8")
     except UnicodeEncodeError as error:
         raise ExchangeError(
-            f"The text for {path.name} holds a sign that is no text at place {error.start}.",
-            "It can't be written to a file.",
-            "Type that part again by hand.",
+            say(
+                "The text for {path} holds a sign that is no text at place {start}.",
+                path=path.name,
+                start=error.start,
+            ),
+            say("It can't be written to a file."),
+            say("Type that part again by hand."),
         ) from None
 
 
 def _refused(path: Path, error: OSError) -> ExchangeError:
     return ExchangeError(
-        f"The file {path.name} was to be written.",
-        f"The system refuses: {(error.strerror or str(error)).lower()}.",
-        "Check that its folder is there, is yours to write in, and has room.",
+        say("The file {path} was to be written.", path=path.name),
+        say(
+            "The system refuses: {strerror}.",
+            strerror=(error.strerror or str(error)).lower(),
+        ),
+        say("Check that its folder is there, is yours to write in, and has room."),
     )
 
 

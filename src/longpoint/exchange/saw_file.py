@@ -7,6 +7,7 @@ from typing import Final
 
 from longpoint.errors import ExchangeError, StockError
 from longpoint.exchange.safe_files import write_text_safely
+from longpoint.speech.said import say
 from longpoint.sticks.at_the_saw import AtTheSaw
 from longpoint.sticks.changed_pieces import PieceShape
 from longpoint.sticks.saw_document import FORMAT as FORMAT
@@ -41,19 +42,25 @@ def load_at_the_saw(path: Path) -> KeptSaw:
     """
     try:
         if path.stat().st_size > LARGEST_BYTES:
-            raise _refused(path, "It is larger than any house's.")
+            raise _refused(path, say("It is larger than any house's."))
         return kept_saw(json.loads(path.read_text(encoding="utf-8")))
     except OSError as error:
-        raise _refused(path, f"It can't be read: {error.strerror or error}.") from None
+        raise _refused(
+            path,
+            say(
+                "It can't be read: {strerror}.",
+                strerror=error.strerror or error,
+            ),
+        ) from None
     except StockError as error:
         raise _refused(path, error.wrong) from None
     except (ValueError, RecursionError):
-        raise _refused(path, "What stands in it isn't what was written.") from None
+        raise _refused(path, say("What stands in it isn't what was written.")) from None
 
 
 def _refused(path: Path, wrong: str) -> ExchangeError:
     return ExchangeError(
-        f"The file {path.name} tells where the cutting stands.",
+        say("The file {path} tells where the cutting stands.", path=path.name),
         wrong,
-        "Take it away to begin again from the plan; tick off by hand what is cut already.",
+        say("Take it away to begin again from the plan; tick off by hand what is cut already."),
     )

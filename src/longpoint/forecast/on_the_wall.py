@@ -14,7 +14,7 @@ from longpoint.forecast.tapping.taps import TapPlan, plan_taps
 from longpoint.forecast.tapping.words import Advice, advice_for
 from longpoint.linear.port import LinearSolver
 from longpoint.shape.fitted import Shapes
-from longpoint.speech.said import joined, say
+from longpoint.speech.said import joined, say, say_many
 from longpoint.survey.as_built import AsBuilt
 from longpoint.survey.house import House
 from longpoint.survey.openings import Method, Opening
@@ -190,11 +190,11 @@ def _planned(house: House, shapes: Shapes, mark: str, face: str) -> PlannedFace:
     if found is None and not (face == "a" and opening.faces == 1):
         raise SurveyError(
             say("Face {face} of {mark} is asked for.", face=face, mark=mark),
-            say(
-                "{mark} is trimmed on {faces} face{s}.",
+            say_many(
+                "{mark} is trimmed on {count} face.",
+                "{mark} is trimmed on {count} faces.",
                 mark=mark,
-                faces=opening.faces,
-                s=say("s") if opening.faces > 1 else "",
+                count=opening.faces,
             ),
             say("Leave the face out, or ask for one of: a, b.")
             if opening.faces > 1

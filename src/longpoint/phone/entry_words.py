@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from longpoint.errors import SurveyError
-from longpoint.speech.said import joined, say
+from longpoint.speech.said import joined, say, say_many
 from longpoint.survey.house_file.parsed_text import parsed_house
 
 LONGEST: Final = 60
@@ -137,9 +137,9 @@ def _file_words(text: str) -> str:
         return say("house file, which can't be read")
     openings = document.get("openings", ())
     count = len(openings) if isinstance(openings, list) else 0
-    return say(
-        "house file: {document}, {count} opening{s}",
+    return say_many(
+        "house file: {document}, {count} opening",
+        "house file: {document}, {count} openings",
         document=document.get("name", ""),
         count=count,
-        s="" if count == 1 else say("s"),
     )

@@ -11,6 +11,7 @@ from longpoint.sheets.blocks import Outline, Word
 from longpoint.sheets.labels.label_pages import LabelPage
 from longpoint.sheets.pdf_data import outline_data
 from longpoint.sheets.svg import BLEED
+from longpoint.speech.said import joined, say
 
 TEMPLATE: Final = HERE / "templates" / "labels.typ"
 
@@ -30,9 +31,9 @@ def render_labels(pages: tuple[LabelPage, ...], title: str) -> bytes:
     """
     if not pages:
         raise SheetError(
-            "Labels were asked for.",
-            "This house has no piece and no held place.",
-            "Plan it again once there is something to cut.",
+            say("Labels were asked for."),
+            say("This house has no piece and no held place."),
+            say("Plan it again once there is something to cut."),
         )
     inputs = {"pages": json.dumps([_page(page) for page in pages]), "title": title}
     try:
@@ -43,7 +44,9 @@ def render_labels(pages: tuple[LabelPage, ...], title: str) -> bytes:
     except typst.TypstError as error:
         raise _not_set(str(error)) from error
     if warnings or not isinstance(made, bytes):
-        raise _not_set("; ".join(warning.message for warning in warnings) or "nothing came out")
+        raise _not_set(
+            joined("; ", (warning.message for warning in warnings)) or say("nothing came out")
+        )
     return made
 
 
@@ -76,7 +79,7 @@ def _word(word: Word) -> dict[str, object]:
 
 def _not_set(reason: str) -> SheetError:
     return SheetError(
-        "The labels were to be set on paper.",
-        f"Setting them failed: {reason.splitlines()[0]}.",
-        "Please report this with the house file.",
+        say("The labels were to be set on paper."),
+        say("Setting them failed: {splitlines}.", splitlines=reason.splitlines()[0]),
+        say("Please report this with the house file."),
     )

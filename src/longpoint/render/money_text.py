@@ -26,13 +26,16 @@ class BabelMoneyText:
 
     Attributes:
         dialect: The country.
+        language: The language that the country's money is written in.
     """
 
     dialect: Dialect
+    language: str = "en"
 
     def text(self, money: Money) -> str:
         """Return a sum with its currency's sign, as the country writes it."""
-        locale = Locale.parse(LOCALES[self.dialect])
+        own = self.language != "en"
+        locale = Locale.parse(self.language if own else LOCALES[self.dialect])
         digits = money.currency.minor_digits
         behind = f".{'0' * digits}" if digits else ""
         pattern = locale.currency_formats["standard"].pattern.replace(".00", behind)

@@ -11,6 +11,7 @@ from longpoint.render.paper import Paper
 from longpoint.sheets.blocks import Sheet
 from longpoint.sheets.house_book import Book
 from longpoint.sheets.pdf_data import pdf_data
+from longpoint.speech.said import joined, say
 
 HERE: Final = Path(__file__).resolve().parent
 TEMPLATE: Final = HERE / "templates" / "sheet.typ"
@@ -66,9 +67,9 @@ def render_png(
     pages = _compile(sheets, paper, form="png", ppi=ppi)
     if not 1 <= page <= len(pages):
         raise SheetError(
-            f"Page {page} was asked for.",
-            f"These sheets have {len(pages)}.",
-            f"Ask for a page from 1 to {len(pages)}.",
+            say("Page {page} was asked for.", page=page),
+            say("These sheets have {pages}.", pages=len(pages)),
+            say("Ask for a page from 1 to {pages}.", pages=len(pages)),
         )
     return pages[page - 1]
 
@@ -83,9 +84,9 @@ def _compile(
 ) -> list[bytes]:
     if not sheets:
         raise SheetError(
-            "No sheet was given.",
-            "A document without a sheet has no page.",
-            "Give at least one sheet.",
+            say("No sheet was given."),
+            say("A document without a sheet has no page."),
+            say("Give at least one sheet."),
         )
     inputs = {
         "sheets": json.dumps(pdf_data(sheets), ensure_ascii=False),
@@ -107,15 +108,18 @@ def _compile(
     except typst.TypstError as error:
         raise _not_set(sheets, str(error)) from error
     if warnings:
-        raise _not_set(sheets, "; ".join(warning.message for warning in warnings))
+        raise _not_set(sheets, joined("; ", (warning.message for warning in warnings)))
     if made is None:
-        raise _not_set(sheets, "nothing came out")
+        raise _not_set(sheets, say("nothing came out"))
     return made if isinstance(made, list) else [made]
 
 
 def _not_set(sheets: tuple[Sheet, ...], reason: str) -> SheetError:
     return SheetError(
-        f"The sheets of {sheets[0].house} were to be set on paper.",
-        f"Setting them failed: {reason.splitlines()[0] if reason else 'no reason given'}.",
-        "The HTML sheets hold the same; please report this with the house file.",
+        say("The sheets of {house} were to be set on paper.", house=sheets[0].house),
+        say(
+            "Setting them failed: {splitlines}.",
+            splitlines=reason.splitlines()[0] if reason else say("no reason given"),
+        ),
+        say("The HTML sheets hold the same; please report this with the house file."),
     )

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Final
 
 from longpoint.errors import ExchangeError
+from longpoint.speech.said import say
 
 BUILT: Final = Path(__file__).parent / "app"
 
@@ -17,9 +18,9 @@ def app_folder(folder: Path = BUILT) -> Path:
     """
     if not (folder / "index.html").is_file():
         raise ExchangeError(
-            "The app for the phone was asked for.",
-            "It is not in this installation: it is built apart from the rest.",
-            "Run `make app` in a checkout, or install a wheel that carries it.",
+            say("The app for the phone was asked for."),
+            say("It is not in this installation: it is built apart from the rest."),
+            say("Run `make app` in a checkout, or install a wheel that carries it."),
         )
     return folder
 
@@ -39,8 +40,8 @@ def copy_app(out: Path, folder: Path = BUILT) -> Path:
         shutil.copytree(source, out, dirs_exist_ok=True)
     except OSError as error:
         raise ExchangeError(
-            f"The app is to go to {out}.",
-            f"It can't be written there: {error}.",
-            "Name another folder with --out.",
+            say("The app is to go to {out}.", out=out),
+            say("It can't be written there: {error}.", error=error),
+            say("Name another folder with --out."),
         ) from error
     return out

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Final
 
 from longpoint.errors import ExchangeError
+from longpoint.speech.said import say
 
 HOST: Final = "127.0.0.1"
 NAMES: Final = frozenset({HOST, "localhost"})
@@ -30,7 +31,7 @@ class AppFiles(SimpleHTTPRequestHandler):
         """
         name = (self.headers.get("Host") or "").rsplit(":", 1)[0]
         if name not in NAMES:
-            self.send_error(421, "Only this machine is answered")
+            self.send_error(421, say("Only this machine is answered"))
             return None
         if Path(self.translate_path(self.path)).is_dir() and self.path.split("?")[0] != "/":
             self.send_error(404)
@@ -61,7 +62,7 @@ def app_server(folder: Path, port: int = PORT) -> ThreadingHTTPServer:
         return ThreadingHTTPServer((HOST, port), partial(AppFiles, directory=str(folder)))
     except OSError as error:
         raise ExchangeError(
-            f"The app is to be served at port {port}.",
-            f"That port can't be had: {error.strerror or error}.",
-            "Name another one with --port, or end what uses it.",
+            say("The app is to be served at port {port}.", port=port),
+            say("That port can't be had: {strerror}.", strerror=error.strerror or error),
+            say("Name another one with --port, or end what uses it."),
         ) from error

@@ -5,7 +5,7 @@ from typing import Final
 
 from longpoint.errors import ShapeError
 from longpoint.shape.point import Point, interior_angles_deg
-from longpoint.speech.said import say
+from longpoint.speech.said import say, say_many
 from longpoint.survey.outlines import OutlineReadings
 
 FLATTEST_DEG: Final = 175.0
@@ -105,19 +105,15 @@ def left_open(outline: OutlineReadings, free: int) -> ShapeError:
     angles, across = len(outline.angles_deg), len(outline.across)
     return ShapeError(
         say(
-            "Of this opening {count} sides, {angles} corner{s} and {across} "
-            "length{s_2} across were read.",
+            "Of this opening {count} sides, {corners} and {lengths} across were read.",
             count=count,
-            angles=angles,
-            s="" if angles == 1 else say("s"),
-            across=across,
-            s_2="" if across == 1 else say("s"),
+            corners=say_many("{count} corner", "{count} corners", count=angles),
+            lengths=say_many("{count} length", "{count} lengths", count=across),
         ),
-        say(
-            "That leaves its shape open: {free} more reading{s} {is_} needed.",
-            free=free,
-            s="" if free == 1 else say("s"),
-            is_=say("is") if free == 1 else say("are"),
+        say_many(
+            "That leaves its shape open: {count} more reading is needed.",
+            "That leaves its shape open: {count} more readings are needed.",
+            count=free,
         ),
         say(
             "Read corners with a gauge, or lengths across from corner to corner "

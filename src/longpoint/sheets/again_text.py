@@ -64,7 +64,7 @@ def again_text(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> str:
     saved = saving_lines(plan, before, again)
     lines += ["", *saved, *([""] if saved else []), _new_timber(plan, again)]
     lines += [str(finding) for finding in again.findings]
-    return "\n".join(lines)
+    return joined("\n", lines)
 
 
 def changed_lines(change: AfterChange) -> tuple[str, ...]:

@@ -5,6 +5,8 @@ from enum import StrEnum
 from typing import TypeAlias
 
 from longpoint.errors import Severity
+from longpoint.speech.said import say
+from longpoint.speech.tongue import ENGLISH, Tongue
 
 
 class Ink(StrEnum):
@@ -250,6 +252,7 @@ class Sheet:
         blocks: What stands on it.
         cautions: Printed at its foot.
         made_from: What the code is of, the word in front of it.
+        tongue: Language that it is written in.
     """
 
     name: str
@@ -260,4 +263,5 @@ class Sheet:
     subtitle: str = ""
     blocks: tuple[Block, ...] = ()
     cautions: tuple[str, ...] = ()
-    made_from: str = "readings"
+    made_from: str = say("readings")
+    tongue: Tongue = ENGLISH

@@ -34,7 +34,7 @@ from longpoint.sheets.finding_note import finding_note
 from longpoint.sheets.fixing_basis import holds_compared, what_it_rests_on
 from longpoint.sheets.mark_pictures import Passed, mark_picture
 from longpoint.sheets.nail_picture import nail_picture
-from longpoint.speech.said import joined, raised, say
+from longpoint.speech.said import joined, raised, say, say_many
 from longpoint.survey.fixing import Nail
 from longpoint.survey.openings import Method
 
@@ -347,10 +347,11 @@ def _supplies_line(plan: HousePlan, need: Supplies) -> str:
         low, high = need.discs
         discs = say("{low}", low=low) if low == high else say("{low} to {high}", low=low, high=high)
         parts.append(
-            say(
-                "{discs} sanding disc{s} (120)",
+            say_many(
+                "{discs} sanding disc (120)",
+                "{discs} sanding discs (120)",
+                count=high,
                 discs=discs,
-                s="" if high == 1 else say("s"),
             )
         )
     if need.caulk_mm:

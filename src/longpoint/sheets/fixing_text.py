@@ -45,4 +45,4 @@ def fixing_text(plan: HousePlan) -> str:
                 held=joined(", ", sorted(plan.held)),
             )
         )
-    return "\n".join(lines)
+    return joined("\n", lines)

@@ -103,7 +103,7 @@ def handover_text(plan: HousePlan, on: date) -> str:
     ]
     progress = house_progress(house, plan.pieces, plan.held, to_mend(plan, judged))
     lines += [_room_line(each) for each in progress]
-    return "\n".join(lines)
+    return joined("\n", lines)
 
 
 def _room_line(room: RoomProgress) -> str:

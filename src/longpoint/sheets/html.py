@@ -19,10 +19,12 @@ from longpoint.sheets.blocks import (
     Together,
 )
 from longpoint.sheets.html_style import STYLE
+from longpoint.sheets.in_tongue import spoken
 from longpoint.sheets.svg import drawing_svg
 from longpoint.sheets.text_width import LONG_WORD, word_parts
+from longpoint.speech.said import say
 
-VOID = "VOID - READINGS HAVE CHANGED"
+VOID = say("VOID - READINGS HAVE CHANGED")
 CARDS_FROM = 5
 """A table with this many columns turns into cards on a phone."""
 WIDE_MM = 120.0
@@ -38,11 +40,12 @@ def sheet_html(sheet: Sheet) -> str:
     Returns:
         The whole document. Everything that came from a house file is escaped.
     """
+    sheet, said = spoken(sheet), sheet.tongue.text
     title = f"{sheet.title} - {sheet.house}"
-    void = _void() if sheet.state is SheetState.STALE else ""
+    void = _void(said(VOID)) if sheet.state is SheetState.STALE else ""
     blocks = "\n".join(_block(block) for block in sheet.blocks)
     return (
-        '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        f'<!doctype html>\n<html lang="{sheet.tongue.code}">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f"<title>{escape(title)}</title>\n<style>{STYLE}{_page_rules(sheet)}</style>\n</head>\n<body>\n"
         f"{void}{_header(sheet)}\n<main>\n{blocks}\n</main>\n{_footer(sheet)}</body>\n</html>\n"
@@ -50,28 +53,33 @@ def sheet_html(sheet: Sheet) -> str:
 
 
 def _header(sheet: Sheet) -> str:
-    state = "current" if sheet.state is SheetState.CURRENT else VOID
+    said = sheet.tongue.text
+    state = said(say("current") if sheet.state is SheetState.CURRENT else VOID)
+    replaces, date = said(say("replaces")), said(say("date"))
     subtitle = f"<p>{escape(sheet.subtitle)}</p>" if sheet.subtitle else ""
     return (
         f'<header>\n<p class="house">{escape(sheet.house)}</p>\n'
         f"<h1>{escape(sheet.title)}</h1>\n{subtitle}\n"
         f'<p class="by"><span>{escape(sheet.made_from)} <b>{escape(sheet.readings_code)}</b></span>'
         f"<span>{escape(state)}</span>"
-        '<span>replaces <span class="hand">&nbsp;</span></span>'
-        '<span>date <span class="hand">&nbsp;</span></span></p>\n</header>'
+        f'<span>{escape(replaces)} <span class="hand">&nbsp;</span></span>'
+        f'<span>{escape(date)} <span class="hand">&nbsp;</span></span></p>\n</header>'
     )
 
 
 def _page_rules(sheet: Sheet) -> str:
     """Return what stands in the margin of every printed page."""
-    state = "" if sheet.state is SheetState.CURRENT else f" {VOID}"
+    said = sheet.tongue.text
+    state = "" if sheet.state is SheetState.CURRENT else f" {said(VOID)}"
+    page, of = said(say("page")), said(say("of"))
+    replaces = f"{said(say('replaces'))} ...................."
     code = f"{sheet.made_from} {sheet.readings_code}{state}"
     return (
         f"@page {{ @top-left {{ content: {_css_text(sheet.house)}; }} "
         f"@top-right {{ content: {_css_text(code)}; }} "
-        f"@bottom-left {{ content: {_css_text('replaces ....................')}; }} "
-        f"@bottom-right {{ content: {_css_text(sheet.title + ', page ')} counter(page) "
-        f'" of " counter(pages); }} }}\n'
+        f"@bottom-left {{ content: {_css_text(replaces)}; }} "
+        f"@bottom-right {{ content: {_css_text(f'{sheet.title}, {page} ')} counter(page) "
+        f"{_css_text(f' {of} ')} counter(pages); }} }}\n"
     )
 
 
@@ -81,8 +89,8 @@ def _css_text(text: str) -> str:
     return f'"{"".join(plain)}"'
 
 
-def _void() -> str:
-    return f'<div class="void"></div><div class="voided"><b>{escape(VOID)}</b></div>\n'
+def _void(words: str) -> str:
+    return f'<div class="void"></div><div class="voided"><b>{escape(words)}</b></div>\n'
 
 
 def _footer(sheet: Sheet) -> str:

@@ -30,7 +30,7 @@ from longpoint.sheets.opening_faces import FittedShape, face_echo, face_pieces, 
 from longpoint.sheets.piece_table import piece_table
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
 from longpoint.sheets.verdict_pictures import verdict_picture, verdict_words
-from longpoint.speech.said import joined, raised, say
+from longpoint.speech.said import joined, raised, say, say_many
 from longpoint.survey.house import EntryKind
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings
@@ -195,11 +195,7 @@ def _fit_words(fitted: FittedShape, units: Units) -> str:
     closing = fitted.misclosure
     if closing is None:
         return say("Nothing checks these readings: there is none to spare.")
-    said = say(
-        "{spare} reading{s} to spare",
-        spare=closing.spare,
-        s=say("s") if closing.spare != 1 else "",
-    )
+    said = say_many("{count} reading to spare", "{count} readings to spare", count=closing.spare)
     if closing.misclosure_mm is not None:
         size = format_tenth(abs(closing.misclosure_mm), units)
         said += say(

@@ -8,7 +8,7 @@ from decimal import Decimal
 from longpoint.quantities.formatting import format_with_unit, running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.profile_words import section_words
-from longpoint.speech.said import say
+from longpoint.speech.said import joined, say
 from longpoint.sticks.order_lines import OrderLine
 
 
@@ -72,7 +72,7 @@ def order_text(head: OrderHead, supplier: str, lines: Sequence[OrderLine], units
             ]
         text.append(_line(line, units, head.currency))
     text += ["", *_together(lines, units, head.currency), *TERMS]
-    return "\n".join(text) + "\n"
+    return joined("\n", text) + "\n"
 
 
 TERMS = (

@@ -18,31 +18,44 @@ from longpoint.sheets.blocks import (
     Together,
 )
 from longpoint.sheets.html import VOID
+from longpoint.sheets.in_tongue import spoken
 from longpoint.sheets.inks import ink_style
 from longpoint.sheets.svg import BLEED, drawing_svg
 from longpoint.sheets.text_width import word_parts
+from longpoint.speech.said import say
 
 Data = dict[str, Any]
+
+TEMPLATE_SAYS: Final = {
+    "page": say("page"),
+    "of": say("of"),
+    "replaces": say("replaces"),
+    "date": say("date"),
+    "current": say("current"),
+}
+"""The words of the template itself."""
 
 PDF_FONT: Final = "Noto Sans"
 ZERO_WIDTH: Final = "\N{ZERO WIDTH SPACE}"
 
 
 def pdf_data(sheets: tuple[Sheet, ...]) -> list[Data]:
-    """Return sheets as values that JSON can carry."""
+    """Return sheets as values that JSON can carry, each in its own language."""
     return [
         {
             "name": sheet.name,
             "title": sheet.title,
             "house": sheet.house,
+            "lang": sheet.tongue.code,
+            "says": {name: sheet.tongue.text(words) for name, words in TEMPLATE_SAYS.items()},
             "made_from": sheet.made_from,
             "readings_code": sheet.readings_code,
-            "void": VOID if sheet.state is SheetState.STALE else "",
+            "void": sheet.tongue.text(VOID) if sheet.state is SheetState.STALE else "",
             "subtitle": sheet.subtitle,
             "blocks": [_block(block) for block in sheet.blocks],
             "cautions": list(sheet.cautions),
         }
-        for sheet in sheets
+        for sheet in map(spoken, sheets)
     ]
 
 

@@ -18,6 +18,7 @@ from longpoint.sheets.blocks import (
     Together,
 )
 from longpoint.sheets.html import VOID
+from longpoint.sheets.in_tongue import spoken
 
 WIDTH: Final = 78
 _LEAST_COLUMN: Final = 6
@@ -31,11 +32,12 @@ def sheet_text(sheet: Sheet, width: int = WIDTH) -> str:
         sheet: The sheet.
         width: Signs in a line. >= 40
     """
+    sheet = spoken(sheet)
     lines = [f"{sheet.house}: {sheet.title}"]
     lines.append("=" * min(width, len(lines[0])))
     lines += _wrapped(f"{sheet.made_from} {sheet.readings_code}. {sheet.subtitle}".strip(), width)
     if sheet.state is SheetState.STALE:
-        lines.append(VOID)
+        lines.append(sheet.tongue.text(VOID))
     for block in sheet.blocks:
         lines += ["", *_block(block, width)]
     if sheet.cautions:

@@ -22,7 +22,7 @@ from longpoint.sheets.printed_lengths import printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure
 from longpoint.sheets.spare_block import spare_words
-from longpoint.speech.said import joined, say, say_many
+from longpoint.speech.said import instead, joined, say, say_many
 from longpoint.speech.tongue import ENGLISH, Tongue
 from longpoint.sticks.plan import CutStick, StickSource
 from longpoint.sticks.saw_setting import SawSetting, end_settings
@@ -140,7 +140,7 @@ def findings_text(
 
 def _heading(plan: HousePlan, page: Page) -> list[str]:
     saw = plan.house.saw
-    proved = say("proved") if saw.is_proved else say("NOT PROVED")
+    proved = instead("proved", say("saw proved")) if saw.is_proved else say("NOT PROVED")
     units = plan.house.units
     kerf = say(
         "{kerf} {units}",

@@ -21,6 +21,7 @@ from longpoint.solvers.numpy_knapsack import (
     NumpyKnapsack,
 )
 from longpoint.solvers.one_thread import numpy_in_one_thread
+from longpoint.speech.said import say
 from longpoint.sticks.knapsack import MOST_FINE_VALUE, TablesMaker
 
 _MOST_BARRED: Final = 8
@@ -81,7 +82,7 @@ class HighsSolver:
             # The limit counts from the first run of this instance.
             highs.setOptionValue("time_limit", highs.getRunTime() + problem.seconds)
         highs.run()
-        name = f"HiGHS {highs.version()}"
+        name = say("HiGHS {version}", version=highs.version())
         ended, statuses = highs.getModelStatus(), highspy.HighsModelStatus
         if ended in (statuses.kInfeasible, statuses.kUnboundedOrInfeasible):
             return LinearSolution(status=LinearStatus.INFEASIBLE, solver=name)

@@ -5,6 +5,7 @@ from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Final, NamedTuple
 
 from longpoint.solvers.one_thread import numpy_in_one_thread
+from longpoint.speech.said import say
 from longpoint.sticks.knapsack import MOST_FINE_VALUE
 from longpoint.sticks.lean_states import MOVES, State
 from longpoint.sticks.table_sets import (
@@ -65,7 +66,9 @@ class NumpyKnapsack(TableSets):
 
     def __init__(self, items: Sequence[Item], longest: int) -> None:
         if sum(item.value for item in items) > self._most_value:
-            raise OverflowError("the values of all pieces together are too large for the tables")
+            raise OverflowError(
+                say("the values of all pieces together are too large for the tables")
+            )
         self._numpy: ModuleType = numpy_in_one_thread()
         self.items = in_order_of_links(items, longest)
         self._longest = longest

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from longpoint.errors import StoreError
 from longpoint.journal import Clash, Entry
+from longpoint.speech.said import say
 from longpoint.store.disk import beside, put_in_place, settle, settle_folder
 from longpoint.store.salvage import Salvaged, salvaged
 from longpoint.store.seal import seal_path
@@ -53,9 +54,9 @@ def back_up(store: SqliteStore, target: Path) -> int:
         is_there = target.exists()
     if is_there:
         raise StoreError(
-            f"A backup was to be written to {target.name}.",
-            "There is a file of that name, and it may be an older backup.",
-            "Name another file, or a folder: then the name is found for you.",
+            say("A backup was to be written to {target}.", target=target.name),
+            say("There is a file of that name, and it may be an older backup."),
+            say("Name another file, or a folder: then the name is found for you."),
         )
     with told(target, "written"):
         target.parent.mkdir(parents=True, exist_ok=True)
@@ -187,9 +188,16 @@ def _refuse_damaged(store: SqliteStore) -> None:
     found = store.verify()
     if found:
         raise StoreError(
-            f"The backup {store.path.name} was looked through.",
-            f"It isn't as it was written. {found[0].read} {found[0].wrong}",
-            "Take an older backup, or copy this one again from where it came. Nothing was changed.",
+            say("The backup {path} was looked through.", path=store.path.name),
+            say(
+                "It isn't as it was written. {read} {wrong}",
+                read=found[0].read,
+                wrong=found[0].wrong,
+            ),
+            say(
+                "Take an older backup, or copy this one again from where it came. "
+                "Nothing was changed."
+            ),
         )
 
 

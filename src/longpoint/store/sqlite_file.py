@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Final
 
 from longpoint.errors import StoreError
+from longpoint.speech.said import say
 from longpoint.store.disk import beside, put_in_place, settle_folder
 from longpoint.store.schema import APPLICATION_ID, MIGRATIONS, Migration
 from longpoint.store.sqlite_words import told
@@ -43,9 +44,9 @@ def version_of(connection: sqlite3.Connection, path: Path) -> int:
         return 0
     if application != APPLICATION_ID or not version:
         raise StoreError(
-            f"The file {path.name} was to be a store of houses.",
-            "It is a database of something else.",
-            "Name another place with --store.",
+            say("The file {path} was to be a store of houses.", path=path.name),
+            say("It is a database of something else."),
+            say("Name another place with --store."),
         )
     return version
 
@@ -89,9 +90,16 @@ def refuse_newer(
     version = version_of(connection, path)
     if version > len(migrations):
         raise StoreError(
-            f"The store {path.name} has tables of version {version}.",
-            f"This longpoint knows them up to version {len(migrations)}: a newer one made it.",
-            "Bring longpoint up to date; nothing was changed.",
+            say(
+                "The store {path} has tables of version {version}.",
+                path=path.name,
+                version=version,
+            ),
+            say(
+                "This longpoint knows them up to version {migrations}: a newer one made it.",
+                migrations=len(migrations),
+            ),
+            say("Bring longpoint up to date; nothing was changed."),
         )
     return version
 
@@ -168,7 +176,7 @@ def _opened(path: Path, how: str) -> sqlite3.Connection:
 def _migrate(
     connection: sqlite3.Connection, path: Path, device: str, number: int, migration: Migration
 ) -> None:
-    with told(path, "brought up to date"):
+    with told(path, say("brought up to date")):
         connection.execute("BEGIN IMMEDIATE")
         try:
             # Another longpoint may have made the step while this one waited.

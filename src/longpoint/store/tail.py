@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Self
 
 from longpoint.errors import StoreError
+from longpoint.speech.said import say
 from longpoint.store.sums import START, facts_sum, next_sum
 
 
@@ -105,8 +106,10 @@ def read_tail(facts: Mapping[str, str], store: str) -> Tail:
 
 def _damaged(store: str) -> StoreError:
     return StoreError(
-        f"The store {store} says how many entries it holds.",
-        "That isn't as it was written: the file is damaged.",
-        "Write nothing more to it. `longpoint restore` takes your last backup and what is still "
-        "sound here.",
+        say("The store {store} says how many entries it holds.", store=store),
+        say("That isn't as it was written: the file is damaged."),
+        say(
+            "Write nothing more to it. `longpoint restore` takes your last backup and "
+            "what is still sound here."
+        ),
     )

@@ -5,6 +5,7 @@ from typing import Any, Final
 
 from longpoint.errors import Finding, Severity, StoreError, SurveyError
 from longpoint.journal import read_entry
+from longpoint.speech.said import say
 from longpoint.store.link import Link
 from longpoint.store.milestone_text import read_milestone
 from longpoint.store.sums import START
@@ -38,17 +39,21 @@ def damaged(store: str, read: str, wrong: str) -> Finding:
         place=store,
         read=read,
         wrong=wrong,
-        do="Write nothing more to it. `longpoint restore` takes your last backup and what is still "
-        "sound here.",
+        do=say(
+            "Write nothing more to it. `longpoint restore` takes your last backup "
+            "and what is still sound here."
+        ),
     )
 
 
 def _rows_changed(link: Link) -> Iterator[Finding]:
     tail = read_tail(dict(link.rows("SELECT name, value FROM facts")), link.name)
     entries = link.rows(
-        "SELECT number, entry, sum, device, counter, house FROM entries ORDER BY number"
+        say("SELECT number, entry, sum, device, counter, house FROM entries ORDER BY number")
     )
-    milestones = link.rows("SELECT number, milestone, sum, house FROM milestones ORDER BY number")
+    milestones = link.rows(
+        say("SELECT number, milestone, sum, house FROM milestones ORDER BY number")
+    )
     yield from _chain_broken(link.name, "entry", entries, tail.entries, tail.entries_sum)
     yield from _chain_broken(
         link.name, "milestone", milestones, tail.milestones, tail.milestones_sum
@@ -65,18 +70,36 @@ def _chain_broken(
     for number, text, total, *_ in rows:
         expected += 1
         if number != expected:
-            wrong = f"The one before it is missing: number {expected} was due."
-            yield damaged(store, f"There is {what} {number}.", wrong)
+            wrong = say(
+                "The one before it is missing: number {expected} was due.",
+                expected=expected,
+            )
+            yield damaged(store, say("There is {what} {number}.", what=what, number=number), wrong)
             return
         if not is_sum(total, before, number, text):
-            wrong = "It isn't as it was written."
-            yield damaged(store, f"{what.capitalize()} {number} was read.", wrong)
+            wrong = say("It isn't as it was written.")
+            yield damaged(
+                store,
+                say(
+                    "{what} {number} was read.",
+                    what=what.capitalize(),
+                    number=number,
+                ),
+                wrong,
+            )
         before = total
     if expected != count or before != last:
         yield damaged(
             store,
-            f"{expected} were found of what is kept as {what}.",
-            f"There were {count}, or the last of them isn't as it was written.",
+            say(
+                "{expected} were found of what is kept as {what}.",
+                expected=expected,
+                what=what,
+            ),
+            say(
+                "There were {count}, or the last of them isn't as it was written.",
+                count=count,
+            ),
         )
 
 
@@ -86,30 +109,47 @@ def _columns_changed(
     """Yield where what is searched by disagrees with what was written."""
     for number, text, _, *columns in entries:
         if not isinstance(text, str):
-            yield damaged(store, f"Entry {number} was read.", "It isn't text any more.")
+            yield damaged(
+                store,
+                say("Entry {number} was read.", number=number),
+                say("It isn't text any more."),
+            )
             continue
         try:
             entry = read_entry(text)
         except SurveyError as error:
-            yield damaged(store, f"Entry {number} was read.", error.wrong)
+            yield damaged(store, say("Entry {number} was read.", number=number), error.wrong)
             continue
         if [entry["device"], entry["counter"], entry["house"]] != columns:
-            yield damaged(store, f"Entry {number} was read.", "It stands under another's name.")
+            yield damaged(
+                store,
+                say("Entry {number} was read.", number=number),
+                say("It stands under another's name."),
+            )
     for number, text, _, house in milestones:
         try:
             stands = read_milestone(number, text).house == house
         except (ValueError, KeyError, TypeError):
             stands = False
         if not stands:
-            yield damaged(store, f"Milestone {number} was read.", "It isn't as it was written.")
+            yield damaged(
+                store,
+                say("Milestone {number} was read.", number=number),
+                say("It isn't as it was written."),
+            )
 
 
 def _houses_changed(link: Link, entries: Iterable[Row], tail: Tail) -> Iterator[Finding]:
-    there = [tuple(row) for row in link.rows("SELECT house, place FROM houses ORDER BY place")]
+    there = [tuple(row) for row in link.rows(say("SELECT house, place FROM houses ORDER BY place"))]
     due = dict.fromkeys(row[5] for row in entries)
     if there != [(house, place) for place, house in enumerate(due, start=1)]:
         yield damaged(
             link.name,
-            f"{len(there)} houses are listed; the {tail.entries} entries are of {len(due)}.",
-            "The list isn't as it was written.",
+            say(
+                "{there} houses are listed; the {entries} entries are of {due}.",
+                there=len(there),
+                entries=tail.entries,
+                due=len(due),
+            ),
+            say("The list isn't as it was written."),
         )

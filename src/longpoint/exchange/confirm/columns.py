@@ -9,6 +9,7 @@ from longpoint.errors import ExchangeError
 from longpoint.exchange.confirm.header_words import UNITS, header_unit, known_header, plain_words
 from longpoint.exchange.confirm.record_keys import REPEATED, RecordKind, cell_keys
 from longpoint.exchange.tables.records import ForeignTable, TableCell, column_letters
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.trouble import instead, quoted
 
 HEADER_ROWS: Final = 40
@@ -178,8 +179,8 @@ def _told_key(said: str, kind: RecordKind) -> tuple[str, int]:
     if words in keys and number.isdecimal() and 0 < int(number) < 100:
         return words, int(number)
     raise ExchangeError(
-        f"A column was said to hold {quoted(bare)}.",
-        f"That is no key that a column of {kind.value}s can hold.",
+        say("A column was said to hold {bare}.", bare=quoted(bare)),
+        say("That is no key that a column of {kind}s can hold.", kind=kind.value),
         instead(bare, keys),
     )
 
@@ -193,16 +194,27 @@ def _check_told(table: ForeignTable, told: Mapping[str, str], mapping: TableMapp
         is_left_out = not said.strip() and _LETTERS.match(name)
         if not has_one and not is_left_out:
             raise ExchangeError(
-                f"The column {quoted(name)} was named for {table.file}.",
-                "No column of the table has that header or those letters.",
+                say(
+                    "The column {name} was named for {file}.",
+                    name=quoted(name),
+                    file=table.file,
+                ),
+                say("No column of the table has that header or those letters."),
                 instead(name, [c.header or column_letters(c.column) for c in mapping.columns]),
             )
         unit = re.search(r"[(\[](.*?)[)\]]", said)
         if unit and unit[1].strip().casefold() not in UNITS:
             raise ExchangeError(
-                f"The column {quoted(name)} was said to be in {quoted(unit[1])}.",
-                "That is no unit known here.",
-                f"Use one of: {', '.join(dict.fromkeys(UNITS.values()))}.",
+                say(
+                    "The column {name} was said to be in {unit}.",
+                    name=quoted(name),
+                    unit=quoted(unit[1]),
+                ),
+                say("That is no unit known here."),
+                say(
+                    "Use one of: {fromkeys}.",
+                    fromkeys=joined(", ", dict.fromkeys(UNITS.values())),
+                ),
             )
 
 
@@ -215,8 +227,16 @@ def _check_claims(table: ForeignTable, mapping: TableMapping) -> None:
         other = claimed.setdefault(column.path, column)
         if other is not column:
             raise ExchangeError(
-                f"The headers of {table.file} were read.",
-                f"Both {quoted(other.header)} and {quoted(column.header)} are taken for "
-                f"{quoted(column.path)}, and only one of them can be.",
-                f'Leave one out: --column "{column_letters(column.column)}=".',
+                say("The headers of {file} were read.", file=table.file),
+                say(
+                    "Both {header} and {header_2} are taken for {path}, and only one "
+                    "of them can be.",
+                    header=quoted(other.header),
+                    header_2=quoted(column.header),
+                    path=quoted(column.path),
+                ),
+                say(
+                    'Leave one out: --column "{column_letters}=".',
+                    column_letters=column_letters(column.column),
+                ),
             )

@@ -13,15 +13,16 @@ from longpoint.exchange.tables.csv_table import csv_text
 from longpoint.exchange.tables.open_tables import open_tables
 from longpoint.exchange.tables.records import ForeignTable, TableCell
 from longpoint.exchange.tables.write_xlsx import Tab, write_workbook
+from longpoint.speech.said import joined, say
 
 COLUMNS: Final = (
     *("confirmed", "what", "mark", "key", "value", "unit", "reading"),
-    *("as written", "from", "trouble"),
+    *(say("as written"), "from", "trouble"),
 )
-EXPLAINED: Final = (
-    "Look at each line against your own notes. Write yes under confirmed, or the right value, or "
-    "no to leave that line out. Nothing goes into a house file before every line of its opening "
-    "says one of these."
+EXPLAINED: Final = say(
+    "Look at each line against your own notes. Write yes under confirmed, or the "
+    "right value, or no to leave that line out. Nothing goes into a house file "
+    "before every line of its opening says one of these."
 )
 LIST: Final = "confirm"
 _AS_TEXT: Final = tuple(range(len(COLUMNS)))
@@ -59,9 +60,12 @@ def write_list(path: Path, values: Iterable[FoundValue]) -> bytes:
             )
         case _:
             raise ExchangeError(
-                f"The list to confirm was to be written to {shown_name(path)}.",
-                "Its name tells neither a CSV file nor a workbook.",
-                "Give it a name that ends in .csv or .xlsx.",
+                say(
+                    "The list to confirm was to be written to {shown_name}.",
+                    shown_name=shown_name(path),
+                ),
+                say("Its name tells neither a CSV file nor a workbook."),
+                say("Give it a name that ends in .csv or .xlsx."),
             )
 
 
@@ -77,9 +81,12 @@ def read_list(path: Path) -> tuple[FoundValue, ...]:
             if all(name in places for name in COLUMNS):
                 return _values(table, at, [places[name] for name in COLUMNS])
     raise ExchangeError(
-        f"The file {shown_name(path)} was to be read as a list of confirmed values.",
-        f"It has no row with the headers {', '.join(COLUMNS)}.",
-        "Name the list that `longpoint bring` wrote, and leave its headers as they are.",
+        say(
+            "The file {shown_name} was to be read as a list of confirmed values.",
+            shown_name=shown_name(path),
+        ),
+        say("It has no row with the headers {columns}.", columns=joined(", ", COLUMNS)),
+        say("Name the list that `longpoint bring` wrote, and leave its headers as they are."),
     )
 
 
@@ -92,7 +99,7 @@ def _values(table: ForeignTable, at: int, places: Sequence[int]) -> tuple[FoundV
             continue
         value = _value(table, number, cells)
         if value.place in seen:
-            raise _refused(table, number, "The same value stands in the list twice.")
+            raise _refused(table, number, say("The same value stands in the list twice."))
         seen.add(value.place)
         found.append(value)
     return tuple(found)
@@ -106,12 +113,12 @@ def _value(table: ForeignTable, row: int, cells: Sequence[TableCell]) -> FoundVa
         cell.text for cell in cells
     )
     if what not in set(RecordKind):
-        raise _refused(table, row, "What the line is of can't be told.")
+        raise _refused(table, row, say("What the line is of can't be told."))
     kind = RecordKind(what)
     if path not in cell_keys(kind) or path == "mark" or not mark:
-        raise _refused(table, row, "Its mark or its key is missing or isn't known.")
+        raise _refused(table, row, say("Its mark or its key is missing or isn't known."))
     if not number.isdecimal() or not 0 < int(number[:3]) < 100:
-        raise _refused(table, row, "Which of several readings it is can't be told.")
+        raise _refused(table, row, say("Which of several readings it is can't be told."))
     return FoundValue(
         kind=kind,
         mark=mark,
@@ -128,9 +135,12 @@ def _value(table: ForeignTable, row: int, cells: Sequence[TableCell]) -> FoundVa
 
 def _refused(table: ForeignTable, row: int, wrong: str) -> ExchangeError:
     return ExchangeError(
-        f"The list {table.file} was read up to row {row + 1}.",
+        say("The list {file} was read up to row {row}.", file=table.file, row=row + 1),
         wrong,
-        "Put that line back as it was, or make the list anew; only the column confirmed is yours.",
+        say(
+            "Put that line back as it was, or make the list anew; only the column "
+            "confirmed is yours."
+        ),
     )
 
 

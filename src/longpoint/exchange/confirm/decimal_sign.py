@@ -5,6 +5,8 @@ from collections.abc import Iterable
 from enum import StrEnum
 from typing import Final
 
+from longpoint.speech.said import joined, say
+
 
 class DecimalSign(StrEnum):
     """What stands before the decimals."""
@@ -73,7 +75,13 @@ def with_point(text: str, sign: DecimalSign | None) -> str | None:
     parts = whole.split(thousands)
     if any(len(part) != 3 for part in parts[1:]) or mark in decimals or thousands in decimals:
         return None
-    return f"{''.join(parts)}{'.' if point else ''}{decimals}{f' {unit}' if unit else ''}"
+    return say(
+        "{parts}{value}{decimals}{unit}",
+        parts=joined("", parts),
+        value="." if point else "",
+        decimals=decimals,
+        unit=say(" {unit}", unit=unit) if unit else "",
+    )
 
 
 def _shown_by(text: str) -> DecimalSign | None:

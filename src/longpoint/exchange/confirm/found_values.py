@@ -14,6 +14,7 @@ from longpoint.exchange.confirm.record_keys import (
 )
 from longpoint.exchange.tables.records import ForeignTable, TableCell
 from longpoint.quantities.length import Units
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.keys import Key, Kind
 from longpoint.survey.house_file.trouble import HouseFileTrouble, nearest
 from longpoint.survey.house_file.values import read_value
@@ -111,8 +112,12 @@ def found_values(
             continue
         mark, trouble = _mark(mark_cell, number)
         if mark in marks and not trouble:
-            trouble = f"{mark} stands in row {marks[mark] + 1} as well; its own mark tells it apart"
-            mark = f"{mark} (row {number + 1})"
+            trouble = say(
+                "{mark} stands in row {marks} as well; its own mark tells it apart",
+                mark=mark,
+                marks=marks[mark] + 1,
+            )
+            mark = say("{mark} (row {number})", mark=mark, number=number + 1)
         marks.setdefault(mark, number)
         found += _in_order(
             [
@@ -138,9 +143,9 @@ def _sign_of(
     sign, are_both = decimal_sign(texts)
     if are_both:
         raise ExchangeError(
-            f"The figures of {table.file} were read.",
-            "Some have a decimal comma and some a decimal point, so 1,187 may be either.",
-            "Say which it is with --decimal comma or --decimal point.",
+            say("The figures of {file} were read.", file=table.file),
+            say("Some have a decimal comma and some a decimal point, so 1,187 may be either."),
+            say("Say which it is with --decimal comma or --decimal point."),
         )
     return sign
 
@@ -152,13 +157,18 @@ def _at(row: tuple[TableCell, ...], column: MappedColumn) -> TableCell:
 def _mark(cell: TableCell, row: int) -> tuple[str, str]:
     key = cell_keys(RecordKind.OPENING)["mark"]
     if cell.trouble:
-        return f"row {row + 1}", f"Its mark can't be used. {cell.trouble}"
+        return say("row {row}", row=row + 1), say(
+            "Its mark can't be used. {trouble}",
+            trouble=cell.trouble,
+        )
     if not cell.text:
-        return f"row {row + 1}", "Its row has no mark."
+        return say("row {row}", row=row + 1), say("Its row has no mark.")
     try:
         return str(read_value(key, cell.text, Units.MM, "mark")), ""
     except HouseFileTrouble as trouble:
-        return f"row {row + 1}", f"Its mark can't be used. {trouble.wrong}"
+        return say("row {row}", row=row + 1), say(
+            "Its mark can't be used. {wrong}", wrong=trouble.wrong
+        )
 
 
 def _found(
@@ -191,7 +201,7 @@ def _found(
 
 
 def _value(key: Key, cell: TableCell, sign: DecimalSign | None) -> tuple[str, str]:
-    text = " ".join(cell.text[:LONGEST_VALUE].split())
+    text = joined(" ", cell.text[:LONGEST_VALUE].split())
     if cell.trouble:
         return "", cell.trouble
     if key.kind in _TEXTS:
@@ -207,8 +217,10 @@ def _value(key: Key, cell: TableCell, sign: DecimalSign | None) -> tuple[str, st
     figure = with_point(text, sign)
     if figure is None:
         return "", (
-            "Its comma or point may be the decimal sign or part off the thousands. Say which "
-            "with --decimal comma or --decimal point."
+            say(
+                "Its comma or point may be the decimal sign or part off the thousands. "
+                "Say which with --decimal comma or --decimal point."
+            )
         )
     return figure, ""
 
@@ -302,7 +314,11 @@ def _with_missing(values: list[FoundValue]) -> tuple[FoundValue, ...]:
 
 
 def _missing(kind: RecordKind, mark: str, path: str, key: Key, beside: FoundValue) -> FoundValue:
-    choices = f" Write one of: {', '.join(key.choices)}." if key.choices else " Write it here."
+    choices = (
+        say(" Write one of: {choices}.", choices=joined(", ", key.choices))
+        if key.choices
+        else say(" Write it here.")
+    )
     return FoundValue(
         kind=kind,
         mark=mark,
@@ -311,12 +327,19 @@ def _missing(kind: RecordKind, mark: str, path: str, key: Key, beside: FoundValu
         unit=beside.unit if key.kind in LENGTHS else "",
         written="",
         source=beside.source.rpartition(" ")[0],
-        trouble=f"The table doesn't say it.{choices}",
+        trouble=say("The table doesn't say it.{choices}", choices=choices),
     )
 
 
 def safe_words(text: str) -> str:
     """Return text on one line, what can't be printed as a question mark, long text shortened."""
-    line = " ".join(text.split())
+    line = joined(" ", text.split())
     line = "".join(sign if sign.isprintable() else "?" for sign in line)
-    return line if len(line) <= SHOWN_SIGNS else f"{line[: SHOWN_SIGNS - 3]}..."
+    return (
+        line
+        if len(line) <= SHOWN_SIGNS
+        else say(
+            "{line}...",
+            line=line[: SHOWN_SIGNS - 3],
+        )
+    )

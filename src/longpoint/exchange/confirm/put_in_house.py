@@ -17,6 +17,7 @@ from longpoint.exchange.confirm.record_keys import (
     cell_keys,
 )
 from longpoint.quantities.length import Units
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.keys import Key
 from longpoint.survey.house_file.trouble import HouseFileTrouble, shown
 from longpoint.survey.house_file.values import read_value
@@ -66,7 +67,14 @@ def put_plan(document: Mapping[str, Any], values: Iterable[FoundValue], units: U
     for (kind, mark), lines in records.items():
         open_lines = sum(not line.is_settled for line in lines)
         if open_lines:
-            work.waiting.append(f"{mark} ({open_lines} of {len(lines)} lines)")
+            work.waiting.append(
+                say(
+                    "{mark} ({open_lines} of {lines} lines)",
+                    mark=mark,
+                    open_lines=open_lines,
+                    lines=len(lines),
+                )
+            )
             continue
         work.put(kind, mark, [line for line in lines if not line.is_struck_out])
     return PutPlan(
@@ -103,18 +111,22 @@ class _Putting:
             return
         more = {path: value for path, value in wanted.items() if _inside(there, path) is _MISSING}
         if not more:
-            self.said.append(f"{mark}: the house has all of it already.")
+            self.said.append(say("{mark}: the house has all of it already.", mark=mark))
             return
         nested = _nested(more)
         halves = [key for key, value in nested.items() if isinstance(value, dict) and key in there]
         if halves:
             self.refused.append(
-                f"{mark}: the house has part of {', '.join(halves)} already. Write the rest of it "
-                "in by hand."
+                say(
+                    "{mark}: the house has part of {halves} already. Write the rest of "
+                    "it in by hand.",
+                    mark=mark,
+                    halves=joined(", ", halves),
+                )
             )
             return
         self.into[where] = nested
-        self.said.append(f"{mark}: {', '.join(more)} added.")
+        self.said.append(say("{mark}: {more} added.", mark=mark, more=joined(", ", more)))
 
     def new_one(
         self, kind: RecordKind, mark: str, lines: Sequence[FoundValue], wanted: dict[str, Any]
@@ -126,31 +138,54 @@ class _Putting:
         ]
         if required:
             self.refused.append(
-                f"{mark}: {', '.join(required)} is missing, and a new {kind.value} can't do "
-                "without. Write it under confirmed in the list, or make that entry in the house "
-                "file first."
+                say(
+                    "{mark}: {required} is missing, and a new {kind} can't do without. "
+                    "Write it under confirmed in the list, or make that entry in the "
+                    "house file first.",
+                    mark=mark,
+                    required=joined(", ", required),
+                    kind=kind.value,
+                )
             )
             return
         if not lines:
-            self.said.append(f"{mark}: left out, as every line of it says no.")
+            self.said.append(say("{mark}: left out, as every line of it says no.", mark=mark))
             return
         nested = _nested(wanted)
         if kind is RecordKind.PROFILE:
             self.new.append(("profiles", mark, nested))
         else:
             self.new.append((LISTS[kind], "", {"mark": mark, **nested}))
-        self.said.append(f"{mark}: new {kind.value} with {', '.join(wanted)}.")
+        self.said.append(
+            say(
+                "{mark}: new {kind} with {wanted}.",
+                mark=mark,
+                kind=kind.value,
+                wanted=joined(", ", wanted),
+            )
+        )
 
     def trouble(self, line: FoundValue) -> str:
         key = cell_keys(line.kind)[line.path]
         value = line.settled_value
         name = _name(line)
         if key.kind in LENGTHS and line.unit not in _UNITS:
-            return f"{name}: its unit is {line.unit or 'missing'}; it has to be mm, cm, m or in."
+            return say(
+                "{name}: its unit is {unit}; it has to be mm, cm, m or in.",
+                name=name,
+                unit=line.unit or "missing",
+            )
         if not value:
-            return f"{name}: there is no value to confirm. Write it under confirmed, or no."
+            return say(
+                "{name}: there is no value to confirm. Write it under confirmed, or no.",
+                name=name,
+            )
         wrong = trouble_with(key, value, line.unit, line.path)
-        return f"{name}, {shown(value)}: {wrong}" if wrong else ""
+        return (
+            say("{name}, {shown}: {wrong}", name=name, shown=shown(value), wrong=wrong)
+            if wrong
+            else ""
+        )
 
     def keys(self, kind: RecordKind, lines: Sequence[FoundValue]) -> dict[str, Any]:
         found: dict[str, list[Any]] = {}
@@ -160,8 +195,12 @@ class _Putting:
             found.setdefault(line.path, []).append(value)
             if line.settled_value != line.value:
                 self.said.append(
-                    f"{_name(line)}: {shown(line.settled_value)} as you wrote, not "
-                    f"{shown(line.value)}."
+                    say(
+                        "{name}: {shown} as you wrote, not {shown_2}.",
+                        name=_name(line),
+                        shown=shown(line.settled_value),
+                        shown_2=shown(line.value),
+                    )
                 )
         keys = cell_keys(kind)
         return {
@@ -192,9 +231,15 @@ class _Putting:
             key = cell_keys(kind)[path]
             if old is not _MISSING and not self.same(key, old, value):
                 found.append(
-                    f"{mark} {path}: the house has {_listed(old)}, the list {_listed(value)}. "
-                    "Nothing of it is changed: put the right one into the house file by hand, or "
-                    "write no beside it in the list."
+                    say(
+                        "{mark} {path}: the house has {listed}, the list {listed_2}. "
+                        "Nothing of it is changed: put the right one into the house "
+                        "file by hand, or write no beside it in the list.",
+                        mark=mark,
+                        path=path,
+                        listed=_listed(old),
+                        listed_2=_listed(value),
+                    )
                 )
         return found
 
@@ -237,4 +282,4 @@ def _name(line: FoundValue) -> str:
 
 
 def _listed(value: object) -> str:
-    return ", ".join(map(shown, value)) if isinstance(value, list | tuple) else shown(value)
+    return joined(", ", map(shown, value)) if isinstance(value, list | tuple) else shown(value)

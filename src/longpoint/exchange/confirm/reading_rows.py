@@ -6,6 +6,7 @@ from typing import Any, Final
 
 from longpoint.exchange.confirm.record_keys import ANGLES, LENGTHS, RecordKind, cell_keys
 from longpoint.quantities.length import Units
+from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.house_file import house_document
 from longpoint.survey.house_file.written_numbers import number_text
@@ -35,7 +36,11 @@ def wall_rows(house: House) -> tuple[Row, ...]:
     unit = house.units.value
     lengths = {"length", "bow"}
     head = tuple(
-        f"{name} ({unit})" if name in lengths else f"{name} (deg)" if name in _DEG else name
+        f"{name} ({unit})"
+        if name in lengths
+        else say("{name} (deg)", name=name)
+        if name in _DEG
+        else name
         for name in WALL_COLUMNS
     )
     rows = []
@@ -89,9 +94,14 @@ def _flat(kind: RecordKind, entry: Mapping[str, Any]) -> dict[str, list[str]]:
 
 def _header(kind: RecordKind, path: str, number: int, units: Units) -> str:
     key = cell_keys(kind)[path]
-    again = f" {number + 1}" if number else ""
+    again = say(" {number}", number=number + 1) if number else ""
     unit = units.value if key.kind in LENGTHS else "deg" if key.kind in ANGLES else ""
-    return f"{path}{again}{f' ({unit})' if unit else ''}"
+    return say(
+        "{path}{again}{unit}",
+        path=path,
+        again=again,
+        unit=say(" ({unit})", unit=unit) if unit else "",
+    )
 
 
 def _text(value: object) -> str:

@@ -6,6 +6,7 @@ from longpoint.exchange.bounded_files import shown_name
 from longpoint.exchange.confirm.found_values import FoundValue, trouble_with
 from longpoint.exchange.confirm.record_keys import RecordKind, cell_keys
 from longpoint.exchange.sections.read_section import Section
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.written_numbers import number_text
 
 
@@ -17,12 +18,12 @@ def section_values(section: Section, drawing: Path, profile: str) -> tuple[Found
         drawing: The file it came from.
         profile: Name of the profile.
     """
-    corners = "; ".join(f"{number_text(x)} {number_text(y)}" for x, y in section.outline)
+    corners = joined("; ", (f"{number_text(x)} {number_text(y)}" for x, y in section.outline))
     told = (
-        ("face", number_text(round(section.width_mm, 2)), "mm", "as drawn"),
-        ("thickness", number_text(round(section.thickness_mm, 2)), "mm", "as drawn"),
-        ("reversible", "true" if section.reversible else "false", "", "as drawn"),
-        ("section", corners, "mm", f"{len(section.outline)} corners"),
+        ("face", number_text(round(section.width_mm, 2)), "mm", say("as drawn")),
+        ("thickness", number_text(round(section.thickness_mm, 2)), "mm", say("as drawn")),
+        ("reversible", "true" if section.reversible else "false", "", say("as drawn")),
+        ("section", corners, "mm", say("{outline} corners", outline=len(section.outline))),
     )
     keys = cell_keys(RecordKind.PROFILE)
     return tuple(

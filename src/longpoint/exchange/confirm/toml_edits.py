@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from longpoint.errors import ExchangeError
+from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.written_numbers import number_text
 
 _HEADER: Final = re.compile(
@@ -89,11 +90,14 @@ def _spots(text: str) -> dict[tuple[str, int | str], int]:
 
 
 def _refused(keys: Additions) -> ExchangeError:
-    lines = "; ".join(f"{_key(key)} = {_value(value)}" for key, value in keys.items())
+    lines = joined("; ", (f"{_key(key)} = {_value(value)}" for key, value in keys.items()))
     return ExchangeError(
-        "The house file was to get what was confirmed.",
-        "It is written in a way that keys can't be added to safely, so it was left as it is.",
-        f"Write it in by hand, or keep entries under headers like [[openings]]: {lines[:400]}.",
+        say("The house file was to get what was confirmed."),
+        say("It is written in a way that keys can't be added to safely, so it was left as it is."),
+        say(
+            "Write it in by hand, or keep entries under headers like [[openings]]: {lines}.",
+            lines=lines[:400],
+        ),
     )
 
 
@@ -109,10 +113,12 @@ def _value(value: object) -> str:
             return number_text(value)
         case Mapping():
             return (
-                "{ " + ", ".join(f"{_key(str(k))} = {_value(v)}" for k, v in value.items()) + " }"
+                "{ "
+                + joined(", ", (f"{_key(str(k))} = {_value(v)}" for k, v in value.items()))
+                + " }"
             )
         case list() | tuple():
-            return "[" + ", ".join(_value(each) for each in value) + "]"
+            return "[" + joined(", ", (_value(each) for each in value)) + "]"
         case _:
             return _text(str(value))
 

@@ -10,6 +10,7 @@ from longpoint.exchange.bounded_files import bounded_bytes, shown_name
 from longpoint.exchange.confirm.found_values import FoundValue, safe_words, trouble_with
 from longpoint.exchange.confirm.record_keys import RecordKind, cell_keys
 from longpoint.exchange.limited_work import limited
+from longpoint.speech.said import say
 from longpoint.survey.house_file.written_numbers import number_text
 from longpoint.survey.house_file.written_text import LONGEST_TEXT, MARK_SIGNS
 
@@ -33,24 +34,24 @@ def model_values(path: Path) -> tuple[FoundValue, ...]:
             installed.
     """
     name = shown_name(path)
-    read = f"The file {name} was to be read as a building model."
-    start = bounded_bytes(path, LARGEST_BYTES, "a building model")[:400]
+    read = say("The file {name} was to be read as a building model.", name=name)
+    start = bounded_bytes(path, LARGEST_BYTES, say("a building model"))[:400]
     if path.suffix.lower() != ".ifc" or not start.lstrip(b"\xef\xbb\xbf \r\n\t").startswith(
         b"ISO-10303-21"
     ):
         raise ExchangeError(
             read,
-            "It is no IFC file in plain text; packed ones aren't read here.",
-            "Ask for an .ifc file, or unpack it first.",
+            say("It is no IFC file in plain text; packed ones aren't read here."),
+            say("Ask for an .ifc file, or unpack it first."),
         )
     found = limited(
-        "longpoint.exchange.models.ifc_worker", path, "a building model", "ifc", SECONDS
+        "longpoint.exchange.models.ifc_worker", path, say("a building model"), "ifc", SECONDS
     )
     if not found:
         raise ExchangeError(
             read,
-            "It holds no door, no window and no bare opening.",
-            "Ask for the model of the walls with what stands in them.",
+            say("It holds no door, no window and no bare opening."),
+            say("Ask for the model of the walls with what stands in them."),
         )
     values: list[FoundValue] = []
     for mark, each in zip(_marks(found), found, strict=True):
@@ -103,7 +104,7 @@ def _values(file: str, mark: str, opening: Mapping[str, Any]) -> list[FoundValue
             source=source,
             trouble=trouble_with(keys[path], value, unit, path)
             if value
-            else "The model doesn't say it. Write it here, or no.",
+            else say("The model doesn't say it. Write it here, or no."),
         )
         for path, value, unit, written in told
         if value or path != "room"

@@ -11,11 +11,12 @@ from longpoint.errors import ExchangeError
 from longpoint.exchange.limited_work import missing_library
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import Piece, Role
+from longpoint.speech.said import say
 
 SPACE_NAME: Final = "longpoint-house"
 _OURS: Final = uuid.uuid5(uuid.NAMESPACE_URL, SPACE_NAME)
-DESCRIBED: Final = "Trim of a house as coverings with quantities, without shape"
-NO_ROOM: Final = "no room"
+DESCRIBED: Final = say("Trim of a house as coverings with quantities, without shape")
+NO_ROOM: Final = say("no room")
 OWN_SET: Final = "longpoint_Piece"
 BASE_SET: Final = "Qto_CoveringBaseQuantities"
 NOT_COVERING: Final = frozenset({Role.BOARD, Role.LINING, Role.SHELF, Role.HANDRAIL, Role.WEDGE})
@@ -47,7 +48,7 @@ def house_ifc(plan: HousePlan, on: date) -> GivenModel:
     References:
         ISO 16739-1 (IFC4): IfcCovering, IfcCoveringTypeEnum, IfcRelCoversSpaces.
     """
-    read = "The trim was to be written as a building model."
+    read = say("The trim was to be written as a building model.")
     try:
         import ifcopenshell
         import ifcopenshell.guid
@@ -57,17 +58,20 @@ def house_ifc(plan: HousePlan, on: date) -> GivenModel:
     if not pieces:
         raise ExchangeError(
             read,
-            "The plan has no piece of architrave, skirting or other moulding.",
-            "Read the openings that are held again, or add the trim to the house file.",
+            say("The plan has no piece of architrave, skirting or other moulding."),
+            say("Read the openings that are held again, or add the trim to the house file."),
         )
     writer = _Writer(ifcopenshell, plan.house.name)
     writer.house(plan, pieces)
     head = writer.model.header
     head.file_name.name = f"{plan.readings_code}.ifc"
     head.file_name.time_stamp = f"{on.isoformat()}T00:00:00"
-    head.file_name.originating_system = f"longpoint {longpoint.__version__}"
+    head.file_name.originating_system = say(
+        "longpoint {version}",
+        version=longpoint.__version__,
+    )
     head.file_description.description = (
-        "Trim of a house as coverings with quantities, without shape",
+        say("Trim of a house as coverings with quantities, without shape"),
     )
     in_it = {piece.mark for piece in pieces}
     return GivenModel(
@@ -130,7 +134,12 @@ class _Writer:
             "IfcCovering",
             piece.mark,
             Name=piece.mark,
-            Description=f"{piece.role.value} of {piece.place}, {piece.profile}",
+            Description=say(
+                "{role} of {place}, {profile}",
+                role=piece.role.value,
+                place=piece.place,
+                profile=piece.profile,
+            ),
             ObjectType=_object_type(piece),
             Tag=piece.mark,
             PredefinedType="SKIRTINGBOARD" if is_skirting else "MOLDING",
@@ -138,15 +147,15 @@ class _Writer:
         gross_m2 = piece.long_mm * piece.width_mm / 1e6
         net_m2 = (piece.inner_mm + piece.outer_mm) / 2.0 * piece.width_mm / 1e6
         base = (
-            _length("Width", piece.thickness_mm, "Off the wall"),
-            _area("GrossArea", gross_m2, "Length over the long points by face width"),
-            _area("NetArea", net_m2, "Of the face, its ends cut"),
+            _length("Width", piece.thickness_mm, say("Off the wall")),
+            _area("GrossArea", gross_m2, say("Length over the long points by face width")),
+            _area("NetArea", net_m2, say("Of the face, its ends cut")),
         )
         own = (
-            _length("Length", piece.long_mm, "Over the long points"),
-            _length("InnerLength", piece.inner_mm, "Along the inner edge, at the face"),
-            _length("OuterLength", piece.outer_mm, "Along the outer edge, at the face"),
-            _length("FaceWidth", piece.width_mm, "Across the face"),
+            _length("Length", piece.long_mm, say("Over the long points")),
+            _length("InnerLength", piece.inner_mm, say("Along the inner edge, at the face")),
+            _length("OuterLength", piece.outer_mm, say("Along the outer edge, at the face")),
+            _length("FaceWidth", piece.width_mm, say("Across the face")),
         )
         for name, quantities in ((BASE_SET, base), (OWN_SET, own)):
             made = [self.part(kind, **values) for kind, values in quantities]

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from longpoint.errors import ExchangeError
+from longpoint.speech.said import say
 
 Point = tuple[float, float]
 Line = tuple[Point, ...]
@@ -60,9 +61,17 @@ def joined(lines: Sequence[Line], read: str, join_mm: float = JOIN_MM) -> tuple[
                 gap = near[0] if near else math.dist(chain[0], chain[-1])
                 raise ExchangeError(
                     read,
-                    f"Its outline isn't closed: near {chain[-1][0]:.1f}, {chain[-1][1]:.1f} it "
-                    f"stands open by {gap:.2f} mm.",
-                    "Close it in the drawing, and take out lines that are no part of the outline.",
+                    say(
+                        "Its outline isn't closed: near {chain:.1f}, {chain_2:.1f} it "
+                        "stands open by {gap:.2f} mm.",
+                        chain=chain[-1][0],
+                        chain_2=chain[-1][1],
+                        gap=gap,
+                    ),
+                    say(
+                        "Close it in the drawing, and take out lines that are no part "
+                        "of the outline."
+                    ),
                 )
             _, at, is_end = near
             more = rest.pop(at)

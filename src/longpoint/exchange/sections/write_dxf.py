@@ -6,6 +6,7 @@ from typing import Final
 
 from longpoint.exchange.limited_work import missing_library
 from longpoint.sheets.opening_outlines import OpeningOutline, Ring
+from longpoint.speech.said import say
 
 MILLIMETRES: Final = 4
 """The code of $INSUNITS."""
@@ -33,7 +34,7 @@ def house_dxf(outlines: Sequence[OpeningOutline], sections: Mapping[str, Ring]) 
         from ezdxf._options import options
         from ezdxf.filemanagement import new
     except ImportError:
-        raise missing_library("The house was to be drawn as DXF.", "dxf") from None
+        raise missing_library(say("The house was to be drawn as DXF."), "dxf") from None
     # The same house makes the same file.
     options.write_fixed_meta_data_for_testing = True
     drawing = new("R2010", units=MILLIMETRES)

@@ -16,9 +16,10 @@ from longpoint.exchange.tables.records import (
     TableCell,
     check_extent,
 )
+from longpoint.speech.said import say
 
 LARGEST_BYTES: Final = 4_000_000
-DELIMITERS: Final = {",": "comma", ";": "semicolon", "\t": "tab", "|": "upright bar"}
+DELIMITERS: Final = {",": "comma", ";": "semicolon", "\t": "tab", "|": say("upright bar")}
 SAMPLE_ROWS: Final = 60
 _BINARY: Final = (
     b"PK",
@@ -41,7 +42,7 @@ def read_csv_table(path: Path, delimiter: str | None = None) -> ForeignTable:
     Raises:
         ExchangeError: It can't be read, is no text, or is larger than any house's readings.
     """
-    data = bounded_bytes(path, LARGEST_BYTES, "a table")
+    data = bounded_bytes(path, LARGEST_BYTES, say("a table"))
     name = shown_name(path)
     text, notes = _decoded(name, data)
     lines = text.splitlines()
@@ -51,20 +52,25 @@ def read_csv_table(path: Path, delimiter: str | None = None) -> ForeignTable:
         text = "\n" + text.partition("\n")[2]
     if delimiter is None:
         delimiter = _delimiter(text)
-        notes.append(f"Cells are taken to be parted by a {DELIMITERS[delimiter]}.")
+        notes.append(
+            say(
+                "Cells are taken to be parted by a {delimiters}.",
+                delimiters=DELIMITERS[delimiter],
+            )
+        )
     return ForeignTable(file=name, rows=tuple(_rows(name, text, delimiter)), notes=tuple(notes))
 
 
 def _decoded(name: str, data: bytes) -> tuple[str, list[str]]:
     if data.startswith(_BINARY):
         raise ExchangeError(
-            f"The file {name} was to be read as a CSV table.",
-            "By its first bytes it is something else, whatever its name ends in.",
-            "Give it the ending that it was saved as, or save it again as CSV.",
+            say("The file {name} was to be read as a CSV table.", name=name),
+            say("By its first bytes it is something else, whatever its name ends in."),
+            say("Give it the ending that it was saved as, or save it again as CSV."),
         )
     if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
         try:
-            return _without_nul(name, data.decode("utf-16")), ["Its text is UTF-16."]
+            return _without_nul(name, data.decode("utf-16")), [say("Its text is UTF-16.")]
         except UnicodeDecodeError:
             raise _no_text(name) from None
     if b"\0" in data:
@@ -75,7 +81,10 @@ def _decoded(name: str, data: bytes) -> tuple[str, list[str]]:
         pass
     try:
         return data.decode("cp1252"), [
-            "Its text is no UTF-8, so it was read as Windows text: look at letters with accents."
+            say(
+                "Its text is no UTF-8, so it was read as Windows text: look at letters "
+                "with accents."
+            )
         ]
     except UnicodeDecodeError:
         raise _no_text(name) from None
@@ -89,9 +98,9 @@ def _without_nul(name: str, text: str) -> str:
 
 def _no_text(name: str) -> ExchangeError:
     return ExchangeError(
-        f"The file {name} was to be read as a CSV table.",
-        "It holds bytes that are no text, so it is damaged or something else.",
-        'Save it again from the spreadsheet as "CSV UTF-8".',
+        say("The file {name} was to be read as a CSV table.", name=name),
+        say("It holds bytes that are no text, so it is damaged or something else."),
+        say('Save it again from the spreadsheet as "CSV UTF-8".'),
     )
 
 
@@ -131,9 +140,16 @@ def _rows(name: str, text: str, delimiter: str) -> list[tuple[TableCell, ...]]:
         if "field larger" in str(error):
             check_extent(name, min(len(rows) + 1, MOST_ROWS), 0, LONGEST_CELL + 1)
         raise ExchangeError(
-            f"The table {name} was read up to line {reader.line_num}.",
-            "A quote mark there is opened and not closed, or something stands behind a closed one.",
-            'Save it again from the spreadsheet as CSV; in a cell in quotes, " is written "".',
+            say(
+                "The table {name} was read up to line {line_num}.",
+                name=name,
+                line_num=reader.line_num,
+            ),
+            say(
+                "A quote mark there is opened and not closed, or something stands "
+                "behind a closed one."
+            ),
+            say('Save it again from the spreadsheet as CSV; in a cell in quotes, " is written "".'),
         ) from None
     return rows
 

@@ -7,6 +7,7 @@ from longpoint.exchange.bounded_files import shown_name
 from longpoint.exchange.tables.csv_table import read_csv_table
 from longpoint.exchange.tables.records import ForeignTable
 from longpoint.exchange.tables.xlsx_table import read_workbook
+from longpoint.speech.said import say
 
 
 def open_tables(path: Path, delimiter: str | None = None) -> tuple[ForeignTable, ...]:
@@ -26,8 +27,14 @@ def open_tables(path: Path, delimiter: str | None = None) -> tuple[ForeignTable,
             return read_workbook(path)
         case ending:
             raise ExchangeError(
-                f"The file {shown_name(path)} was to be read as a table.",
-                f"{f'The ending {ending}' if ending else 'No ending'} tells no kind of table that "
-                "is read here; workbooks with macros or of the old kind never are.",
-                "Save it from the spreadsheet as .xlsx or as CSV, and name that file.",
+                say(
+                    "The file {shown_name} was to be read as a table.",
+                    shown_name=shown_name(path),
+                ),
+                say(
+                    "{the} tells no kind of table that is read here; workbooks with "
+                    "macros or of the old kind never are.",
+                    the=say("The ending {ending}", ending=ending) if ending else say("No ending"),
+                ),
+                say("Save it from the spreadsheet as .xlsx or as CSV, and name that file."),
             )

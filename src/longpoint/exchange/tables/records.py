@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.errors import ExchangeError
+from longpoint.speech.said import say
 
 MOST_ROWS: Final = 5_000
 MOST_COLUMNS: Final = 200
@@ -84,19 +85,32 @@ def check_extent(file: str, row: int, columns: int, longest: int) -> None:
     """
     if row > MOST_ROWS:
         raise ExchangeError(
-            f"The table {file} was read up to row {MOST_ROWS}.",
-            f"It has more than {MOST_ROWS} rows, and no house has that many readings.",
-            "Take out what is no reading, or split it by house.",
+            say(
+                "The table {file} was read up to row {most_rows}.",
+                file=file,
+                most_rows=MOST_ROWS,
+            ),
+            say(
+                "It has more than {most_rows} rows, and no house has that many readings.",
+                most_rows=MOST_ROWS,
+            ),
+            say("Take out what is no reading, or split it by house."),
         )
     if columns > MOST_COLUMNS:
         raise ExchangeError(
-            f"The table {file} was read up to row {row}.",
-            f"That row has more than {MOST_COLUMNS} columns, so it is no list of readings.",
-            "Keep the columns with marks and readings, and take out the rest.",
+            say("The table {file} was read up to row {row}.", file=file, row=row),
+            say(
+                "That row has more than {most_columns} columns, so it is no list of readings.",
+                most_columns=MOST_COLUMNS,
+            ),
+            say("Keep the columns with marks and readings, and take out the rest."),
         )
     if longest > LONGEST_CELL:
         raise ExchangeError(
-            f"The table {file} was read up to row {row}.",
-            f"A cell there holds over {LONGEST_CELL} signs, more than a spreadsheet's cell can.",
-            "Look for a quote mark that is opened and never closed, or take that cell out.",
+            say("The table {file} was read up to row {row}.", file=file, row=row),
+            say(
+                "A cell there holds over {longest_cell} signs, more than a spreadsheet's cell can.",
+                longest_cell=LONGEST_CELL,
+            ),
+            say("Look for a quote mark that is opened and never closed, or take that cell out."),
         )

@@ -19,6 +19,7 @@ from longpoint.exchange.tables.records import (
     check_extent,
 )
 from longpoint.exchange.tables.zip_limits import check_zip
+from longpoint.speech.said import say
 from longpoint.survey.house_file.written_numbers import number_text
 
 LARGEST_BYTES: Final = 8_000_000
@@ -26,9 +27,9 @@ EMPTY_CELL: Final = TableCell()
 LAST_ROW: Final = 1_048_576
 """The last row of a tab; formats without a value often stand as far down."""
 
-FORMULA: Final = "It is a formula, and what it comes to was never read on site."
-DATE: Final = "The spreadsheet has made a day or a time of it, so what was typed is lost."
-ERROR: Final = "The spreadsheet shows an error there."
+FORMULA: Final = say("It is a formula, and what it comes to was never read on site.")
+DATE: Final = say("The spreadsheet has made a day or a time of it, so what was typed is lost.")
+ERROR: Final = say("The spreadsheet shows an error there.")
 
 
 def read_workbook(path: Path) -> tuple[ForeignTable, ...]:
@@ -42,13 +43,13 @@ def read_workbook(path: Path) -> tuple[ForeignTable, ...]:
     Raises:
         ExchangeError: It can't be read, is a trap, or is larger than any house's readings.
     """
-    data = bounded_bytes(path, LARGEST_BYTES, "a workbook")
+    data = bounded_bytes(path, LARGEST_BYTES, say("a workbook"))
     name = shown_name(path)
     if not data.startswith(b"PK"):
         raise ExchangeError(
-            f"The file {name} was to be read as a workbook.",
-            "By its first bytes it is no .xlsx file, whatever its name ends in.",
-            "Open it in the spreadsheet program and save it as .xlsx or as CSV.",
+            say("The file {name} was to be read as a workbook.", name=name),
+            say("By its first bytes it is no .xlsx file, whatever its name ends in."),
+            say("Open it in the spreadsheet program and save it as .xlsx or as CSV."),
         )
     check_zip(name, data)
     try:
@@ -73,9 +74,12 @@ def _tabs(name: str, data: bytes) -> list[ForeignTable]:
         try:
             if len(book.sheetnames) > MOST_TABS:
                 raise ExchangeError(
-                    f"The workbook {name} was opened.",
-                    f"It has over {MOST_TABS} tabs, and no house's readings need that many.",
-                    "Copy the tabs with the readings into a new workbook and save that.",
+                    say("The workbook {name} was opened.", name=name),
+                    say(
+                        "It has over {most_tabs} tabs, and no house's readings need that many.",
+                        most_tabs=MOST_TABS,
+                    ),
+                    say("Copy the tabs with the readings into a new workbook and save that."),
                 )
             return [_tab(name, sheet) for sheet in book.worksheets]
         finally:
@@ -144,7 +148,7 @@ def _printable(text: str) -> str:
 
 def _unreadable(name: str) -> ExchangeError:
     return ExchangeError(
-        f"The workbook {name} was opened.",
-        "What stands in it breaks the rules of a workbook, so its cells can't be told.",
-        "Open it in the spreadsheet program and save it again as .xlsx or as CSV.",
+        say("The workbook {name} was opened.", name=name),
+        say("What stands in it breaks the rules of a workbook, so its cells can't be told."),
+        say("Open it in the spreadsheet program and save it again as .xlsx or as CSV."),
     )

@@ -8,6 +8,7 @@ import zlib
 from typing import Final
 
 from longpoint.errors import ExchangeError
+from longpoint.speech.said import say
 
 MOST_PARTS: Final = 500
 LARGEST_PART: Final = 24_000_000
@@ -49,7 +50,13 @@ def check_zip(name: str, data: bytes) -> None:
             for part in parts:
                 whole += _check_part(name, archive, part)
                 if whole > LARGEST_WHOLE:
-                    raise _bomb(name, f"over {LARGEST_WHOLE // 1_000_000} MB")
+                    raise _bomb(
+                        name,
+                        say(
+                            "over {largest_whole} MB",
+                            largest_whole=LARGEST_WHOLE // 1000000,
+                        ),
+                    )
     except (
         zipfile.BadZipFile,
         zipfile.LargeZipFile,
@@ -62,29 +69,33 @@ def check_zip(name: str, data: bytes) -> None:
         OverflowError,
     ):
         raise ExchangeError(
-            f"The workbook {name} was to be unpacked.",
-            "It is damaged, or it is packed or locked in a way that workbooks aren't.",
-            "Open it in the spreadsheet program and save it again as .xlsx, without a password.",
+            say("The workbook {name} was to be unpacked.", name=name),
+            say("It is damaged, or it is packed or locked in a way that workbooks aren't."),
+            say(
+                "Open it in the spreadsheet program and save it again as .xlsx, without a password."
+            ),
         ) from None
 
 
 def _check_list(name: str, parts: list[zipfile.ZipInfo]) -> None:
     if len(parts) > MOST_PARTS:
-        raise _bomb(name, f"over {MOST_PARTS} parts")
+        raise _bomb(name, say("over {most_parts} parts", most_parts=MOST_PARTS))
     seen: set[str] = set()
     for part in parts:
         inner = part.filename.replace("\\", "/")
         if stat.S_ISLNK(part.external_attr >> 16):
-            raise _odd(name, "One of its parts is a link to another place.")
+            raise _odd(name, say("One of its parts is a link to another place."))
         if inner.startswith("/") or ".." in inner.split("/") or ":" in inner or "\0" in inner:
-            raise _odd(name, "One of its parts points outside the workbook.")
+            raise _odd(name, say("One of its parts points outside the workbook."))
         if part.flag_bits & 0x1:
-            raise _odd(name, "It is locked with a password.")
+            raise _odd(name, say("It is locked with a password."))
         if inner.casefold() in seen:
-            raise _odd(name, "Two of its parts have the same name, so which counts can't be told.")
+            raise _odd(
+                name, say("Two of its parts have the same name, so which counts can't be told.")
+            )
         seen.add(inner.casefold())
         if any(word in inner.casefold() for word in _ACTIVE):
-            raise _odd(name, "It holds macros, or links to other files, or files inside it.")
+            raise _odd(name, say("It holds macros, or links to other files, or files inside it."))
 
 
 def _check_part(name: str, archive: zipfile.ZipFile, part: zipfile.ZipInfo) -> int:
@@ -100,7 +111,7 @@ def _check_part(name: str, archive: zipfile.ZipFile, part: zipfile.ZipInfo) -> i
                 depth, tail = _check_xml(name, tail + chunk, depth)
             size += len(chunk)
             if size > most:
-                raise _bomb(name, f"over {most // 1000} kB in one part")
+                raise _bomb(name, say("over {most} kB in one part", most=most // 1000))
     return size
 
 
@@ -109,12 +120,14 @@ def _check_encoding(name: str, start: bytes) -> None:
     encoding = found[1].decode("ascii", "replace").casefold() if found else "utf-8"
     is_wide = start.startswith((b"\xff\xfe", b"\xfe\xff")) or b"\0" in start[:200]
     if is_wide or encoding not in {"utf-8", "utf8", "us-ascii"}:
-        raise _odd(name, "Its XML is written in another encoding than UTF-8.")
+        raise _odd(name, say("Its XML is written in another encoding than UTF-8."))
 
 
 def _check_xml(name: str, piece: bytes, depth: int) -> tuple[int, bytes]:
     if b"<!DOCTYPE" in piece or b"<!ENTITY" in piece:
-        raise _odd(name, "Its XML declares entities, which no workbook needs and which are a trap.")
+        raise _odd(
+            name, say("Its XML declares entities, which no workbook needs and which are a trap.")
+        )
     last = 0
     for tag in _TAG.finditer(piece):
         last = tag.end()
@@ -123,22 +136,30 @@ def _check_xml(name: str, piece: bytes, depth: int) -> tuple[int, bytes]:
         elif not tag["empty"]:
             depth += 1
         if depth > DEEPEST:
-            raise _odd(name, f"Its XML is nested over {DEEPEST} deep.")
+            raise _odd(name, say("Its XML is nested over {deepest} deep.", deepest=DEEPEST))
     # A tag is never longer than this in a workbook; what is longer is counted short, not over.
     return depth, piece[max(last, len(piece) - 4096) :]
 
 
 def _bomb(name: str, size: str) -> ExchangeError:
     return ExchangeError(
-        f"The workbook {name} was unpacked a little way, to see how large it is.",
-        f"It unpacks to {size}, far more than readings of a house, so it was left alone.",
-        "Copy the tab with the readings into a new workbook and save that.",
+        say(
+            "The workbook {name} was unpacked a little way, to see how large it is.",
+            name=name,
+        ),
+        say(
+            "It unpacks to {size}, far more than readings of a house, so it was left alone.",
+            size=size,
+        ),
+        say("Copy the tab with the readings into a new workbook and save that."),
     )
 
 
 def _odd(name: str, wrong: str) -> ExchangeError:
     return ExchangeError(
-        f"The parts of the workbook {name} were looked through.",
+        say("The parts of the workbook {name} were looked through.", name=name),
         wrong,
-        "Copy the tab with the readings into a new workbook, values only, and save it as .xlsx.",
+        say(
+            "Copy the tab with the readings into a new workbook, values only, and save it as .xlsx."
+        ),
     )

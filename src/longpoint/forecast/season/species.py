@@ -5,7 +5,6 @@ from typing import Final
 
 from longpoint.forecast.season.coefficients import Coefficient, Species, Standing
 from longpoint.forecast.season.timbers import EUROPEAN_REDWOOD, MDF, TIMBERS
-from longpoint.speech.said import say
 
 __all__ = ["EUROPEAN_REDWOOD", "MDF", "TIMBERS", "Coefficient", "Species", "Standing", "species_of"]
 
@@ -48,11 +47,9 @@ _BY_WORDS: Final = {
 }
 
 _SAYS_NOTHING: Final = _words(
-    say(
-        "primed preprimed pre painted prepainted unfinished raw oiled lacquered "
-        "stained varnished finger fingerjointed jointed joint fj laminated edge clear "
-        "select selected prime solid knotty knot free grade a kiln dried kd planed par "
-        "dar dressed moulding trim architrave skirting timber wood hardwood softwood"
-    )
+    "primed preprimed pre painted prepainted unfinished raw oiled lacquered stained varnished "
+    "finger fingerjointed jointed joint fj laminated edge clear select selected prime solid "
+    "knotty knot free grade a kiln dried kd planed par dar dressed moulding trim architrave "
+    "skirting timber wood hardwood softwood"
 )
 """Words on finish, grade and use that don't change the timber."""

@@ -1,0 +1,60 @@
+"""Whatever a writer is handed, with every text in it in one language."""
+
+from dataclasses import fields, is_dataclass, replace
+from enum import Enum
+from typing import Any, Final, TypeVar
+
+from longpoint.sheets.blocks import Sheet, Word
+from longpoint.sheets.text_width import text_width_mm
+from longpoint.speech.said import Said
+from longpoint.speech.tongue import ENGLISH, Tongue
+
+T = TypeVar("T")
+
+LEAST_SIZE: Final = 0.62
+"""A word on a drawing gets no smaller than this part of its size; common practice, no source."""
+
+
+def in_tongue(thing: T, tongue: Tongue) -> T:
+    """Return a record, or a tuple of them, in which no text remembers more than its words.
+
+    A word on a drawing that comes out longer than the English one is set smaller, so that it
+    keeps to the room that was measured for it.
+
+    Args:
+        thing: Sheets, drawings, pages of labels: records of records and texts.
+        tongue: The language.
+    """
+    return _told(thing, tongue) if tongue is not ENGLISH else thing
+
+
+def spoken(sheet: Sheet) -> Sheet:
+    """Return a sheet in its own language."""
+    return in_tongue(sheet, sheet.tongue)
+
+
+def _told(thing: Any, tongue: Tongue) -> Any:  # noqa: ANN401
+    if isinstance(thing, Said):
+        return tongue.text(thing)
+    if isinstance(thing, tuple):
+        return tuple(_told(each, tongue) for each in thing)
+    if not is_dataclass(thing) or isinstance(thing, type | Enum):
+        return thing
+    changed = {}
+    for field in fields(thing):
+        value = getattr(thing, field.name)
+        told = _told(value, tongue)
+        if told is not value:
+            changed[field.name] = told
+    if not changed:
+        return thing
+    if isinstance(thing, Sheet):
+        changed["tongue"] = tongue
+    if isinstance(thing, Word):
+        changed["size_mm"] = thing.size_mm * _share(thing.text, changed["text"])
+    return replace(thing, **changed)
+
+
+def _share(english: str, told: str) -> float:
+    wide, wider = text_width_mm(english, 1.0), text_width_mm(told, 1.0)
+    return 1.0 if wider <= wide else max(LEAST_SIZE, wide / wider)

@@ -1,0 +1,109 @@
+"""Collects what longpoint says, and brings each language up to date with it.
+
+`python tools/words.py` writes the template `longpoint.pot` from the sources, merges it into every
+.po beside it, and compiles each .po to the .mo that the program reads. With the code of a language
+behind it, that language is begun.
+"""
+
+import io
+import re
+import sys
+from pathlib import Path
+from typing import Final
+
+from babel.messages.catalog import Catalog, Message
+from babel.messages.extract import extract_from_dir
+from babel.messages.mofile import write_mo
+from babel.messages.pofile import read_po, write_po
+
+SOURCES: Final = Path(__file__).resolve().parent.parent / "src" / "longpoint"
+WORDS: Final = SOURCES / "speech" / "words"
+TEMPLATE: Final = WORDS / "longpoint.pot"
+KEYWORDS: Final = {"say": None, "say_many": (1, 2)}
+NAMED: Final = re.compile(r"\{(\w+)[^{}]*(?:\{\w+\}[^{}]*)?\}")
+LETTER: Final = re.compile(r"[^\W\d_]")
+
+
+def collected() -> Catalog:
+    """Return every message of the sources; one without a letter of its own is left out."""
+    book = Catalog(project="longpoint", fuzzy=False)
+    found = extract_from_dir(SOURCES, [("**.py", "python")], keywords=KEYWORDS)
+    for file, _, message, _, _ in sorted(found, key=lambda each: (each[0], each[1])):
+        if LETTER.search(NAMED.sub("", message if isinstance(message, str) else message[0])):
+            book.add(message, locations=[(file, 1)])
+    return book
+
+
+def names_in(text: str) -> set[str]:
+    """Return the values that a message names."""
+    return set(NAMED.findall(text.replace("{{", "").replace("}}", "")))
+
+
+def translations(path: Path) -> Catalog:
+    """Return the catalogue in a .po file."""
+    with path.open("rb") as file:
+        return read_po(file, locale=path.stem)
+
+
+def compiled(book: Catalog) -> bytes:
+    """Return a catalogue as a .mo file; what has no translation isn't in it."""
+    out = io.BytesIO()
+    write_mo(out, book)
+    return out.getvalue()
+
+
+def template_text(book: Catalog) -> bytes:
+    """Return a catalogue as text that repeats: no dates, no line numbers."""
+    out = io.BytesIO()
+    write_po(out, book, width=100, omit_header=True, include_lineno=False, sort_output=True)
+    return out.getvalue()
+
+
+def brought_up_to_date(book: Catalog, now: Catalog) -> Catalog:
+    """Return a language with the messages of today: new ones empty, old ones gone."""
+    told: dict[object, Message] = {each.id: each for each in book if each.id}
+    fresh = Catalog(locale=book.locale, fuzzy=False, project="longpoint")
+    for message in now:
+        if message.id:
+            old = told.get(message.id)
+            fresh.add(message.id, old.string if old else None, locations=message.locations)
+    return fresh
+
+
+def po_text(book: Catalog) -> bytes:
+    """Return a language as the text of its .po."""
+    out = io.BytesIO()
+    code = book.locale
+    forms = "nplurals=2; plural=(n != 1);" if code is None else book.plural_forms
+    head = (
+        f'msgid ""\nmsgstr ""\n"Language: {code}\\n"\n"Plural-Forms: {forms}\\n"\n'
+        '"MIME-Version: 1.0\\n"\n"Content-Type: text/plain; charset=utf-8\\n"\n'
+        '"Content-Transfer-Encoding: 8bit\\n"\n\n'
+    )
+    write_po(out, book, width=100, omit_header=True, include_lineno=False, sort_output=True)
+    return head.encode() + out.getvalue()
+
+
+def main() -> None:
+    """Write template, languages and what the program reads."""
+    now = collected()
+    WORDS.mkdir(exist_ok=True)
+    TEMPLATE.write_bytes(template_text(now))
+    for code in sys.argv[1:]:
+        if not (WORDS / f"{code}.po").exists():
+            (WORDS / f"{code}.po").write_bytes(po_text(Catalog(locale=code)))
+    for path in sorted(WORDS.glob("*.po")):
+        book = brought_up_to_date(translations(path), now)
+        path.write_bytes(po_text(book))
+        path.with_suffix(".mo").write_bytes(compiled(book))
+        missing = sum(1 for each in book if each.id and not all(_strings(each)))
+        print(f"{path.name}: {len(book)} messages, {missing} without a translation")  # noqa: T201
+
+
+def _strings(message: Message) -> tuple[str, ...]:
+    told = message.string
+    return (told,) if isinstance(told, str) else tuple(map(str, told or ("",)))
+
+
+if __name__ == "__main__":
+    main()
