@@ -40,6 +40,8 @@ BY_STEP: Final = {
     },
     "Phone, and other people's files": {
         "app": "Serve the phone app on this machine, or copy it for a web host.",
+        "serve": "Share kept houses with the phones of a crew.",
+        "crew": "See which phones share with this laptop, put one out, look back.",
         "bring": "Bring in other people's files, each figure confirmed before it is used.",
         "give": "Give a house to other people's programs: CSV, XLSX, DXF, IFC.",
     },

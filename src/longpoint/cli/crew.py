@@ -1,0 +1,79 @@
+"""`longpoint crew`: which phones share with this laptop, and what happened."""
+
+from datetime import UTC, datetime
+from pathlib import Path
+
+import click
+
+from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.store_options import store_option
+from longpoint.errors import ExchangeError
+
+
+@click.group(name="crew")
+def command() -> None:
+    """See which phones share with this laptop, put one out, look back."""
+
+
+@command.command(name="list")
+@store_option
+@exits
+def list_devices(store: Path) -> Outcome:
+    """List the phones that were let in."""
+    from longpoint.cli.crew_folder import crew_folder, load_members
+
+    members = load_members(crew_folder(store))
+    if not members:
+        click.echo("No phone was let in yet: `longpoint serve` shows the code.")
+    for each in members:
+        state = "OUT" if each.is_out else f"until {_day(each.until_s)}"
+        shared = f"last shared {_day(each.shared_s)}" if each.shared_s else "never shared"
+        click.echo(f"{each.device[:12]:<12}  {each.name}: {state}, {shared}")
+    return Outcome.DONE
+
+
+@command.command(name="out")
+@click.argument("name")
+@store_option
+@exits
+def put_out(name: str, store: Path) -> Outcome:
+    """Put a phone out, by its name or the beginning of its key; at once, also while serving.
+
+    What it has shared stays here, and what is on it stays on it.
+    """
+    import time
+
+    from longpoint.cli.crew_folder import AuditLog, crew_folder, load_members, save_members
+    from longpoint.serve.crew.members import Members
+
+    folder = crew_folder(store)
+    there = load_members(folder)
+    found = [m for m in there if m.name == name] or [m for m in there if m.device.startswith(name)]
+    if len(found) != 1:
+        raise ExchangeError(
+            f"{name!r} is to be put out.",
+            f"{len(found)} phones are called so." if found else "No phone is called so.",
+            "Look at `longpoint crew list`, and give its key.",
+        )
+    members = Members(lambda: load_members(folder), lambda m: save_members(folder, m), time.time)
+    members.put_out(found[0].device)
+    AuditLog(folder)("put-out", name=found[0].name, device=found[0].device)
+    click.echo(f"{found[0].name} is out.")
+    return Outcome.DONE
+
+
+@command.command(name="log")
+@store_option
+@exits
+def show_log(store: Path) -> Outcome:
+    """Show what happened: who knocked, came in, shared, was put out."""
+    from longpoint.cli.crew_folder import crew_folder, read_log
+
+    for line in read_log(crew_folder(store)):
+        facts = ", ".join(f"{k} {v}" for k, v in line.items() if k not in ("at", "what"))
+        click.echo(f"{line.get('at')}  {line.get('what')}: {facts}")
+    return Outcome.DONE
+
+
+def _day(at_s: float) -> str:
+    return datetime.fromtimestamp(at_s, UTC).date().isoformat()

@@ -1,0 +1,206 @@
+"""`longpoint serve`: the phones of a crew share houses with this laptop."""
+
+import importlib.util
+import queue
+import signal
+import socket
+import sys
+import threading
+import time
+from collections.abc import Callable, Sequence
+from contextlib import ExitStack
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+import click
+
+from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.store_options import new_name, store_option
+from longpoint.errors import ExchangeError
+from longpoint.serve.app_files import app_folder
+
+if TYPE_CHECKING:
+    from longpoint.serve.crew import Doors, Knock
+
+PORT: Final = 8621
+NEEDED: Final = ("starlette", "uvicorn", "cryptography")
+LOOK_EVERY_S: Final = 0.2
+
+
+@click.command(name="serve")
+@store_option
+@click.option("--lan", is_flag=True, help="Let phones on this private network in, over https only.")
+@click.option(
+    "--port",
+    type=click.IntRange(1, 65535),
+    default=PORT,
+    show_default=True,
+    help="Where it is served.",
+)
+@click.option(
+    "--idle-minutes",
+    type=click.FloatRange(0.01, 24 * 60),
+    default=120.0,
+    show_default=True,
+    help="Stop when nobody has asked for so long.",
+)
+@exits
+def command(store: Path, lan: bool, port: int, idle_minutes: float) -> Outcome:
+    """Share the houses of the store with the crew's phones, until Ctrl-C.
+
+    Without --lan only this machine is answered. A phone scans the code that is shown; you compare
+    four figures and let it in.
+    """
+    _refuse_without_extra()
+    # Heavy, and missing where the extra is: not before it is known to be there.
+    from longpoint.cli.crew_folder import AuditLog, crew_folder, load_members, save_members
+    from longpoint.serve.authority import tls_files
+    from longpoint.serve.crew import Crew, Doors, Guard, Keeper, Members, crew_app
+    from longpoint.serve.crew.running import LOOPBACK, LastAsked, listening, private_addresses
+    from longpoint.serve.crew.running import running as served
+    from longpoint.store.sqlite_store import open_store
+
+    folder = crew_folder(store)
+    addresses = private_addresses() if lan else (LOOPBACK,)
+    if not addresses:
+        raise ExchangeError(
+            "The crew is to be served on this network.",
+            "This machine has no address in a private network.",
+            "Join the hotspot or the site's network first, or leave --lan out.",
+        )
+    with ExitStack() as stack:
+        sockets: list[socket.socket] = []
+        for address in dict.fromkeys((LOOPBACK, *addresses)):
+            sockets.append(stack.enter_context(listening(address, port)))
+        tls = tls_files(folder.path, [LOOPBACK, *addresses], datetime.now(UTC)) if lan else None
+        keeper = Keeper(lambda: open_store(store, new_name()))
+        stack.callback(keeper.close)
+        doors, last = Doors(time.monotonic), LastAsked(time.monotonic())
+        members = Members(
+            lambda: load_members(folder), lambda all_of: save_members(folder, all_of), time.time
+        )
+        names = (*addresses, LOOPBACK, "localhost")
+        crew = Crew(keeper, doors, members, AuditLog(folder), is_secure=lan)
+        app = crew_app(
+            crew,
+            app_folder(),
+            lambda inner: Guard(
+                inner,
+                hosts=frozenset(f"{name}:{port}" for name in names),
+                is_secure=lan,
+                clock=time.monotonic,
+                seen=last.now,
+            ),
+        )
+        stack.enter_context(served(app, sockets, tls))
+        scheme = "https" if lan else "http"
+        links = [f"{scheme}://{address}:{port}/" for address in addresses]
+        for link in links:
+            click.echo(f"The crew's houses: {link}")
+        if tls is not None:
+            click.echo(f"Phones trust it by {tls.authority}")
+            click.echo(f"  whose fingerprint is {tls.fingerprint}")
+        click.echo("Ctrl-C ends it; Enter shows a new code.")
+        porch = Porch(doors=doors, link=links[0], lines=_typed())
+        signal.signal(signal.SIGTERM, signal.default_int_handler)
+        is_idle = porch.stand(lambda: last.idle_s() > idle_minutes * 60.0)
+    click.echo("Nobody has asked for a while: stopped." if is_idle else "Stopped.")
+    return Outcome.DONE
+
+
+@dataclass
+class Porch:
+    """Whoever sits at the laptop: shows the code, sees who knocks, answers.
+
+    Attributes:
+        doors: Of the server.
+        link: Address of the server, to which the token is added.
+        lines: Lines typed at the laptop.
+    """
+
+    doors: "Doors"
+    link: str
+    lines: "queue.SimpleQueue[str]"
+
+    def stand(self, is_over: Callable[[], bool]) -> bool:
+        """Show codes and answer who knocks; True once it is over, False after Ctrl-C."""
+        self.show()
+        asked: Knock | None = None
+        try:
+            while not is_over():
+                waiting = self.doors.waiting()
+                if asked not in waiting:
+                    asked = waiting[0] if waiting else None
+                    if asked is not None:
+                        self._forget_typed()
+                        click.echo(_question(asked))
+                line = self._line()
+                if line is None:
+                    continue
+                if asked is not None:
+                    self.answer(asked, line)
+                    asked = None
+                self.show()
+        except KeyboardInterrupt:
+            return False
+        return True
+
+    def show(self) -> None:
+        """Show a new code; the one before it opens nothing any more."""
+        import segno
+
+        link = f"{self.link}#crew={self.doors.new_token()}"
+        code = segno.make(link, error="l", micro=False)
+        if sys.stdout.isatty():
+            code.terminal(out=sys.stdout, compact=True)
+        click.echo(f"For one phone, two minutes: {link}")
+
+    def answer(self, knock: "Knock", line: str) -> None:
+        """Let somebody in or not, as was typed."""
+        is_yes = line.strip().lower() in ("y", "yes")
+        self.doors.answer(knock, let_in=is_yes)
+        click.echo(f"{_plain(knock.name)} is let in." if is_yes else "Not let in.")
+
+    def _forget_typed(self) -> None:
+        """What was typed before somebody knocked is no answer to it."""
+        while not self.lines.empty():
+            self.lines.get()
+
+    def _line(self) -> str | None:
+        try:
+            return self.lines.get(timeout=LOOK_EVERY_S)
+        except queue.Empty:
+            return None
+
+
+def _question(knock: "Knock") -> str:
+    return f"A phone that calls itself {_plain(knock.name)} shows {knock.check}. Let it in? [y/N]"
+
+
+def _plain(name: str) -> str:
+    """Return a stranger's name so that it does nothing to a terminal."""
+    return "".join(sign if sign.isprintable() else "?" for sign in name)
+
+
+def _typed() -> "queue.SimpleQueue[str]":
+    """Return a queue of what is typed, filled by a thread: phones don't wait for it."""
+    lines: queue.SimpleQueue[str] = queue.SimpleQueue()
+
+    def read() -> None:
+        for line in sys.stdin:
+            lines.put(line)
+
+    threading.Thread(target=read, daemon=True).start()
+    return lines
+
+
+def _refuse_without_extra(needed: Sequence[str] = NEEDED) -> None:
+    missing = [name for name in needed if importlib.util.find_spec(name) is None]
+    if missing:
+        raise ExchangeError(
+            "The crew's phones are to share with this laptop.",
+            f"What that needs is not installed: {', '.join(missing)}.",
+            'Install it with `pip install "longpoint[crew]"`.',
+        )

@@ -1,0 +1,100 @@
+"""The crew's own authority vouches for a private network's addresses, and for nothing else."""
+
+import socket
+import ssl
+import stat
+import threading
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import pytest
+from cryptography import x509
+from cryptography.hazmat.primitives import serialization
+
+from longpoint.errors import ExchangeError
+from longpoint.serve import authority as made
+from longpoint.serve.authority import LEAF_DAYS, TlsFiles, tls_files
+
+NOW = datetime.now(UTC)
+
+
+def is_trusted(files: TlsFiles, name: str) -> bool:
+    """Tell whether OpenSSL trusts the server for a name, with nothing but the authority."""
+    server = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
+    server.load_cert_chain(files.certificate, files.key)
+    client = ssl.create_default_context(cafile=str(files.authority))
+    near, far = socket.socketpair()
+
+    def serve() -> None:
+        try:
+            server.wrap_socket(far, server_side=True).close()
+        except OSError:
+            far.close()
+
+    thread = threading.Thread(target=serve)
+    thread.start()
+    try:
+        client.wrap_socket(near, server_hostname=name).close()
+    except ssl.SSLCertVerificationError:
+        return False
+    finally:
+        near.close()
+        thread.join()
+    return True
+
+
+def test_a_phone_that_trusts_the_authority_trusts_the_laptop(tmp_path: Path) -> None:
+    files = tls_files(tmp_path, ["127.0.0.1", "192.168.43.7", "laptop.local"], NOW)
+    assert all(is_trusted(files, name) for name in ("192.168.43.7", "laptop.local"))
+    assert not is_trusted(files, "192.168.43.8")
+
+
+@pytest.mark.parametrize("name", ["bank.example", "8.8.8.8", "local.example"])
+def test_the_authority_is_void_for_anything_on_the_internet(tmp_path: Path, name: str) -> None:
+    """RFC 5280, 4.2.1.10: names outside the permitted subtrees are void (from memory)."""
+    files = tls_files(tmp_path, [name], NOW)
+    assert not is_trusted(files, name)
+
+
+def test_the_authority_signs_no_other_authority(tmp_path: Path) -> None:
+    files = tls_files(tmp_path, ["127.0.0.1"], NOW)
+    found = x509.load_pem_x509_certificate(files.authority.read_bytes())
+    basic = found.extensions.get_extension_for_class(x509.BasicConstraints)
+    assert basic.critical
+    assert (basic.value.ca, basic.value.path_length) == (True, 0)
+    assert found.extensions.get_extension_for_class(x509.NameConstraints).critical
+
+
+def test_keys_are_for_their_owner_alone(tmp_path: Path) -> None:
+    tls_files(tmp_path / "crew", ["127.0.0.1"], NOW)
+    keys = list((tmp_path / "crew").glob("*.key"))
+    assert len(keys) == 2
+    assert all(stat.S_IMODE(key.stat().st_mode) == 0o600 for key in keys)
+    assert stat.S_IMODE((tmp_path / "crew").stat().st_mode) == 0o700
+
+
+def test_the_authority_stays_and_the_laptops_certificate_is_made_anew(tmp_path: Path) -> None:
+    first = tls_files(tmp_path, ["127.0.0.1"], NOW)
+    before = first.certificate.read_bytes()
+    assert tls_files(tmp_path, ["127.0.0.1"], NOW).certificate.read_bytes() == before
+    moved = tls_files(tmp_path, ["127.0.0.1", "10.0.0.5"], NOW)
+    assert moved.certificate.read_bytes() != before
+    later = tls_files(tmp_path, ["127.0.0.1"], NOW + timedelta(days=LEAF_DAYS - 5))
+    found = x509.load_pem_x509_certificate(later.certificate.read_bytes())
+    assert found.not_valid_after_utc > NOW + timedelta(days=LEAF_DAYS)
+    assert later.fingerprint == first.fingerprint
+
+
+def test_damaged_certificates_are_told(tmp_path: Path) -> None:
+    files = tls_files(tmp_path, ["127.0.0.1"], NOW)
+    files.authority.write_text("no certificate", encoding="utf-8")
+    with pytest.raises(ExchangeError, match="put the folder aside"):
+        tls_files(tmp_path, ["127.0.0.1"], NOW)
+
+
+def test_a_key_fits_its_certificate(tmp_path: Path) -> None:
+    files = tls_files(tmp_path, ["127.0.0.1"], NOW)
+    key = serialization.load_pem_private_key(files.key.read_bytes(), None)
+    own = x509.load_pem_x509_certificate(files.certificate.read_bytes()).public_key()
+    assert key.public_key() == own
+    assert len(made.fingerprint(files.authority.read_bytes()).split(":")) == 32
