@@ -43,8 +43,13 @@ class HouseStore(Protocol):
     def entries(self, house: str) -> tuple[Numbered, ...]:
         """Return the entries of a house, in the order in which they came."""
 
-    def keys(self, house: str) -> tuple[Key, ...]:
-        """Return the keys of the entries of a house, in the order in which they came."""
+    def keys(self, house: str, after: int = 0) -> tuple[tuple[int, Key], ...]:
+        """Return the keys of the entries of a house, each with its number, as they came.
+
+        Args:
+            house: Key of the house.
+            after: Number of the last one that isn't wanted.
+        """
 
     def entry(self, key: Key) -> Entry | None:
         """Return one entry; None where there is none of that key."""

@@ -99,13 +99,15 @@ class SqlStore:
                 raise self._changed(f"Entry {number}")
         return tuple(Numbered(number=row[0], entry=read_entry(row[1])) for row in rows)
 
-    def keys(self, house: str) -> tuple[Key, ...]:
-        """Return the keys of the entries of a house, in the order in which they came."""
+    def keys(self, house: str, after: int = 0) -> tuple[tuple[int, Key], ...]:
+        """Return the keys of the entries of a house, each with its number, as they came."""
         with self._link.transaction(writes=False):
             rows = self._link.rows(
-                "SELECT device, counter FROM entries WHERE house = ? ORDER BY number", (house,)
+                "SELECT number, device, counter FROM entries"
+                " WHERE house = ? AND number > ? ORDER BY number",
+                (house, after),
             )
-        return tuple(Key(*row) for row in rows)
+        return tuple((number, Key(device, counter)) for number, device, counter in rows)
 
     def entry(self, key: Key) -> Entry | None:
         """Return one entry; None where there is none of that key."""

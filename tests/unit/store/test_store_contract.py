@@ -202,3 +202,11 @@ def test_two_that_write_at_once_give_no_count_twice(adapter: Adapter) -> None:
     assert two.verify() == ()
     two.close()
     one.close()
+
+
+def test_keys_that_came_since_the_last_look_are_told_with_their_numbers(store: HouseStore) -> None:
+    store.take([entry("p", 4), entry("p", 9, house="other"), entry("q", 2)])
+    assert store.keys("h") == ((1, Key("p", 4)), (3, Key("q", 2)))
+    store.take([entry("p", 1)])
+    assert store.keys("h", 3) == ((4, Key("p", 1)),)
+    assert store.keys("h", 4) == ()

@@ -12,7 +12,8 @@ from queue import SimpleQueue
 from typing import Final, Protocol, TypeVar
 
 from longpoint.errors import LongpointError, StoreError
-from longpoint.journal import Clash, Entry, Key, Seen, as_written, key_of, lacking, seen
+from longpoint.journal import Clash, Entry, Key, Seen, as_written, key_of
+from longpoint.serve.crew.here import Here
 
 T = TypeVar("T")
 
@@ -52,8 +53,8 @@ class Kept(Protocol):
     def entries(self, house: str) -> Sequence[KeptEntry]:
         """Return the entries of a house."""
 
-    def keys(self, house: str) -> tuple[Key, ...]:
-        """Return the keys of the entries of a house."""
+    def keys(self, house: str, after: int = 0) -> tuple[tuple[int, Key], ...]:
+        """Return the keys of a house beyond a number, each with its own."""
 
     def entry(self, key: Key) -> Entry | None:
         """Return one entry."""
@@ -171,13 +172,14 @@ class Keeper:
             return
         finally:
             ready.set()
+        here = Here()
         try:
-            while self._serve(store):
+            while self._serve(store, here):
                 pass
         finally:
             store.close()
 
-    def _serve(self, store: Kept) -> bool:
+    def _serve(self, store: Kept, here: Here) -> bool:
         """Answer what is waiting; False once it is to end."""
         asked = [self._queue.get()]
         while not self._queue.empty() and len(asked) < MOST_AT_ONCE:
@@ -185,7 +187,7 @@ class Keeper:
         now = [each for each in asked if each is not None]
         taken = _take_together(store, [each.share for each in now if each.share])
         for each in now:
-            each.done(_answer(store, each.share, taken))
+            each.done(_answer(store, here, each.share, taken))
         return len(now) == len(asked)
 
 
@@ -194,12 +196,16 @@ def _take_together(store: Kept, shares: Sequence[Share]) -> TakenIn | LongpointE
     return _told(lambda: store.take(entries)) if entries else None
 
 
-def _answer(store: Kept, share: Share | None, taken: TakenIn | LongpointError | None) -> object:
+def _answer(
+    store: Kept, here: Here, share: Share | None, taken: TakenIn | LongpointError | None
+) -> object:
     if share is None:
-        return _told(lambda: tuple((house, seen(store.keys(house))) for house in store.houses()))
+        return _told(
+            lambda: tuple((house, here.of(store, house).seen()) for house in store.houses())
+        )
     if share.entries and isinstance(taken, LongpointError):
         return taken
-    return _told(lambda: _lacking(store, share, taken if share.entries else None))
+    return _told(lambda: _lacking(store, here, share, taken if share.entries else None))
 
 
 def _told(act: Callable[[], T]) -> T | LongpointError:
@@ -216,9 +222,9 @@ def _told(act: Callable[[], T]) -> T | LongpointError:
         )
 
 
-def _lacking(store: Kept, share: Share, taken: object) -> Shared:
-    keys = store.keys(share.house)
-    wanted = lacking(keys, share.seen)
+def _lacking(store: Kept, here: Here, share: Share, taken: object) -> Shared:
+    house = here.of(store, share.house)
+    wanted = house.lacking(share.seen)
     found: list[Entry] = []
     signs = 0
     for key in wanted[:MOST_ENTRIES]:
@@ -233,7 +239,7 @@ def _lacking(store: Kept, share: Share, taken: object) -> Shared:
     own = {key_of(entry): as_written(entry) for entry in share.entries}
     clashes: tuple[Clash, ...] = getattr(taken, "clashes", ())
     return Shared(
-        seen=seen(keys),
+        seen=house.seen(),
         entries=tuple(found),
         more=len(found) < len(wanted),
         clashes=tuple(c for c in clashes if own.get(c.key) == as_written(c.there)),
