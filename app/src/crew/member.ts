@@ -69,7 +69,7 @@ export async function knock(name: string): Promise<void> {
   }
 }
 
-const ASK_EVERY_S = 2;
+const ASK_EVERY_S = 1;
 
 /** End it on both sides; what was read stays on the phone. */
 export async function leave(): Promise<void> {
