@@ -1,5 +1,6 @@
 """A real server on loopback, and somebody who doesn't send as a browser does."""
 
+import asyncio
 import socket
 import threading
 from collections.abc import Iterator
@@ -8,7 +9,7 @@ from pathlib import Path
 import pytest
 import uvicorn
 
-from longpoint.serve.crew import guard
+from longpoint.serve.crew import guard, running
 from tests.crew_server import HOST, crew_laptop
 
 HEAD = (
@@ -22,7 +23,8 @@ ASK = f"GET /crew/openapi.json HTTP/1.1\r\nHost: {HOST}\r\nConnection: close\r\n
 def port(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[int]:
     """Yield the port of a server that waits a fifth of a second for a body."""
     monkeypatch.setattr(guard, "BODY_S", 0.2)
-    listening = socket.create_server(("127.0.0.1", 0))
+    listening = running.listening("127.0.0.1", 0)
+    listening.listen()
     with crew_laptop(tmp_path, is_secure=False) as laptop:
         config = uvicorn.Config(laptop.app, log_config=None, lifespan="off", ws="none")
         server = uvicorn.Server(config)
@@ -48,6 +50,26 @@ def test_a_body_that_never_comes_is_given_up_and_others_are_served_meanwhile(por
         slow.sendall(f"{HEAD}Content-Length: 100\r\n\r\n{{".encode())
         assert answer(port, ASK.encode()).startswith(b"HTTP/1.1 200")
         assert slow.recv(100_000).startswith(b"HTTP/1.1 408")
+
+
+def test_an_answer_is_sent_at_once() -> None:
+    async def no_delay() -> int:
+        options: list[int] = []
+
+        async def came(_: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+            made = writer.get_extra_info("socket")
+            options.append(made.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY))
+            writer.close()
+
+        with running.listening("127.0.0.1", 0) as listening:
+            async with await asyncio.start_server(came, sock=listening) as server:
+                address = server.sockets[0].getsockname()
+                reader, writer = await asyncio.open_connection(*address)
+                await reader.read()
+                writer.close()
+        return options[0]
+
+    assert asyncio.run(no_delay()) != 0
 
 
 def test_headers_without_end_are_refused(port: int) -> None:
