@@ -95,6 +95,17 @@ def tls_files(folder: Path, addresses: Sequence[str], now: datetime) -> TlsFiles
     )
 
 
+def may_vouch_for(address: str) -> bool:
+    """Tell whether a phone believes the authority about an IP address.
+
+    Example:
+        >>> may_vouch_for("192.168.43.7"), may_vouch_for("198.18.0.1")
+        (True, False)
+    """
+    known = ipaddress.ip_address(address)
+    return any(known in ipaddress.ip_network(network) for network in NETWORKS)
+
+
 def fingerprint(certificate_pem: bytes) -> str:
     """Return the SHA-256 fingerprint of a certificate, in pairs of signs."""
     found = x509.load_pem_x509_certificate(certificate_pem).fingerprint(hashes.SHA256())
@@ -190,9 +201,17 @@ def _general_name(address: str) -> x509.GeneralName:
 
 
 def _is_good(path: Path, signer: x509.Certificate, addresses: Sequence[str], now: datetime) -> bool:
-    if not path.exists() or not path.with_suffix(".key").exists():
+    """Tell whether a certificate can be used; one that was cut off in its making can't."""
+    key = path.with_suffix(".key")
+    if not path.exists() or not key.exists():
         return False
-    found = x509.load_pem_x509_certificate(path.read_bytes())
+    try:
+        found = x509.load_pem_x509_certificate(path.read_bytes())
+        own = serialization.load_pem_private_key(key.read_bytes(), None).public_key()
+    except ValueError:
+        return False
+    if own != found.public_key():
+        return False
     names = found.extensions.get_extension_for_class(x509.SubjectAlternativeName).value
     is_ours = found.issuer == signer.subject
     is_fresh = found.not_valid_after_utc - now > timedelta(days=RENEW_DAYS)
@@ -205,7 +224,7 @@ def _write_pair(
     made: x509.Certificate,
     made_key: ec.EllipticCurvePrivateKey,
 ) -> None:
-    """Write a key that only its owner may read, then its certificate."""
+    """Write a key that only its owner may read, then its certificate, whole or not at all."""
     key_pem = made_key.private_bytes(
         serialization.Encoding.PEM,
         serialization.PrivateFormat.PKCS8,
@@ -214,4 +233,6 @@ def _write_pair(
     key.unlink(missing_ok=True)
     with os.fdopen(os.open(key, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as file:
         file.write(key_pem)
-    certificate.write_bytes(made.public_bytes(serialization.Encoding.PEM))
+    beside = certificate.with_suffix(".part")
+    beside.write_bytes(made.public_bytes(serialization.Encoding.PEM))
+    beside.replace(certificate)

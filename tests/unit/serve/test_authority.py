@@ -13,7 +13,7 @@ from cryptography.hazmat.primitives import serialization
 
 from longpoint.errors import ExchangeError
 from longpoint.serve import authority as made
-from longpoint.serve.authority import LEAF_DAYS, TlsFiles, tls_files
+from longpoint.serve.authority import LEAF_DAYS, TlsFiles, may_vouch_for, tls_files
 
 NOW = datetime.now(UTC)
 
@@ -90,6 +90,42 @@ def test_damaged_certificates_are_told(tmp_path: Path) -> None:
     files.authority.write_text("no certificate", encoding="utf-8")
     with pytest.raises(ExchangeError, match="put the folder aside"):
         tls_files(tmp_path, ["127.0.0.1"], NOW)
+
+
+@pytest.mark.parametrize("cut", ["laptop.crt", "laptop.key"])
+def test_a_certificate_cut_off_in_its_making_is_made_anew(tmp_path: Path, cut: str) -> None:
+    files = tls_files(tmp_path, ["127.0.0.1"], NOW)
+    (tmp_path / cut).write_bytes((tmp_path / cut).read_bytes()[:40])
+    again = tls_files(tmp_path, ["127.0.0.1"], NOW)
+    assert again.fingerprint == files.fingerprint
+    assert is_trusted(again, "127.0.0.1")
+
+
+def test_a_certificate_with_another_key_is_made_anew(tmp_path: Path) -> None:
+    """As it lies when the laptop dies after the key was written and before its certificate."""
+    tls_files(tmp_path, ["127.0.0.1"], NOW)
+    other = tls_files(tmp_path / "other", ["127.0.0.1"], NOW)
+    (tmp_path / "laptop.key").write_bytes(other.key.read_bytes())
+    assert is_trusted(tls_files(tmp_path, ["127.0.0.1"], NOW), "127.0.0.1")
+
+
+@pytest.mark.parametrize(
+    ("address", "is_good"),
+    [
+        ("10.1.2.3", True),
+        ("172.31.255.254", True),
+        ("172.32.0.1", False),
+        ("169.254.1.1", True),
+        ("198.18.0.1", False),
+        ("8.8.8.8", False),
+    ],
+)
+def test_no_address_is_served_that_the_authority_is_void_for(
+    tmp_path: Path, address: str, is_good: bool
+) -> None:
+    """Held against OpenSSL; 198.18.0.0/15 is for benchmarks (RFC 2544), from memory."""
+    assert may_vouch_for(address) is is_good
+    assert is_trusted(tls_files(tmp_path, [address], NOW), address) is is_good
 
 
 def test_a_key_fits_its_certificate(tmp_path: Path) -> None:

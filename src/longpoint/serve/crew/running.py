@@ -13,7 +13,7 @@ import uvicorn
 from starlette.types import ASGIApp
 
 from longpoint.errors import ExchangeError
-from longpoint.serve.authority import TlsFiles
+from longpoint.serve.authority import TlsFiles, may_vouch_for
 
 LOOPBACK: Final = "127.0.0.1"
 MOST_AT_ONCE: Final = 200
@@ -39,7 +39,7 @@ class LastAsked:
 def private_addresses() -> tuple[str, ...]:
     """Return the addresses by which phones on the same network call this machine.
 
-    Addresses of the internet are left out: this server is for a private network.
+    Addresses that the authority can't vouch for are left out, those of the internet first of all.
     """
     found: dict[str, None] = {}
     # Nothing is sent: it asks which way a packet would go. 192.0.2.1 is for documents, RFC 5737.
@@ -54,8 +54,7 @@ def private_addresses() -> tuple[str, ...]:
 
 
 def _is_private(address: str) -> bool:
-    known = ipaddress.ip_address(address)
-    return known.is_private and not known.is_loopback and not known.is_unspecified
+    return may_vouch_for(address) and not ipaddress.ip_address(address).is_loopback
 
 
 def listening(host: str, port: int) -> socket.socket:
