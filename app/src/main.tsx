@@ -83,7 +83,7 @@ function InHouse({ path }: { path: readonly string[] }) {
     case "saw":
       return <Saw standing={standing} />;
     case "label":
-      return <Label standing={standing} />;
+      return <Label standing={standing} text={more[0]} />;
     case "wall":
       return <Wall standing={standing} mark={more[0]} />;
     case "buy":

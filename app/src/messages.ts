@@ -589,6 +589,26 @@ export interface Came {
   readonly by: readonly CameFrom[];
 }
 
+export interface JournalHere {
+  readonly house: string;
+  readonly entries: readonly Entry[];
+}
+
+export interface AskLabelHouse {
+  readonly ask: "label-house";
+  readonly text: string;
+  readonly journals: readonly JournalHere[];
+}
+
+export interface LabelHouse {
+  readonly kind: "label-house";
+  readonly house: string;
+  readonly name: string;
+  readonly piece: string;
+  readonly is_old: boolean;
+  readonly since: string;
+}
+
 export type Request =
   | AskLimits
   | AskFold
@@ -602,6 +622,7 @@ export type Request =
   | AskOpen
   | AskHandOver
   | AskJoined
+  | AskLabelHouse
   | AskPassing
   | AskCame;
 
@@ -618,6 +639,7 @@ export type Answer =
   | Opened
   | HandOver
   | Joined
+  | LabelHouse
   | Passing
   | Came
   | Refusal;

@@ -1,27 +1,35 @@
-/** A piece's label, read by the camera (a film in place of one) and from pictures. */
+/** A piece by its printed label: from a picture of one, and by the camera that looks at another. */
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { after, before, test } from "node:test";
 import { fileURLToPath } from "node:url";
-import { phone, plannerReady, served } from "./drive.mjs";
-import { writeHouse } from "./screens.mjs";
+import { beginHouse, phone, plannerReady, served, type } from "./drive.mjs";
+
+const HERE = dirname(fileURLToPath(import.meta.url));
+const HOUSE = join(HERE, "../../tests/scenarios/pipit.toml");
 
 const folder = mkdtempSync(join(tmpdir(), "longpoint-label-"));
-const DRAWN = join(dirname(fileURLToPath(import.meta.url)), "core/label_pictures.py");
+/** The first two pieces off the saw: their labels lie before the camera. */
+const pieces = [];
 let server;
+let house;
 let context;
 let page;
 
 before(async () => {
-  const house = join(folder, "cabin.toml");
-  writeHouse(house);
-  execFileSync(process.env.PYTHON ?? "python3", [DRAWN, house, folder]);
+  const sheets = join(folder, "sheets");
+  longpoint("plan", HOUSE, "--out", sheets, "--draws", "1000");
+  longpoint("labels", sheets, "--grid", "62x29");
+  python(join(HERE, "core/label_pictures.py"), join(sheets, "labels.pdf"), folder);
+  const plan = JSON.parse(readFileSync(join(sheets, "plan.json"), "utf8"));
+  pieces.push(...plan.sticks[0].pieces.slice(0, 2));
   server = await served();
-  context = await phone(join(folder, "profile"), {
+  context = await phone(join(folder, "phone"), {
+    permissions: ["camera"],
     args: [
       "--no-sandbox",
       "--disable-dev-shm-usage",
@@ -29,18 +37,11 @@ before(async () => {
       "--use-fake-device-for-media-stream",
       `--use-file-for-fake-video-capture=${join(folder, "label.y4m")}`,
     ],
-    permissions: ["camera"],
   });
   page = context.pages()[0] ?? (await context.newPage());
-  page.setDefaultTimeout(60_000);
+  page.setDefaultTimeout(30_000);
   await page.goto(server.address);
   await plannerReady(page);
-  await page.evaluate(() => (location.hash = "#/open"));
-  await page.locator("input[type=file]").first().setInputFiles(house);
-  await page.getByRole("button", { name: "Keep it on this phone" }).tap();
-  await page.getByText(/of 8 openings can be cut as planned/).waitFor();
-  await page.getByRole("link", { name: "Saw", exact: true }).tap();
-  await page.getByRole("link", { name: "Read a label" }).tap();
 });
 
 after(async () => {
@@ -49,24 +50,67 @@ after(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-test("the camera reads a label, and the piece is there with its figure", async () => {
+function python(...args) {
+  return execFileSync(process.env.PYTHON ?? "python3", args, { encoding: "utf8" });
+}
+
+/** A house with an opening held ends with 1: its labels are printed all the same. */
+function longpoint(...args) {
+  try {
+    python("-m", "longpoint.cli.main", ...args);
+  } catch (trouble) {
+    if (trouble.status !== 1) throw trouble;
+  }
+}
+
+async function houseHere() {
+  return (await page.evaluate(() => location.hash)).split("/")[2];
+}
+
+const at = (...way) =>
+  page.evaluate((to) => (location.hash = to), `#/${["h", ...way].join("/")}`);
+
+async function readPicture(house) {
+  await at(house, "label");
+  await page.getByLabel("Or a picture of the label").setInputFiles(join(folder, "label.bmp"));
+}
+
+test("a label of a house that isn't here says so", async () => {
+  await beginHouse(page, "Wheatear");
+  await readPicture(await houseHere());
+  await page.getByText(/^No house on this phone has those readings/).waitFor();
+});
+
+test("the camera reads a label of another house, and leads to it", async () => {
+  const other = await houseHere();
+  await page.evaluate(() => (location.hash = "#/open"));
+  await page.locator("input[type=file]").first().setInputFiles(HOUSE);
+  await page.getByRole("button", { name: "Keep it on this phone" }).tap();
+  await page.getByText(/of 8 openings can be cut as planned/).waitFor();
+  house = await houseHere();
+  await at(other, "label");
   await page.getByRole("button", { name: "Read with the camera" }).tap();
-  await page.getByText("W1 head").waitFor();
+  await page.getByText("This label is of Pipit").waitFor();
+  await page.getByRole("link", { name: "Look there" }).tap();
+  await page.getByText(pieces[1], { exact: true }).waitFor();
   await page.getByText("still to be cut").waitFor();
+  assert.equal(await houseHere(), house);
   assert.equal(await page.getByText("Look at it").count(), 0);
-  await page.getByRole("button", { name: "Close the camera" }).tap();
 });
 
-test("a label of other readings is told apart, and the piece shown all the same", async () => {
-  await page.locator("input[type=file]").setInputFiles(join(folder, "old.png"));
-  await page.getByText("may have been cut to other lengths").waitFor();
-  await page.getByText("W1 head").waitFor();
-});
-
-test("what is no label is refused, and the next one is read", async () => {
-  await page.locator("input[type=file]").setInputFiles(join(folder, "other.png"));
-  await page.getByText("It is no label of a piece").waitFor();
-  await page.locator("input[type=file]").setInputFiles(join(folder, "old.png"));
-  await page.getByRole("link", { name: "W1: where it goes" }).tap();
+test("a printed label shows its piece, and where it goes", async () => {
+  await readPicture(house);
+  await page.getByText(pieces[0], { exact: true }).waitFor();
+  await page.getByRole("link", { name: /: where it goes$/ }).tap();
   await page.getByRole("heading", { name: "Pieces" }).waitFor();
+});
+
+test("a label from before a reading says so, and shows the piece as it stands now", async () => {
+  await at(house, "read", "W1", "top");
+  await page.getByRole("heading", { name: "Width at the head" }).waitFor();
+  await type(page, 1188);
+  await readPicture(house);
+  await page.getByText("Written first since it was printed: W1 top read: 1188 mm").waitFor();
+  await page.getByText("may have been cut to other lengths").waitFor();
+  await page.getByText(pieces[0], { exact: true }).waitFor();
 });

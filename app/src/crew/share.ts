@@ -102,7 +102,10 @@ async function allShared(secret: string): Promise<boolean> {
 async function refused(found: { is: "away" } | { is: "refused"; status: number; said: ThreeSentences }) {
   if (found.is === "away") return false;
   const now = member.get();
-  if (found.status === 401 && now) await setMember({ ...now, out: found.said });
+  if (found.status === 401 && now) {
+    const read = `To the crew this phone was ${now.name}.`;
+    await setMember({ ...now, out: { ...found.said, read } });
+  }
   return found.status !== 429 && found.status !== 503;
 }
 

@@ -1,41 +1,93 @@
 /** A piece's label read off its code: which piece it is, and what it should measure now. */
 
-import { useRef, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { ask } from "../core/link";
 import type { Standing } from "../house";
-import type { LabelRead, Refusal } from "../messages";
+import { entriesOf, houseKeys } from "../journal/store";
+import type { Fold, LabelHouse, LabelRead, Refusal } from "../messages";
 import { CodeEyes } from "../parts/code_eyes";
 import { Frame } from "../parts/frame";
 import { PieceRows } from "../parts/pieces";
 import { Findings, Refused } from "../parts/said";
 import { link } from "../route";
 
-export function Label({ standing }: { standing: Standing }) {
-  const [found, setFound] = useState<LabelRead | Refusal | undefined>();
+interface Props {
+  readonly standing: Standing;
+  /** What a label says that was read already, when its house wasn't in hand. */
+  readonly text?: string | undefined;
+}
+
+interface Found {
+  readonly text: string;
+  readonly whose: LabelHouse;
+  /** Of the house in hand only. */
+  readonly read?: LabelRead | undefined;
+}
+
+export function Label({ standing, text }: Props) {
+  const [found, setFound] = useState<Found | Refusal | undefined>();
   const last = useRef("");
-  const take = async (text: string) => {
-    const { fold } = standing;
+  const { key, fold } = standing;
+  const take = async (seen: string) => {
     // The camera sees one label many times.
-    if (!fold || text === last.current) return;
-    last.current = text;
-    const { document, held, saw } = fold;
-    setFound(await ask<"label">({ ask: "label", text, document, held, saw }));
+    if (!fold || seen === last.current) return;
+    last.current = seen;
+    setFound(await look(seen, key, fold));
   };
+  useEffect(() => {
+    if (text) void take(text);
+  }, [text, fold]);
   return (
     <Frame
       title="Read a label"
       above={standing.fold?.name}
-      back={link("h", standing.key, "saw")}
-      house={standing.key}
+      back={link("h", key, "saw")}
+      house={key}
       tab="saw"
     >
       <p>Hold the square code of a piece's label before the camera.</p>
       <CodeEyes take={take} pictures="Or a picture of the label" isDone={false} />
       <div aria-live="polite" class="stack">
-        {found?.kind === "refusal" && <Refused said={found} />}
-        {found?.kind === "label" && <Read read={found} house={standing.key} />}
+        {found && "kind" in found && <Refused said={found} />}
+        {found && "whose" in found && <Whose found={found} house={key} />}
       </div>
     </Frame>
+  );
+}
+
+/** Every opening's head is called alike in every house: first it is asked whose label it is. */
+async function look(text: string, key: string, fold: Fold): Promise<Found | Refusal> {
+  const houses = await houseKeys();
+  const journals = await Promise.all(
+    houses.map(async (house) => ({ house, entries: await entriesOf(house) })),
+  );
+  const whose = await ask<"label-house">({ ask: "label-house", text, journals });
+  if (whose.kind === "refusal" || whose.house !== key) {
+    return whose.kind === "refusal" ? whose : { text, whose };
+  }
+  const { document, held, saw } = fold;
+  const read = await ask<"label">({ ask: "label", text, document, held, saw });
+  return read.kind === "refusal" ? read : { text, whose, read };
+}
+
+function Whose({ found: { text, whose, read }, house }: { found: Found; house: string }) {
+  if (!read) {
+    return (
+      <div class="card">
+        <p>
+          This label is of <b>{whose.name}</b>.
+        </p>
+        <a class="act wide" href={link("h", whose.house, "label", text)}>
+          Look there
+        </a>
+      </div>
+    );
+  }
+  return (
+    <>
+      {whose.since && <p>Written first since it was printed: {whose.since}.</p>}
+      <Read read={read} house={house} />
+    </>
   );
 }
 

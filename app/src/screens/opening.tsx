@@ -8,6 +8,7 @@ import { Echo, useLook } from "../parts/echo";
 import { Frame } from "../parts/frame";
 import { PieceRows } from "../parts/pieces";
 import { StateOf } from "../parts/state";
+import { WhoDiffers } from "../parts/who_read";
 import { go, link } from "../route";
 import { ReadAgain } from "./read";
 
@@ -37,6 +38,7 @@ export function Opening({ standing, mark }: { standing: Standing; mark: string }
             {plan?.chance && <span class="grow faint">fits {plan.chance}</span>}
           </div>
           {plan?.why && <p>{plan.why}</p>}
+          <WhoDiffers lines={opening.lines} />
           <Echo standing={standing} way={["openings", mark]} />
         </div>
         <div class="stack">

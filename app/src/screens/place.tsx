@@ -10,6 +10,7 @@ import { TextField } from "../parts/fields";
 import { Frame } from "../parts/frame";
 import { PieceRows } from "../parts/pieces";
 import { StateOf } from "../parts/state";
+import { WhoDiffers } from "../parts/who_read";
 import {
   formOf,
   leftOf,
@@ -60,6 +61,7 @@ export function Place({ standing, way }: { standing: Standing; way: Way }) {
             isHeld={standing.plan?.held.includes(place.root)}
             isPlanned={Boolean(standing.plan)}
           />
+          <WhoDiffers lines={place.lines} />
           {next && (
             <a class="act main" href={link("h", standing.key, "fill", next.line, ...way)}>
               Read {next.short.toLowerCase()}

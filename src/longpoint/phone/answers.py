@@ -20,12 +20,14 @@ from longpoint.phone.forms import forms
 from longpoint.phone.hand_over import FORMAT, handed_over, joined, journal_in
 from longpoint.phone.house_text import house_text
 from longpoint.phone.label_read import label_read
+from longpoint.phone.labelled import house_codes, labelled
 from longpoint.phone.looked import looked
 from longpoint.phone.looked_places import looked_at_place
 from longpoint.phone.messages import (
     Answer,
     AtSaw,
     File,
+    LabelRead,
     Limits,
     Look,
     Opened,
@@ -211,6 +213,11 @@ def _wall(asked: Asked, ports: Ports) -> Wall:
     )
 
 
+def _label(asked: Asked, ports: Ports) -> LabelRead:
+    codes = house_codes(asked["document"], _held(asked))
+    return label_read(asked["text"], _at(asked, ports, forecast=False), codes)
+
+
 def _file(asked: Asked, _: Ports) -> File:
     document = asked["document"]
     name = "".join(c if c.isascii() and c.isalnum() else "-" for c in document["name"].lower())
@@ -244,7 +251,7 @@ _ANSWERS: Final[dict[str, Callable[[Asked, Ports], Answer]]] = {
     "limits": lambda asked, _: _limits(asked),
     "fold": lambda asked, _: fold(asked["entries"]),
     "look": lambda asked, _: _look(asked),
-    "label": lambda asked, ports: label_read(asked["text"], _at(asked, ports, forecast=False)),
+    "label": _label,
     "plan": _plan,
     "sheets": _sheets,
     "saw": _saw,
@@ -252,6 +259,7 @@ _ANSWERS: Final[dict[str, Callable[[Asked, Ports], Answer]]] = {
     "file": _file,
     "open": _open,
     "hand-over": lambda asked, ports: handed_over(asked["entries"], ports.code_modules),
+    "label-house": lambda asked, _: labelled(asked["text"], asked["journals"]),
     "passing": lambda asked, _: passing(asked["keys"], asked["there"]),
     "came": lambda asked, _: came(asked["entries"]),
     "joined": lambda asked, _: joined(asked["parts"]),

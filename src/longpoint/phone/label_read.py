@@ -1,5 +1,6 @@
 """A piece's label, read off its code: which piece it is, and how it stands with it now."""
 
+from collections.abc import Set
 from typing import Final
 
 from longpoint.errors import SheetError
@@ -14,12 +15,13 @@ from longpoint.speech.said import say
 OLD_LABEL: Final = "label-of-other-readings"
 
 
-def label_read(text: str, at: AtPhone) -> LabelRead:
+def label_read(text: str, at: AtPhone, codes: Set[str]) -> LabelRead:
     """Return the piece that a label's code names, as the house stands now.
 
     Args:
         text: What the code says.
         at: The house in hand, its plan and its cutting.
+        codes: Of its readings, as `labelled.house_codes` gives them.
 
     Raises:
         SheetError: It is no label of a piece, or of a piece that this house hasn't got.
@@ -44,7 +46,7 @@ def label_read(text: str, at: AtPhone) -> LabelRead:
         room=piece.room,
         is_cut=mark in at.again.state.done,
         row=row,
-        findings=() if code == plan.readings_code else (_of_other_readings(code, mark, plan),),
+        findings=() if code in codes else (_of_other_readings(code, mark, plan),),
     )
 
 

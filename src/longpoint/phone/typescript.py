@@ -8,9 +8,19 @@ from enum import StrEnum
 from typing import Any
 
 from longpoint.phone import entries, messages
-from longpoint.phone.messages import crew, files, limits, looking, news, planning, said, standing
+from longpoint.phone.messages import (
+    crew,
+    files,
+    labels,
+    limits,
+    looking,
+    news,
+    planning,
+    said,
+    standing,
+)
 
-_MODULES = (entries, said, limits, standing, looking, planning, news, files, crew, messages)
+_MODULES = (entries, said, limits, standing, looking, planning, news, files, crew, labels, messages)
 
 _PLAIN = {str: "string", int: "number", float: "number", bool: "boolean", type(None): "null"}
 

@@ -18,6 +18,7 @@ from longpoint.phone.messages.files import (
     Joined,
     Opened,
 )
+from longpoint.phone.messages.labels import AskLabelHouse, JournalHere, LabelHouse
 from longpoint.phone.messages.limits import (
     AskLimits,
     Choice,
@@ -66,6 +67,7 @@ Request = (
     | AskOpen
     | AskHandOver
     | AskJoined
+    | AskLabelHouse
     | AskPassing
     | AskCame
 )
@@ -82,6 +84,7 @@ Answer = (
     | Opened
     | HandOver
     | Joined
+    | LabelHouse
     | Passing
     | Came
     | Refusal
@@ -95,6 +98,7 @@ __all__ = [
     "AskHandOver",
     "AskJoined",
     "AskLabel",
+    "AskLabelHouse",
     "AskLimits",
     "AskLook",
     "AskOpen",
@@ -121,7 +125,9 @@ __all__ = [
     "FormLine",
     "HandOver",
     "Joined",
+    "JournalHere",
     "KindLimits",
+    "LabelHouse",
     "LabelRead",
     "Limits",
     "LineLimits",
