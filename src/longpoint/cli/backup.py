@@ -7,7 +7,7 @@ import click
 
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
-from longpoint.cli.store_options import at_moment, new_name, store_option
+from longpoint.cli.store_options import at_moment, new_name, store_file_option
 from longpoint.speech.said import say
 from longpoint.store.copies import back_up
 from longpoint.store.sqlite_store import open_store, open_to_read
@@ -15,7 +15,7 @@ from longpoint.store.sqlite_store import open_store, open_to_read
 
 @click.command(name="backup")
 @click.argument("to", type=click.Path(path_type=Path))
-@store_option
+@store_file_option
 @at_moment
 @exits
 def command(to: Path, store: Path, at: str) -> Outcome:

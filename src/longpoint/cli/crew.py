@@ -1,12 +1,12 @@
 """`longpoint crew`: which phones share with this laptop, and what happened."""
 
 from datetime import UTC, datetime
-from pathlib import Path
 
 import click
 
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.store_options import store_option
+from longpoint.cli.store_places import StorePlace
 from longpoint.errors import ExchangeError
 
 
@@ -18,7 +18,7 @@ def command() -> None:
 @command.command(name="list")
 @store_option
 @exits
-def list_devices(store: Path) -> Outcome:
+def list_devices(store: StorePlace) -> Outcome:
     """List the phones that were let in."""
     from longpoint.cli.crew_folder import crew_folder, load_members
 
@@ -36,7 +36,7 @@ def list_devices(store: Path) -> Outcome:
 @click.argument("name")
 @store_option
 @exits
-def put_out(name: str, store: Path) -> Outcome:
+def put_out(name: str, store: StorePlace) -> Outcome:
     """Put a phone out, by its name or the beginning of its key; at once, also while serving.
 
     What it has shared stays here, and what is on it stays on it.
@@ -65,7 +65,7 @@ def put_out(name: str, store: Path) -> Outcome:
 @command.command(name="log")
 @store_option
 @exits
-def show_log(store: Path) -> Outcome:
+def show_log(store: StorePlace) -> Outcome:
     """Show what happened: who knocked, came in, shared, was put out."""
     from longpoint.cli.crew_folder import crew_folder, read_log
 

@@ -6,9 +6,12 @@ import threading
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from hashlib import sha256
 from pathlib import Path
 from typing import Any, Final
 
+from longpoint.cli.store_options import default_store
+from longpoint.cli.store_places import Database, StorePlace
 from longpoint.errors import ExchangeError
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.serve.crew.members import Member, member_table
@@ -35,13 +38,17 @@ class CrewFolder:
         return self.path / "log.jsonl"
 
 
-def crew_folder(store: Path) -> CrewFolder:
-    """Return the folder of the crew beside a store.
+def crew_folder(store: StorePlace) -> CrewFolder:
+    """Return the folder of the crew: beside a store, or for a database where stores lie at first.
 
     Example:
         >>> crew_folder(Path("houses.store")).path.name
         'houses.store.crew'
     """
+    if isinstance(store, Database):
+        # Each database has its own; what it is called may hold signs that no folder takes.
+        code = sha256(str(store).encode()).hexdigest()[:12]
+        return CrewFolder(default_store().with_name(f"database-{code}.crew"))
     return CrewFolder(store.with_name(store.name + ".crew"))
 
 

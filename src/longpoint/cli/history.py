@@ -1,7 +1,6 @@
 """`longpoint history`: everything that was written of a house."""
 
 from collections.abc import Iterator, Mapping
-from pathlib import Path
 
 import click
 
@@ -9,18 +8,18 @@ from longpoint.cli.kept_houses import KeptHouse, code_of, house_named
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import store_option
+from longpoint.cli.store_places import StorePlace, open_to_read
 from longpoint.journal import Key
 from longpoint.phone.entry_words import entry_words
 from longpoint.speech.said import say
 from longpoint.store import Milestone, MilestoneKind
-from longpoint.store.sqlite_store import open_to_read
 
 
 @click.command(name="history")
 @click.argument("house")
 @store_option
 @exits
-def command(house: str, store: Path) -> Outcome:
+def command(house: str, store: StorePlace) -> Outcome:
     """List all that was written of HOUSE, with its revisions and the sheets made from them.
 
     The number in front is what `longpoint undo` takes.

@@ -19,13 +19,13 @@ from longpoint.cli.kept_houses import (
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import at_moment, new_name, store_option
+from longpoint.cli.store_places import StorePlace, open_store, open_to_read
 from longpoint.exchange.house_files import load_house_document, load_house_text
 from longpoint.exchange.safe_files import write_new_text
 from longpoint.phone.entry_words import entry_words
 from longpoint.phone.file_changes import Body, file_changes, without_days
 from longpoint.phone.house_text import house_text
 from longpoint.speech.said import say
-from longpoint.store.sqlite_store import open_store, open_to_read
 from longpoint.survey.house_file import read_house
 
 _SHOWN = 12
@@ -35,7 +35,7 @@ _SHOWN = 12
 @click.group(name="houses", invoke_without_command=True)
 @store_option
 @click.pass_context
-def command(context: click.Context, store: Path) -> None:
+def command(context: click.Context, store: StorePlace) -> None:
     """List the houses of the store, or put house files into it and get them out.
 
     The store keeps every reading that ever was, which phone or file it came from, and which sheets
@@ -52,7 +52,7 @@ def command(context: click.Context, store: Path) -> None:
 @store_option
 @at_moment
 @exits
-def add(file: Path, as_new: bool, store: Path, at: str) -> Outcome:
+def add(file: Path, as_new: bool, store: StorePlace, at: str) -> Outcome:
     """Put a house FILE into the store, or what was changed in it since it was last put in.
 
     A house is known by its name. What phones read meanwhile stays, unless the same figure was
@@ -84,7 +84,7 @@ def add(file: Path, as_new: bool, store: Path, at: str) -> Outcome:
 @click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
 @store_option
 @exits
-def write(house: str, file: Path, store: Path) -> Outcome:
+def write(house: str, file: Path, store: StorePlace) -> Outcome:
     """Write HOUSE, as it stands in the store, to a house FILE that isn't there yet."""
     kept = open_to_read(store)
     try:
@@ -102,7 +102,7 @@ def write(house: str, file: Path, store: Path) -> Outcome:
     return Outcome.DONE
 
 
-def _listed(path: Path) -> Outcome:
+def _listed(path: StorePlace) -> Outcome:
     store = open_to_read(path)
     try:
         houses = all_houses(store)
@@ -159,7 +159,7 @@ def _come_out(entries: object, changes: tuple[Body, ...], document: dict[str, ob
 
 
 def _say_added(
-    before: KeptHouse | None, after: KeptHouse, bodies: tuple[Body, ...], store: Path
+    before: KeptHouse | None, after: KeptHouse, bodies: tuple[Body, ...], store: StorePlace
 ) -> None:
     if before is None:
         speak(

@@ -8,6 +8,7 @@ from typing import Any, Final
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.plan_folder import planned_code, void_sheets
 from longpoint.cli.store_options import new_name
+from longpoint.cli.store_places import StorePlace, open_store, open_to_read
 from longpoint.errors import LongpointError, StoreError
 from longpoint.journal import Entry
 from longpoint.phone.decided import decided
@@ -17,7 +18,6 @@ from longpoint.render.paper import Paper
 from longpoint.speech.said import joined, say
 from longpoint.store import HouseStore, Milestone, MilestoneKind
 from longpoint.store.records import Numbered
-from longpoint.store.sqlite_store import open_store, open_to_read
 from longpoint.survey.house_file import read_house, readings_code
 
 SHORTEST_KEY: Final = 4
@@ -160,7 +160,7 @@ def mark_revision(store: HouseStore, house: KeptHouse, at: str) -> KeptHouse:
     return kept_house(store, house.key)
 
 
-def house_in_store(path: Path, written: str) -> KeptHouse:
+def house_in_store(path: StorePlace, written: str) -> KeptHouse:
     """Return a house of the store in a file, by its name.
 
     Raises:
@@ -173,11 +173,11 @@ def house_in_store(path: Path, written: str) -> KeptHouse:
         store.close()
 
 
-def remember_plan(path: Path, key: str, at: str, folder: Path, code: str) -> list[str]:
+def remember_plan(path: StorePlace, key: str, at: str, folder: Path, code: str) -> list[str]:
     """Remember that sheets of a house were made, and say from which revision.
 
     Args:
-        path: File of the store.
+        path: Where the store is.
         key: Key of the house.
         at: The moment.
         folder: Where the sheets are.

@@ -17,6 +17,7 @@ from longpoint.cli.plan_folder import STATE, void_sheets
 from longpoint.cli.planning import plan_and_write, with_crew
 from longpoint.cli.spoken import speak, tongue
 from longpoint.cli.store_options import at_moment, store_option
+from longpoint.cli.store_places import StorePlace
 from longpoint.errors import LongpointError
 from longpoint.exchange.house_files import load_house_document
 from longpoint.exchange.rack_files import load_rack
@@ -88,7 +89,7 @@ def command(
     crew: Path | None,
     rack: Path | None,
     from_store: bool,
-    store: Path,
+    store: StorePlace,
     at: str,
     on: date,
     old_after_days: int | None,

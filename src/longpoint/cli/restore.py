@@ -6,14 +6,14 @@ import click
 
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
-from longpoint.cli.store_options import new_name, store_option
+from longpoint.cli.store_options import new_name, store_file_option
 from longpoint.speech.said import say
 from longpoint.store.copies import Restored, restore
 
 
 @click.command(name="restore")
 @click.argument("backup", type=click.Path(path_type=Path, dir_okay=False))
-@store_option
+@store_file_option
 @exits
 def command(backup: Path, store: Path) -> Outcome:
     """Bring back what is in BACKUP. Nothing that the store holds is taken out of it.

@@ -11,13 +11,13 @@ from collections.abc import Callable, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 import click
 
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.store_options import new_name, store_option
+from longpoint.cli.store_places import StorePlace, open_store
 from longpoint.errors import ExchangeError
 from longpoint.serve.app_files import app_folder
 
@@ -47,7 +47,7 @@ LOOK_EVERY_S: Final = 0.2
     help="Stop when nobody has asked for so long.",
 )
 @exits
-def command(store: Path, lan: bool, port: int, idle_minutes: float) -> Outcome:
+def command(store: StorePlace, lan: bool, port: int, idle_minutes: float) -> Outcome:
     """Share the houses of the store with the crew's phones, until Ctrl-C.
 
     Without --lan only this machine is answered. A phone scans the code that is shown; you compare
@@ -60,7 +60,6 @@ def command(store: Path, lan: bool, port: int, idle_minutes: float) -> Outcome:
     from longpoint.serve.crew import Crew, Doors, Guard, Keeper, Members, crew_app
     from longpoint.serve.crew.running import LOOPBACK, LastAsked, listening, private_addresses
     from longpoint.serve.crew.running import running as served
-    from longpoint.store.sqlite_store import open_store
 
     folder = crew_folder(store)
     addresses = private_addresses() if lan else (LOOPBACK,)

@@ -9,12 +9,17 @@ from typing import Any, Final, TypeVar
 
 import click
 
+from longpoint.cli.store_places import StoreType
 from longpoint.speech.said import say
 
 F = TypeVar("F", bound=Callable[..., Any])
 
 FILE: Final = "houses.store"
 STORE_WORDS: Final = say(
+    "File of the store, or a database: postgresql://host/name. [default: longpoint/houses.store "
+    "in XDG_DATA_HOME or ~/.local/share]"
+)
+STORE_FILE_WORDS: Final = say(
     "File of the store. [default: longpoint/houses.store in XDG_DATA_HOME or ~/.local/share]"
 )
 
@@ -28,12 +33,16 @@ def default_store() -> Path:
 
 
 def store_option(command: F) -> F:
-    """Give a command the option --store, the file that it works on."""
+    """Give a command the option --store, the file or database that it works on."""
+    return click.option("--store", type=StoreType(), default=default_store, help=STORE_WORDS)(
+        command
+    )
+
+
+def store_file_option(command: F) -> F:
+    """Give a command the option --store, a file: it works on no database."""
     return click.option(
-        "--store",
-        type=click.Path(path_type=Path, dir_okay=False),
-        default=default_store,
-        help=STORE_WORDS,
+        "--store", type=StoreType(is_file=True), default=default_store, help=STORE_FILE_WORDS
     )(command)
 
 

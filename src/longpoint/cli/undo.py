@@ -1,7 +1,5 @@
 """`longpoint undo`: an entry doesn't count any more, or counts again."""
 
-from pathlib import Path
-
 import click
 
 from longpoint.cli.kept_houses import (
@@ -16,12 +14,12 @@ from longpoint.cli.kept_houses import (
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import at_moment, new_name, store_option
+from longpoint.cli.store_places import StorePlace, open_store, open_to_read
 from longpoint.errors import StoreError
 from longpoint.journal import Key
 from longpoint.phone.entry_words import entry_words
 from longpoint.speech.said import say
 from longpoint.store.records import Numbered
-from longpoint.store.sqlite_store import open_store, open_to_read
 
 
 @click.command(name="undo")
@@ -30,7 +28,7 @@ from longpoint.store.sqlite_store import open_store, open_to_read
 @store_option
 @at_moment
 @exits
-def command(house: str, number: int | None, store: Path, at: str) -> Outcome:
+def command(house: str, number: int | None, store: StorePlace, at: str) -> Outcome:
     """Take back what was last written of HOUSE, or the entry of a NUMBER of `longpoint history`.
 
     Nothing is rubbed out: taking back is one more entry, and can be taken back by its own number.

@@ -1,6 +1,6 @@
 """A store in PostgreSQL, for a firm with several crews: the same tables, the same sums."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Final
 
@@ -10,6 +10,8 @@ from longpoint.errors import Finding, StoreError
 from longpoint.store.schema import APPLICATION_ID
 from longpoint.store.sql_store import SqlStore
 from longpoint.store.tail import Tail
+
+Connection = psycopg.Connection[tuple[Any, ...]]
 
 VERSION: Final = 1
 _NEVER: Final = "entries_milestones_houses_are_only_ever_added"
@@ -43,20 +45,32 @@ _TABLES: Final = (
 
 
 class PostgresLink:
-    """A connection to a database; see `link.Link`."""
+    """A connection to a database, made anew once it is lost; see `link.Link`.
 
-    def __init__(self, connection: psycopg.Connection[tuple[Any, ...]]) -> None:
-        self._connection = connection
+    Args:
+        connect: Makes it.
+
+    Raises:
+        StoreError: It can't be made.
+    """
+
+    def __init__(self, connect: Callable[[], Connection]) -> None:
+        self._connect = connect
+        self._connection = connect()
+        self._name = self._connection.info.dbname
 
     @property
     def name(self) -> str:
         """Name of the database."""
-        return self._connection.info.dbname
+        return self._name
 
     @contextmanager
     def transaction(self, *, writes: bool) -> Iterator[None]:
         """Do what is inside as a whole, on the disk at its end, or not at all if it raises."""
         act = "written" if writes else "read"
+        if self._connection.closed:
+            # What was in the middle when it was lost has been told; the next one goes on.
+            self._connection = self._connect()
         with _told(self.name, act), self._connection.transaction():
             if writes:
                 # Whoever writes next waits here until this one is done.
@@ -96,24 +110,63 @@ def open_postgres_store(address: str, device: str) -> PostgresStore:
     Raises:
         StoreError: The database can't be used.
     """
+    return _opened(address, lambda connection: _make_tables(connection, device))
+
+
+def open_postgres_to_read(address: str) -> PostgresStore:
+    """Return the store in a database; it isn't made when it isn't there.
+
+    Args:
+        address: As for `open_postgres_store`.
+
+    Raises:
+        StoreError: There is none, or the database can't be used.
+    """
+    return _opened(address, _refuse_empty)
+
+
+def _opened(address: str, look: Callable[[Connection], None]) -> PostgresStore:
+    link = PostgresLink(lambda: _connected(address, look))
+    try:
+        return PostgresStore(link)
+    except BaseException:
+        link.close()
+        raise
+
+
+def _connected(address: str, look: Callable[[Connection], None]) -> Connection:
     with _told("in PostgreSQL", "opened"):
         connection = psycopg.connect(address, autocommit=True)
     try:
         with _told(connection.info.dbname, "opened"):
             # Each commit on the disk before it comes back, however the server is set.
             connection.execute("SET synchronous_commit = on")
-            _make_tables(connection, device)
-        return PostgresStore(PostgresLink(connection))
+            look(connection)
     except BaseException:
         connection.close()
         raise
+    return connection
 
 
-def _make_tables(connection: psycopg.Connection[tuple[Any, ...]], device: str) -> None:
+def _is_store(connection: Connection) -> bool:
+    found = connection.execute("SELECT to_regclass('store_version')").fetchone()
+    return found is not None and found[0] is not None
+
+
+def _refuse_empty(connection: Connection) -> None:
+    if not _is_store(connection):
+        raise StoreError(
+            f"The store {connection.info.dbname} was to be read.",
+            "There is nothing in it.",
+            "Put a house into it with `longpoint houses add`, or name another with --store.",
+        )
+    _refuse_another(connection)
+
+
+def _make_tables(connection: Connection, device: str) -> None:
     with connection.transaction():
         connection.execute("SELECT pg_advisory_xact_lock(%s)", (APPLICATION_ID,))
-        found = connection.execute("SELECT to_regclass('store_version')").fetchone()
-        if found is not None and found[0] is not None:
+        if _is_store(connection):
             _refuse_another(connection)
             return
         for statement in _TABLES:
@@ -123,7 +176,7 @@ def _make_tables(connection: psycopg.Connection[tuple[Any, ...]], device: str) -
             connection.execute("INSERT INTO facts (name, value) VALUES (%s, %s)", fact)
 
 
-def _refuse_another(connection: psycopg.Connection[tuple[Any, ...]]) -> None:
+def _refuse_another(connection: Connection) -> None:
     row = connection.execute("SELECT application, version FROM store_version").fetchone()
     if row != (APPLICATION_ID, VERSION):
         raise StoreError(
