@@ -21,6 +21,7 @@ from pathlib import Path
 from typing import Any, Final
 
 from longpoint.cli.street import bought_together, write_summary
+from longpoint.cli.street_hands import OwnProcesses
 from longpoint.cli.street_house import HouseTask, kept_row, plan_task
 from longpoint.cli.workers import shared_out
 from longpoint.render.paper import Paper
@@ -124,7 +125,7 @@ def _line(place: Path, at_once: int, *, apart: bool) -> str:
     assert [kept_row(task) for task in tasks] == rows
     again = _spent() - began
     began = _spent()
-    joint = () if apart else bought_together(tasks, rows, at_once)
+    joint = () if apart else bought_together(tasks, rows, OwnProcesses(at_once))
     buying = _spent() - began
     saves = sum(each.saves for each in joint)
     return (

@@ -61,7 +61,7 @@ def write_plan(
         for name, drawing in opening_drawings(plan, state)
     }
     make_folder(folder / DRAWINGS)
-    _clear_old(folder, drawings.keys(), {f"{sheet.name}.html" for sheet in sheets})
+    clear_old(folder, drawings.keys(), {f"{sheet.name}.html" for sheet in sheets})
     write_text_safely(folder / READINGS, _json(document))
     for sheet in sheets:
         write_text_safely(folder / f"{sheet.name}.html", sheet_html(sheet))
@@ -102,7 +102,7 @@ def void_sheets(folder: Path, paper: Paper) -> bool:
     return True
 
 
-def _clear_old(folder: Path, drawings: Collection[str], pages: Collection[str]) -> None:
+def clear_old(folder: Path, drawings: Collection[str], pages: Collection[str]) -> None:
     """Take away drawings and sheets of an earlier plan that this one hasn't: none is cut from."""
     if planned_code(folder) is None:
         return

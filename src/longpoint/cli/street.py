@@ -12,13 +12,14 @@ from typing import Final, Protocol
 
 import click
 
+from longpoint.cli.cluster import Certificates, cluster
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.plan import LEAST_DRAWS, MOST_DRAWS
 from longpoint.cli.sheet_folder import make_folder
 from longpoint.cli.spoken import speak, spoken_sheets
-from longpoint.cli.street_house import HouseTask, batch_house, kept_row, lost_row, plan_task
-from longpoint.cli.workers import Done, shared_out
-from longpoint.errors import ExchangeError, LongpointError
+from longpoint.cli.street_hands import Cluster, Hands, OwnProcesses
+from longpoint.cli.street_house import HouseTask, batch_house, kept_row
+from longpoint.errors import ExchangeError
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.render.paper import Paper
 from longpoint.render.pdf import render_pdf
@@ -27,9 +28,8 @@ from longpoint.sheets.joint_blocks import saved_lines
 from longpoint.sheets.street_json import row_document, street_document
 from longpoint.sheets.street_rows import HouseRow, HouseState
 from longpoint.sheets.street_sheet import said_of, states_said, street_sheet
-from longpoint.solvers import linear_solver
 from longpoint.speech.said import say
-from longpoint.sticks.joint_buying import Batch, Joint, batches, buy_together, left_out
+from longpoint.sticks.joint_buying import Joint, batches, left_out
 from longpoint.survey.house_file.readings_code import short_code
 
 MOST_AT_ONCE: Final = 64
@@ -76,6 +76,20 @@ _ENDINGS: Final = (".toml", ".json")
     show_default=True,
     help="Say what buying for several houses together saves; takes a few seconds a delivery.",
 )
+@click.option(
+    "--scheduler",
+    metavar="ADDRESS",
+    default=None,
+    help="Plan on the Dask cluster whose scheduler is there, like tcp://10.0.0.5:8786.",
+)
+@click.option(
+    "--tls",
+    type=click.Path(path_type=Path, dir_okay=False, exists=True),
+    nargs=3,
+    metavar="AUTHORITY CERTIFICATE KEY",
+    default=None,
+    help="PEM files for a scheduler at tls://...",
+)
 @exits
 def command(
     folder: Path,
@@ -85,6 +99,8 @@ def command(
     crew: Path | None,
     at_once: int | None,
     together: bool,
+    scheduler: str | None,
+    tls: tuple[Path, Path, Path] | None,
 ) -> Outcome:
     """Plan every house file of FOLDER, each into a folder of its own.
 
@@ -98,10 +114,10 @@ def command(
         HouseTask(file=file, out=out / name, paper=Paper(paper), draws=draws, crew=crew)
         for file, name in zip(files, folder_names(files), strict=True)
     ]
-    at_once = at_once or os.cpu_count() or 1
     try:
-        houses = planned_houses(tasks, at_once)
-        joint = bought_together(tasks, houses, at_once) if together else ()
+        with _hands(scheduler, tls, at_once) as hands:
+            houses = planned_houses(tasks, hands)
+            joint = bought_together(tasks, houses, hands) if together else ()
     except KeyboardInterrupt:
         speak(
             say(
@@ -120,6 +136,26 @@ def command(
         speak(line)
     speak(f"Summary: {out / 'street.pdf'}")
     return _outcome(houses)
+
+
+@contextmanager
+def _hands(
+    scheduler: str | None, tls: tuple[Path, Path, Path] | None, at_once: int | None
+) -> Iterator[Hands]:
+    if scheduler is None:
+        yield OwnProcesses(at_once or os.cpu_count() or 1)
+        return
+    if tls is None:
+        speak(
+            say(
+                "Nothing is encrypted on the way to {scheduler}, and whoever reaches it can run "
+                "programs on its machines and on this one: for a network of your own only.",
+                scheduler=scheduler,
+            ),
+            err=True,
+        )
+    with cluster(scheduler, Certificates(*tls) if tls is not None else None) as client:
+        yield Cluster(client)
 
 
 def folder_names(files: Sequence[Path]) -> list[str]:
@@ -160,7 +196,7 @@ def _house_files(folder: Path, out: Path) -> list[Path]:
     return files
 
 
-def planned_houses(tasks: Sequence[HouseTask], at_once: int) -> list[HouseRow]:
+def planned_houses(tasks: Sequence[HouseTask], hands: Hands) -> list[HouseRow]:
     """Return the row of every house, in their order; what is unchanged isn't planned again."""
     rows = {place: row for place, task in enumerate(tasks) if (row := kept_row(task)) is not None}
     if rows:
@@ -173,43 +209,31 @@ def planned_houses(tasks: Sequence[HouseTask], at_once: int) -> list[HouseRow]:
             err=True,
         )
     left = [place for place in range(len(tasks)) if place not in rows]
-    done = shared_out([tasks[place] for place in left], plan_task, at_once)
+    done = hands.plan([tasks[place] for place in left])
     with closing(done), _progress(len(left)) as tell:
         for each in done:
             place = left[each.place]
-            if not each.is_last:
+            if each.answer is None:
                 tell.say(f"{tasks[place].out.name}: its process was killed; tried once more")
                 continue
-            rows[place] = _answer(each, tasks[place])
+            rows[place] = each.answer
             tell.step(said_of(rows[place]))
     return [rows[place] for place in range(len(tasks))]
 
 
 def bought_together(
-    tasks: Sequence[HouseTask], houses: Sequence[HouseRow], at_once: int
+    tasks: Sequence[HouseTask], houses: Sequence[HouseRow], hands: Hands
 ) -> tuple[Joint, ...]:
     """Return what buying together comes to, delivery by delivery."""
     each = (batch_house(task, row) for task, row in zip(tasks, houses, strict=True))
     loads = batches([house for house in each if house is not None])
     found: dict[int, Joint] = {}
-    with closing(shared_out(loads, buy_load, at_once)) as done:
+    with closing(hands.buy(loads)) as done:
         for one in (one for one in done if one.is_last):
             lost = left_out(loads[one.place], say("the process at work on it was ended twice"))
             found[one.place] = one.answer or lost
             speak(say("Bought together: {profile}", profile=found[one.place].profile), err=True)
     return tuple(found[place] for place in range(len(loads)))
-
-
-def buy_load(batch: Batch) -> Joint:
-    """Return what a batch buys together, with the solver that is installed."""
-    try:
-        return buy_together(batch, linear_solver())
-    except LongpointError as error:
-        return left_out(batch, say("its plan failed: {wrong}", wrong=error.wrong))
-
-
-def _answer(done: Done[HouseRow], task: HouseTask) -> HouseRow:
-    return lost_row(task) if done.answer is None else done.answer
 
 
 class _Teller(Protocol):
