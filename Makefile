@@ -13,13 +13,14 @@ SHEETS := build/wren-house
 SHELLS := cli exchange render serve solvers
 COUNTED := $(filter-out $(SHELLS:%=tests/unit/%),$(wildcard tests/unit/*))
 
-.PHONY: help demo test check bench beside long app app-test app-bench lock sheets-accept pictures words format clean
+.PHONY: help demo test check audit bench beside long app app-test app-bench lock sheets-accept pictures words format clean
 .DELETE_ON_ERROR:
 
 help:
 	@echo 'demo           plan the example house and write its sheets to $(SHEETS)'
 	@echo 'test           every check: style, types, layers, tests, docstring examples, benchmarks once'
 	@echo 'check          the quick ones only: style, types, layers'
+	@echo 'audit          ask what is known against the versions that the locks pin; needs the network'
 	@echo 'bench          measure how long the fit and the nester take'
 	@echo 'beside         run cutting-stock instances beside general-purpose libraries: about an hour'
 	@echo 'long           property tests and heavy tests with their full counts'
@@ -46,6 +47,8 @@ test: check
 	@$(MAKE) --no-print-directory app-test
 	@echo 'Benchmarks, once each, untimed ...'
 	@$(PYTEST) tests/bench -m bench --benchmark-disable
+	@echo 'What is known against the versions that the locks pin ...'
+	@$(BIN)/python -m tests.audit --tell
 
 check: .venv/tools
 	@echo 'Style, types and layers ...'
@@ -53,6 +56,10 @@ check: .venv/tools
 	@$(BIN)/ruff format --quiet --check
 	@$(BIN)/mypy --no-error-summary
 	@$(BIN)/lint-imports --no-logo
+
+# Fails on what is known against a pinned version; `make test` only tells it: see tests/audit.py.
+audit: .venv/tools
+	@$(BIN)/python -m tests.audit
 
 bench: .venv/tools
 	@$(PYTEST) tests/bench -m bench --benchmark-only

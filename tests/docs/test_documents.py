@@ -18,6 +18,7 @@ from longpoint.survey.checks.accept import ACCEPTABLE
 from tests.docs.catalogue_page import catalogue_page
 from tests.docs.codes import raised_codes
 from tests.docs.columns_page import columns_page
+from tests.docs.crew_page import crew_page
 from tests.docs.house_file_page import house_file_page
 from tests.docs.money_pages import counts_page, rates_page
 from tests.docs.rack_page import rack_page
@@ -165,6 +166,7 @@ def test_the_reference_names_the_findings_that_can_be_accepted() -> None:
         ("house-file", house_file_page),
         ("catalogue", catalogue_page),
         ("rack-file", rack_page),
+        ("crew-api", crew_page),
         ("exchange-columns", columns_page),
         ("rates-file", rates_page),
         ("counts-file", counts_page),

@@ -27,7 +27,7 @@ Audit = Callable[..., None]
 """Writes down what happened: a word for it, and facts by name; no secret and no reading."""
 
 PAGE_SECRET: Final = "X-Longpoint-Device"
-KINDS: Final = {".mjs": "text/javascript", ".wasm": "application/wasm"}
+KINDS: Final = {".mjs": "text/javascript; charset=utf-8", ".wasm": "application/wasm"}
 
 
 class Crew:

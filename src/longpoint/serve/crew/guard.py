@@ -67,7 +67,8 @@ class Guard:
             await self._app(scope, receive, send)
             return
         is_crew = scope["path"].startswith(PREFIX)
-        dressed = self._dressed(send, is_crew=is_crew)
+        host = Headers(scope=scope).get("host", "")
+        dressed = self._dressed(send, host.partition(":")[0], is_crew=is_crew)
         try:
             self._look(scope, Headers(scope=scope), is_crew=is_crew)
             body = await _whole_body(receive, Headers(scope=scope))
@@ -108,7 +109,10 @@ class Guard:
                     "Share with the app that this server gives.",
                 )
 
-    def _dressed(self, send: Send, *, is_crew: bool) -> Send:
+    def _dressed(self, send: Send, name: str, *, is_crew: bool) -> Send:
+        # A browser binds a name to https on every port: other programs' pages are at this one too.
+        is_bound = self._scheme == "https" and name != "localhost"
+
         async def dressed(message: Message) -> None:
             if message["type"] == "http.response.start":
                 headers = MutableHeaders(scope=message)
@@ -117,7 +121,7 @@ class Guard:
                 if not is_crew:
                     headers["Content-Security-Policy"] = PAGE_POLICY
                     headers["Cache-Control"] = "no-cache"
-                if self._scheme == "https":
+                if is_bound:
                     headers["Strict-Transport-Security"] = "max-age=31536000"
             await send(message)
 

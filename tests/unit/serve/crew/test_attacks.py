@@ -8,6 +8,7 @@ from typing import Any, Final
 
 import pytest
 
+from longpoint.serve.crew.api import REQUESTS
 from longpoint.serve.crew.guard import LARGEST_BODY
 from longpoint.serve.crew.limits import ADDRESS_RATE
 from longpoint.serve.crew.members import Members
@@ -297,6 +298,45 @@ def test_other_methods_are_refused(laptop: Laptop, method: str) -> None:
         (status, headers, _), _ = sent(laptop, path, method=method)
         assert status in {405, 403, 415}
         assert "access-control-allow-origin" not in headers
+
+
+def test_the_name_localhost_is_not_bound_to_https(laptop: Laptop) -> None:
+    (_, headers, _), _ = sent(laptop, "/", headers={"Host": "localhost:8621"})
+    assert "strict-transport-security" not in headers
+
+
+@pytest.mark.parametrize(
+    ("path", "kind"),
+    [
+        ("/", "text/html; charset=utf-8"),
+        ("/app.mjs", "text/javascript; charset=utf-8"),
+        ("/core.wasm", "application/wasm"),
+        ("/crew/openapi.json", "application/json"),
+        ("/crew/me", "application/json"),
+        ("/nothing", "application/json"),
+    ],
+)
+def test_every_answer_says_what_it_is(laptop: Laptop, path: str, kind: str) -> None:
+    (laptop.app_folder / "app.mjs").write_text("export {}", encoding="utf-8")
+    (_, headers, _), _ = sent(laptop, path)
+    assert headers["content-type"] == kind
+
+
+def test_nothing_but_the_door_is_open(laptop: Laptop) -> None:
+    stranger = Phone(laptop, "s")
+    for request in REQUESTS:
+        path = request.path.replace("{house}", "h")
+        answer = stranger.ask(request.method, path, content=b"{}", headers=JSON)
+        assert (answer.status_code == 401) is not request.is_open, path
+
+
+def test_an_answer_has_no_more_than_the_document_says(phone: Phone) -> None:
+    described = {r.name: r.answers[200] for r in REQUESTS if 200 in r.answers}
+    shared = phone.share("h", [entry("p", 1)]).json()
+    (house,) = phone.get("/crew/houses").json()
+    assert set(shared) == set(described["share"]["properties"])
+    assert set(house) == set(described["houses"]["items"]["properties"])
+    assert set(phone.get("/crew/me").json()) == set(described["me"]["properties"])
 
 
 def test_no_socket_is_opened(laptop: Laptop) -> None:

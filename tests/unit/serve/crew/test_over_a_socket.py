@@ -2,13 +2,16 @@
 
 import asyncio
 import socket
+import ssl
 import threading
 from collections.abc import Iterator
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 import uvicorn
 
+from longpoint.serve.authority import tls_files
 from longpoint.serve.crew import guard, running
 from tests.crew_server import HOST, crew_laptop
 
@@ -17,6 +20,16 @@ HEAD = (
     "Content-Type: application/json\r\n"
 )
 ASK = f"GET /crew/openapi.json HTTP/1.1\r\nHost: {HOST}\r\nConnection: close\r\n\r\n"
+
+
+def hello(version: int) -> bytes:
+    """Return a client's first words that ask for one version of TLS; RFC 5246, from memory."""
+    suites = bytes.fromhex("c009c02b")  # elliptic curves with AES, older and newer
+    more = bytes.fromhex("000a000400020017000d000400020403")  # curve P-256, signed by SHA-256
+    body = version.to_bytes(2, "big") + bytes(32) + b"\0" + len(suites).to_bytes(2, "big") + suites
+    body += b"\1\0" + len(more).to_bytes(2, "big") + more
+    words = b"\1" + len(body).to_bytes(3, "big") + body
+    return b"\x16\x03\x01" + len(words).to_bytes(2, "big") + words
 
 
 @pytest.fixture
@@ -91,3 +104,27 @@ def test_two_lengths_smuggle_nothing(port: int, lengths: str) -> None:
     found = answer(port, f"{HEAD}{lengths}\r\n0\r\n\r\n{hidden}".encode())
     assert found.split(b" ")[1] in {b"400", b"413", b"422"}
     assert found.count(b"HTTP/1.1") == 1
+
+
+def test_no_older_tls_is_spoken(tmp_path: Path) -> None:
+    tls = tls_files(tmp_path / "keys", ["127.0.0.1"], datetime.now(UTC))
+    trusting = ssl.create_default_context(cafile=str(tls.authority))
+    with (
+        crew_laptop(tmp_path) as laptop,
+        running.listening("127.0.0.1", 0) as listening,
+        running.running(laptop.app, [listening], tls),
+    ):
+        address = listening.getsockname()
+        with (
+            socket.create_connection(address, timeout=5) as plain,
+            trusting.wrap_socket(plain, server_hostname="127.0.0.1") as phone,
+        ):
+            assert phone.version() == "TLSv1.3"
+        for version, is_spoken in ((0x0303, True), (0x0302, False), (0x0301, False)):
+            with socket.create_connection(address, timeout=5) as old:
+                old.sendall(hello(version))
+                # A handshake is answered by one: its record begins with 22.
+                assert (old.recv(100)[:1] == b"\x16") is is_spoken, hex(version)
+        with socket.create_connection(address, timeout=5) as plain:
+            plain.sendall(ASK.encode())
+            assert b"200" not in plain.recv(100)
