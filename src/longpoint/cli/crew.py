@@ -1,13 +1,16 @@
 """`longpoint crew`: which phones share with this laptop, and what happened."""
 
 from datetime import UTC, datetime
+from pathlib import Path
 
 import click
 
+from longpoint.cli.crew_extra import refuse_without_extra
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.store_options import store_option
 from longpoint.cli.store_places import StorePlace
 from longpoint.errors import ExchangeError
+from longpoint.exchange.safe_files import write_new_text
 
 
 @click.group(name="crew")
@@ -20,6 +23,7 @@ def command() -> None:
 @exits
 def list_devices(store: StorePlace) -> Outcome:
     """List the phones that were let in."""
+    refuse_without_extra()
     from longpoint.cli.crew_folder import crew_folder, load_members
 
     members = load_members(crew_folder(store))
@@ -41,6 +45,7 @@ def put_out(name: str, store: StorePlace) -> Outcome:
 
     What it has shared stays here, and what is on it stays on it.
     """
+    refuse_without_extra()
     import time
 
     from longpoint.cli.crew_folder import AuditLog, crew_folder, load_members, save_members
@@ -67,11 +72,31 @@ def put_out(name: str, store: StorePlace) -> Outcome:
 @exits
 def show_log(store: StorePlace) -> Outcome:
     """Show what happened: who knocked, came in, shared, was put out."""
+    refuse_without_extra()
     from longpoint.cli.crew_folder import crew_folder, read_log
 
     for line in read_log(crew_folder(store)):
         facts = ", ".join(f"{k} {v}" for k, v in line.items() if k not in ("at", "what"))
         click.echo(f"{line.get('at')}  {line.get('what')}: {facts}")
+    return Outcome.DONE
+
+
+@command.command(name="authority")
+@click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
+@store_option
+@exits
+def write_authority(file: Path, store: StorePlace) -> Outcome:
+    """Write the certificate that phones are to trust to a FILE that isn't there yet."""
+    refuse_without_extra()
+    from longpoint.cli.crew_folder import crew_folder
+    from longpoint.serve.authority import authority_file, fingerprint
+
+    certificate = authority_file(crew_folder(store).path, datetime.now(UTC)).read_bytes()
+    write_new_text(file, certificate.decode("ascii"))
+    click.echo(f"{file} is what phones are to trust: get it to the phone by cable or mail, and")
+    click.echo("install it there as a CA certificate. It is good for private networks only.")
+    click.echo("Compare its fingerprint before you do:")
+    click.echo(f"  {fingerprint(certificate)}")
     return Outcome.DONE
 
 

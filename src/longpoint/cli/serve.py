@@ -1,31 +1,34 @@
 """`longpoint serve`: the phones of a crew share houses with this laptop."""
 
-import importlib.util
+import io
 import queue
 import signal
 import socket
 import sys
 import threading
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from contextlib import ExitStack
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 import click
 
+from longpoint.cli.crew_extra import refuse_without_extra
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.store_options import new_name, store_option
 from longpoint.cli.store_places import StorePlace, open_store
 from longpoint.errors import ExchangeError
+from longpoint.exchange.safe_files import write_text_safely
 from longpoint.serve.app_files import app_folder
 
 if TYPE_CHECKING:
     from longpoint.serve.crew import Doors, Knock
 
 PORT: Final = 8621
-NEEDED: Final = ("starlette", "uvicorn", "cryptography")
+PICTURE: Final = "code.svg"
 LOOK_EVERY_S: Final = 0.2
 
 
@@ -53,7 +56,7 @@ def command(store: StorePlace, lan: bool, port: int, idle_minutes: float) -> Out
     Without --lan only this machine is answered. A phone scans the code that is shown; you compare
     four figures and let it in.
     """
-    _refuse_without_extra()
+    refuse_without_extra()
     # Heavy, and missing where the extra is: not before it is known to be there.
     from longpoint.cli.crew_folder import AuditLog, crew_folder, load_members, save_members
     from longpoint.serve.authority import tls_files
@@ -102,7 +105,10 @@ def command(store: StorePlace, lan: bool, port: int, idle_minutes: float) -> Out
             click.echo(f"Phones trust it by {tls.authority}")
             click.echo(f"  whose fingerprint is {tls.fingerprint}")
         click.echo("Ctrl-C ends it; Enter shows a new code.")
-        porch = Porch(doors=doors, link=links[0], lines=_typed())
+        picture = folder.path / PICTURE
+        stack.callback(picture.unlink, missing_ok=True)
+        click.echo(f"The code as a picture: {picture}")
+        porch = Porch(doors=doors, link=links[0], lines=_typed(), picture=picture)
         signal.signal(signal.SIGTERM, signal.default_int_handler)
         is_idle = porch.stand(lambda: last.idle_s() > idle_minutes * 60.0)
     click.echo("Nobody has asked for a while: stopped." if is_idle else "Stopped.")
@@ -117,11 +123,14 @@ class Porch:
         doors: Of the server.
         link: Address of the server, to which the token is added.
         lines: Lines typed at the laptop.
+        picture: File of the code, for a screen that can't draw it in letters; in a folder that is
+            its owner's alone.
     """
 
     doors: "Doors"
     link: str
     lines: "queue.SimpleQueue[str]"
+    picture: Path
 
     def stand(self, is_over: Callable[[], bool]) -> bool:
         """Show codes and answer who knocks; True once it is over, False after Ctrl-C."""
@@ -154,6 +163,10 @@ class Porch:
         code = segno.make(link, error="l", micro=False)
         if sys.stdout.isatty():
             code.terminal(out=sys.stdout, compact=True)
+        drawn = io.BytesIO()
+        code.save(drawn, kind="svg", scale=10, light="white")
+        self.picture.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+        write_text_safely(self.picture, drawn.getvalue().decode("utf-8"))
         click.echo(f"For one phone, two minutes: {link}")
 
     def answer(self, knock: "Knock", line: str) -> None:
@@ -193,13 +206,3 @@ def _typed() -> "queue.SimpleQueue[str]":
 
     threading.Thread(target=read, daemon=True).start()
     return lines
-
-
-def _refuse_without_extra(needed: Sequence[str] = NEEDED) -> None:
-    missing = [name for name in needed if importlib.util.find_spec(name) is None]
-    if missing:
-        raise ExchangeError(
-            "The crew's phones are to share with this laptop.",
-            f"What that needs is not installed: {', '.join(missing)}.",
-            'Install it with `pip install "longpoint[crew]"`.',
-        )

@@ -10,7 +10,8 @@ References:
 
 import ipaddress
 import os
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -70,29 +71,39 @@ def tls_files(folder: Path, addresses: Sequence[str], now: datetime) -> TlsFiles
     Raises:
         ExchangeError: They can't be read or written.
     """
-    authority, authority_key = folder / "authority.crt", folder / "authority.key"
+    authority, authority_key = _authority_pair(folder)
     certificate, key = folder / "laptop.crt", folder / "laptop.key"
-    try:
-        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-        if not (authority.exists() and authority_key.exists()):
-            _write_pair(authority, authority_key, *_new_authority(now))
+    with _told(folder):
+        authority_file(folder, now)
         signer = x509.load_pem_x509_certificate(authority.read_bytes())
         if not _is_good(certificate, signer, addresses, now):
             signer_key = serialization.load_pem_private_key(authority_key.read_bytes(), None)
             assert isinstance(signer_key, ec.EllipticCurvePrivateKey)
             _write_pair(certificate, key, *_leaf(signer, signer_key, addresses, now))
-    except (OSError, ValueError) as trouble:
-        raise ExchangeError(
-            f"The certificates of the crew's laptop in {folder} were to be used.",
-            f"They can't be: {trouble}.",
-            "Make room, or put the folder aside: new ones are made, and phones trust them anew.",
-        ) from trouble
     return TlsFiles(
         authority=authority,
         certificate=certificate,
         key=key,
         fingerprint=fingerprint(authority.read_bytes()),
     )
+
+
+def authority_file(folder: Path, now: datetime) -> Path:
+    """Return the authority's certificate, for phones to trust; made where it isn't there.
+
+    Args:
+        folder: As for `tls_files`.
+        now: The time, with its zone.
+
+    Raises:
+        ExchangeError: It can't be written.
+    """
+    certificate, key = _authority_pair(folder)
+    with _told(folder):
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        if not (certificate.exists() and key.exists()):
+            _write_pair(certificate, key, *_new_authority(now))
+    return certificate
 
 
 def may_vouch_for(address: str) -> bool:
@@ -110,6 +121,23 @@ def fingerprint(certificate_pem: bytes) -> str:
     """Return the SHA-256 fingerprint of a certificate, in pairs of signs."""
     found = x509.load_pem_x509_certificate(certificate_pem).fingerprint(hashes.SHA256())
     return found.hex(":").upper()
+
+
+def _authority_pair(folder: Path) -> tuple[Path, Path]:
+    return folder / "authority.crt", folder / "authority.key"
+
+
+@contextmanager
+def _told(folder: Path) -> Iterator[None]:
+    """Turn what files and damaged certificates raise inside into an `ExchangeError`."""
+    try:
+        yield
+    except (OSError, ValueError) as trouble:
+        raise ExchangeError(
+            f"The certificates of the crew's laptop in {folder} were to be used.",
+            f"They can't be: {trouble}.",
+            "Make room, or put the folder aside: new ones are made, and phones trust them anew.",
+        ) from trouble
 
 
 def _new_authority(now: datetime) -> tuple[x509.Certificate, ec.EllipticCurvePrivateKey]:

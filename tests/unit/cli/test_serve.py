@@ -1,15 +1,19 @@
 """`longpoint serve` and `longpoint crew`: a real process, asked over https as a phone asks."""
 
+import io
+import ssl
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+import segno
 from click.testing import CliRunner
 
-from longpoint.cli import serve
+from longpoint.cli.crew_extra import refuse_without_extra
 from longpoint.cli.main import main
 from longpoint.errors import ExchangeError
 from longpoint.serve import app_files
+from longpoint.serve.authority import fingerprint
 from longpoint.store.sqlite_store import open_to_read
 from tests.crew_server import entry
 from tests.serving_process import Serving, serving_process
@@ -51,7 +55,7 @@ def test_whoever_is_not_let_in_stays_out(serving: Serving) -> None:
 
 def test_what_is_missing_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
     with pytest.raises(ExchangeError, match="nosuchpackage"):
-        serve._refuse_without_extra(["json", "nosuchpackage"])
+        refuse_without_extra(["json", "nosuchpackage"])
     assert app_files.BUILT.name == "app"
 
 
@@ -60,3 +64,30 @@ def test_a_name_that_nobody_has_is_refused(tmp_path: Path) -> None:
     answer = CliRunner().invoke(main, ["crew", "out", "Kim", "--store", store])
     assert answer.exit_code == 2
     assert "No phone is called so" in answer.stderr
+
+
+def test_the_certificate_for_phones_is_the_one_that_is_served(tmp_path: Path) -> None:
+    before = tmp_path / "before.crt"
+    words = ["crew", "authority", str(before), "--store", str(tmp_path / "houses.store")]
+    answer = CliRunner().invoke(main, words)
+    assert answer.exit_code == 0, answer.output
+    assert CliRunner().invoke(main, words).exit_code == 2
+    with serving_process(tmp_path) as serving:
+        served = ssl.get_server_certificate(
+            ("127.0.0.1", int(serving.address.rpartition(":")[2])), ca_certs=str(before)
+        )
+    assert served.startswith("-----BEGIN CERTIFICATE-----")
+    authority = tmp_path / "houses.store.crew" / "authority.crt"
+    assert fingerprint(authority.read_bytes()) in answer.output
+    assert before.read_bytes() == authority.read_bytes()
+
+
+def test_the_picture_of_the_code_is_the_code_and_goes_at_the_end(tmp_path: Path) -> None:
+    with serving_process(tmp_path) as serving:
+        picture = tmp_path / "houses.store.crew" / "code.svg"
+        drawn = picture.read_bytes()
+        expected = io.BytesIO()
+        code = segno.make(f"{serving.address}/#crew={serving.token}", error="l", micro=False)
+        code.save(expected, kind="svg", scale=10, light="white")
+        assert drawn == expected.getvalue()
+    assert not picture.exists()
