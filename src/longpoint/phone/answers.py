@@ -45,7 +45,7 @@ from longpoint.phone.opening_lines import limits
 from longpoint.phone.passing import came, passing
 from longpoint.phone.planned import AtPhone, Ports, planned, said_of, saw_text
 from longpoint.pipeline import check_house
-from longpoint.quantities.formatting import format_length
+from longpoint.quantities.formatting import format_with_unit
 from longpoint.sheets.again_sheet import again_sheet
 from longpoint.sheets.book import house_sheets
 from longpoint.sheets.bought import bought, money_of
@@ -152,7 +152,7 @@ def _to_buy(plan: HousePlan) -> tuple[tuple[ToBuy, ...], str]:
         ToBuy(
             profile=row.profile,
             section=section_words(names.get(row.profile), house.units),
-            length=format_length(row.length_mm, house.units),
+            length=format_with_unit(row.length_mm, house.units),
             count=row.count,
             price="" if row.price is None else f"{row.price:.2f}",
             is_spare=row.is_spare,

@@ -32,6 +32,8 @@ class Words:
         dado_rail: Moulding along a wall at chair height.
         moulding: A shaped strip.
         wall_reveal: The wall's own face at the side of an opening; no word for the quirk.
+        lining: The board that lines an opening and that trim is nailed to.
+        cover_bead: A small moulding over a joint, at the floor most often.
     """
 
     architrave: str
@@ -46,6 +48,8 @@ class Words:
     dado_rail: str = say("dado rail")
     moulding: str = say("moulding")
     wall_reveal: str = instead("reveal", say("wall reveal"))
+    lining: str = say("lining")
+    cover_bead: str = say("cover bead")
 
 
 _SOUTH: Final = Words(
@@ -83,6 +87,8 @@ _STATES: Final = Words(
     dado_rail=instead("chair rail", say("dado rail")),
     moulding=instead("molding", say("moulding")),
     wall_reveal=instead("recess", say("wall reveal")),
+    lining=instead("jamb", say("lining")),
+    cover_bead=instead("shoe", say("cover bead")),
 )
 _CANADA: Final = Words(
     architrave=instead("casing", say("architrave")),
@@ -96,6 +102,8 @@ _CANADA: Final = Words(
     saw=instead("mitre saw", say("drop saw")),
     dado_rail=instead("chair rail", say("dado rail")),
     wall_reveal=instead("recess", say("wall reveal")),
+    lining=instead("jamb", say("lining")),
+    cover_bead=instead("shoe", say("cover bead")),
 )
 
 
