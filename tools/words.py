@@ -8,6 +8,7 @@ behind it, that language is begun.
 import io
 import re
 import sys
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Final
 
@@ -21,6 +22,7 @@ WORDS: Final = SOURCES / "speech" / "words"
 TEMPLATE: Final = WORDS / "longpoint.pot"
 KEYWORDS: Final = {"say": None, "say_many": (1, 2)}
 NAMED: Final = re.compile(r"\{(\w+)[^{}]*(?:\{\w+\}[^{}]*)?\}")
+UNDATED: Final = datetime(2026, 1, 1, tzinfo=UTC)
 LETTER: Final = re.compile(r"[^\W\d_]")
 
 
@@ -46,7 +48,8 @@ def translations(path: Path) -> Catalog:
 
 
 def compiled(book: Catalog) -> bytes:
-    """Return a catalogue as a .mo file; what has no translation isn't in it."""
+    """Return a catalogue as a .mo file; what has no translation isn't in it, nor is a date."""
+    book.creation_date = book.revision_date = UNDATED
     out = io.BytesIO()
     write_mo(out, book)
     return out.getvalue()
@@ -95,7 +98,7 @@ def main() -> None:
     for path in sorted(WORDS.glob("*.po")):
         book = brought_up_to_date(translations(path), now)
         path.write_bytes(po_text(book))
-        path.with_suffix(".mo").write_bytes(compiled(book))
+        path.with_suffix(".mo").write_bytes(compiled(translations(path)))
         missing = sum(1 for each in book if each.id and not all(_strings(each)))
         print(f"{path.name}: {len(book)} messages, {missing} without a translation")  # noqa: T201
 

@@ -6,6 +6,7 @@ from typing import Final
 import click
 
 import longpoint
+from longpoint.cli.spoken import TONGUES, VARIABLE, choose
 
 BY_STEP: Final = {
     "Read and plan": {
@@ -89,11 +90,20 @@ class _Lazy(click.Group):
 
 @click.group(cls=_Lazy, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(longpoint.__version__, prog_name="longpoint")
-def main() -> None:
+@click.option(
+    "--tongue",
+    type=click.Choice(TONGUES),
+    envvar=VARIABLE,
+    default="en",
+    show_default=True,
+    help="Language of sheets, findings and screen.",
+)
+def main(tongue: str) -> None:
     """Readings of a house in; pieces, sticks and sheets for the fix-out out.
 
     Exit status: 0 done; 1 done, but some places are held back; 2 the file can't be used.
     """
+    choose(tongue)
 
 
 if __name__ == "__main__":

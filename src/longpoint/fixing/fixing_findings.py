@@ -8,7 +8,7 @@ from longpoint.fixing.nail_lines import PUNCHED_MM, Into, NailLine, Standing, Tr
 from longpoint.fixing.nailing import Nailing, Section
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import MM_PER_INCH, Units
-from longpoint.speech.said import say
+from longpoint.speech.said import raised, say
 from longpoint.survey.fixing import Nail
 from longpoint.survey.house import House
 
@@ -99,9 +99,8 @@ def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
                 severity=Severity.WARNING,
                 read=say("No nail does {place}.", place=place),
                 wrong=say(
-                    "{why_none}{why_none_2}.",
-                    why_none=line.why_none[0].upper(),
-                    why_none_2=line.why_none[1:],
+                    "{why_none}.",
+                    why_none=raised(line.why_none),
                 ),
                 do=say(
                     "Glue the back along that line and hold it with pins until the "
@@ -134,9 +133,8 @@ def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
                 code="nail-too-long" if trouble is Trouble.TOO_LONG else "nail-too-short",
                 severity=Severity.WARNING,
                 read=say(
-                    "{name}{name_2} nails {place}.",
-                    name=name[0].upper(),
-                    name_2=name[1:],
+                    "{name} nails {place}.",
+                    name=raised(name),
                     place=place,
                 ),
                 wrong=wrong,

@@ -100,7 +100,7 @@ def _worked_out(house: House) -> HouseSeason:
             say(
                 "{p} ({material}) taken for {assumed_species}",
                 p=p.name,
-                material=p.material or "no material given",
+                material=p.material or say("no material given"),
                 assumed_species=ASSUMED_SPECIES.name,
             )
             for p in _profiles(house)

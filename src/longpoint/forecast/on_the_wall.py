@@ -219,7 +219,10 @@ def _no_opening(house: House, mark: str) -> SurveyError:
 
 
 def _nothing_read(planned: PlannedFace) -> SurveyError:
-    corners = joined(", ", (f"{CORNERS[c]} = [0, 0]" for c in sorted(joint_corners(planned))))
+    corners = joined(
+        ", ",
+        (say("{corners} = [0, 0]", corners=CORNERS[c]) for c in sorted(joint_corners(planned))),
+    )
     where = _where(planned.opening, planned.fitted.face)
     return SurveyError(
         say("No gaps of {where} are written down.", where=where),

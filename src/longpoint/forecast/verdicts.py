@@ -107,7 +107,14 @@ def _advice(
     if chance >= sure:
         verdict, why = Verdict.BATCH, _batch_why(face, chance, sure)
     elif proof is not None and _is_proof_first(proof, readings, enough, face, sure):
-        verdict, why = Verdict.PROVE_SAW, f"{now}: {_proof_why(proof, face, sure)}"
+        verdict, why = (
+            Verdict.PROVE_SAW,
+            say(
+                "{now}: {proof_why}",
+                now=now,
+                proof_why=_proof_why(proof, face, sure),
+            ),
+        )
     elif enough is not None:
         verdict = Verdict.READ_FIRST
         why = say(

@@ -10,7 +10,7 @@ from longpoint.pieces.face_trim import is_true_frame
 from longpoint.pieces.piece import Piece
 from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
 from longpoint.quantities.length import Units
-from longpoint.speech.said import joined, say
+from longpoint.speech.said import joined, raised, say
 from longpoint.survey.openings import Flush, Opening
 from longpoint.survey.profiles import Profile
 from longpoint.trims.arch import ArchTrim
@@ -220,7 +220,7 @@ def _stop(face: ArchFace, wrong: str, do: str) -> Finding:
         severity=Severity.STOP,
         place=face.written.mark,
         read=say("The arch has the radii {radii}.", radii=_radii(face)),
-        wrong=say("{wrong}{wrong_2}", wrong=wrong[0].upper(), wrong_2=wrong[1:]),
+        wrong=raised(wrong),
         do=do,
     )
 

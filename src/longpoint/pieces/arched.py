@@ -220,7 +220,14 @@ def _segment(face: ArchFace, board: Profile, index: int, segment: Segment, u_mm:
         hooked[piece.hook_from].mitre_deg if piece.hook_from else None,
         units=face.units,
     )
-    return replace(piece, hand_sum=f"{_edge_words(face, index)} {built}")
+    return replace(
+        piece,
+        hand_sum=say(
+            "{edge} {built}",
+            edge=_edge_words(face, index),
+            built=built,
+        ),
+    )
 
 
 def _edge_words(face: ArchFace, index: int) -> str:

@@ -104,7 +104,11 @@ def _corner_findings(face: FaceSet) -> tuple[Finding, ...]:
     corners = joined(
         ", ",
         (
-            f"{CORNER_WORDS[block.corner]} {format_angle(90.0 - 2.0 * block.off_deg)}"
+            say(
+                "{corner_words} {off}",
+                corner_words=CORNER_WORDS[block.corner],
+                off=format_angle(90.0 - 2.0 * block.off_deg),
+            )
             for block in off
         ),
     )

@@ -65,14 +65,20 @@ def hand_sum(
         named_mm = math.fsum(term.length_mm * term.times for term in named)
         corner_mm = inner_mm - (side_mm + math.fsum(quirks_mm) + named_mm)
         why = say("frame shared") if is_shared else say("corners off square")
-        reason = why if abs(corner_mm) >= steps.step_mm / 2.0 else "rounding"
-        parts.append(f"{steps.signed(inner - so_far)} {reason}")
+        reason = why if abs(corner_mm) >= steps.step_mm / 2.0 else say("rounding")
+        parts.append(
+            say(
+                "{signed} {reason}",
+                signed=steps.signed(inner - so_far),
+                reason=reason,
+            )
+        )
     if mitre_deg is None:
         return say("{parts} = {inner}", parts=joined(" ", parts), inner=steps.text(inner))
     past_mm = width_mm * math.tan(math.radians(mitre_deg))
     total = steps.count(math.hypot(inner_mm + past_mm, width_mm))
     slant = max(0, total - inner - steps.count(past_mm))
-    parts.append(f"+ {steps.text(total - inner - slant)}")
+    parts.append(say("+ {total}", total=steps.text(total - inner - slant)))
     if slant:
         parts.append(say("+ {slant} slant", slant=steps.text(slant)))
     return say("{parts} = {total}", parts=joined(" ", parts), total=steps.text(total))
@@ -115,12 +121,18 @@ def _built_up(
     if len(quirks) == 2 and quirks_mm[0] == quirks_mm[1]:
         parts.append(say("+ 2 x {quirks}", quirks=steps.text(quirks[0])))
     else:
-        parts.extend(f"+ {steps.text(q)}" for q in quirks)
+        parts.extend(say("+ {q}", q=steps.text(q)) for q in quirks)
     for term in terms:
         # Half a step counts the same taken off as added.
         size = steps.count(abs(term.length_mm))
         if size:
             signed = size if term.length_mm > 0 else -size
-            parts.append(f"{steps.signed(signed, term.times)} {term.name}")
+            parts.append(
+                say(
+                    "{signed} {term}",
+                    signed=steps.signed(signed, term.times),
+                    term=term.name,
+                )
+            )
             so_far += signed * term.times
     return parts, so_far

@@ -132,7 +132,7 @@ def spared_line(sides: tuple[int, ...]) -> str:
     """Return which sides get no packer and why, as one sentence; empty for none."""
     if not sides:
         return ""
-    names = " and the ".join(SIDE_NAMES[side] for side in sides)
+    names = joined(say(" and the "), (SIDE_NAMES[side] for side in sides))
     linings = say("its lining was") if len(sides) == 1 else say("their linings were")
     return say(
         "No packer goes under the {names}: {linings} read proud at both ends.",
@@ -198,7 +198,15 @@ def packer_lines(
     """
     units = house.units
     each = joined(
-        "; ", (f"{SIDE_NAMES[packer.side]} {packer_text(packer, trim, units)}" for packer in needed)
+        "; ",
+        (
+            say(
+                "{side_names} {packer}",
+                side_names=SIDE_NAMES[packer.side],
+                packer=packer_text(packer, trim, units),
+            )
+            for packer in needed
+        ),
     )
     lines = [
         say(

@@ -97,7 +97,7 @@ def proud_findings(
     try:
         corners = proud_corners(house, opening, plane, corner_deg, is_second=is_second)
     except PieceError as error:
-        refused = f"{error.read} {error.wrong}"
+        refused = say("{read} {wrong}", read=error.read, wrong=error.wrong)
     told = _Told(house=house, opening=opening, plane=plane, corners=corners, is_second=is_second)
     found = []
     if proud:
@@ -332,7 +332,7 @@ class _Told:
                 "Advised (common practice, no source): {ways}; that alone, or leave it.",
                 ways=ways[best],
             )
-        others = "; or ".join(text for way, text in ways.items() if way is not best)
+        others = joined(say("; or "), (text for way, text in ways.items() if way is not best))
         return say(
             "Advised (common practice, no source): {ways}. One of these only, not two: {others}.",
             ways=ways[best],
@@ -342,7 +342,15 @@ class _Told:
     def _ways(self, told: tuple[ProudCorner, ...], at: list[int]) -> Iterator[tuple[Flush, str]]:
         yield Flush.LEAVE, say("leave it and fill the joint (flush leave)")
         bevels = joined(
-            "; ", (f"{each.name} {self._settings(each.back_bevels())}" for each in told)
+            "; ",
+            (
+                say(
+                    "{each} {settings}",
+                    each=each.name,
+                    settings=self._settings(each.back_bevels()),
+                )
+                for each in told
+            ),
         )
         yield (
             Flush.BACK_BEVEL,

@@ -110,7 +110,7 @@ def _assumed_neighbours(
         for side in Side:
             meeting = met.get((board.mark, side))
             if meeting is not None and not meeting.other and not board.is_held:
-                ends[board.room].append(f"{board.mark} {side}")
+                ends[board.room].append(say("{mark} {side}", mark=board.mark, side=side))
     return tuple(
         Finding(
             code=NEIGHBOUR_ASSUMED,

@@ -9,7 +9,7 @@ from longpoint.pieces.boards import Board, Side
 from longpoint.pieces.run_corners import by_corner
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.quantities.length import Units
-from longpoint.speech.said import joined, say
+from longpoint.speech.said import joined, raised, say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import FloorFit
 from longpoint.trims.floor_scribe import (
@@ -173,7 +173,7 @@ def _deep(house: House, board: Board, scribe: Scribe) -> Finding:
             "More than about {most_scribed} shows as a taper (common practice, no source).",
             most_scribed=format_length(MOST_SCRIBED_MM, units),
         ),
-        do=say("{do}{do_2}.", do=do[0].upper(), do_2=do[1:]),
+        do=say("{do}.", do=raised(do)),
     )
 
 

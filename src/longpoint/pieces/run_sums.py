@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 from longpoint.quantities.formatting import format_tenth
 from longpoint.quantities.length import MM_PER_INCH, Units
-from longpoint.speech.said import joined
+from longpoint.speech.said import joined, say
 
 
 def run_sum(start: str, terms_mm: Sequence[float], units: Units = Units.MM) -> str:
@@ -32,11 +32,21 @@ def run_sum(start: str, terms_mm: Sequence[float], units: Units = Units.MM) -> s
     total = round(math.fsum(kept) / step_mm)
     if len(whole) > 1:
         whole[-1] += total - sum(whole)
-    parts = [f"{start} {format_tenth(whole[0] * step_mm, units)}"]
+    parts = [
+        say(
+            "{start} {whole}",
+            start=start,
+            whole=format_tenth(whole[0] * step_mm, units),
+        )
+    ]
     parts += [
-        f"{'+' if term > 0 else '-'} {format_tenth(abs(term) * step_mm, units)}"
+        say(
+            "{value} {term}",
+            value="+" if term > 0 else "-",
+            term=format_tenth(abs(term) * step_mm, units),
+        )
         for term in whole[1:]
     ]
     if len(whole) > 1:
-        parts.append(f"= {format_tenth(total * step_mm, units)}")
+        parts.append(say("= {total}", total=format_tenth(total * step_mm, units)))
     return joined(" ", parts)

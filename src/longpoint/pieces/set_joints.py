@@ -105,7 +105,7 @@ def _terms(face: FaceSet, side: int) -> tuple[Term, ...]:
         case Joint.BUTT if side in (HEAD, BOTTOM):
             terms += _paired(widths_mm, "legs", (say("right leg"), say("left leg")))
             if side == HEAD:
-                terms += _paired([face.shape.horn_mm] * 2, "horns", ("horn", "horn"))
+                terms += _paired([face.shape.horn_mm] * 2, say("horns"), ("horn", "horn"))
         case Joint.BLOCKS:
             over_mm = [-(face.shape.block_mm - width_mm) / 2.0 for width_mm in widths_mm]
             terms += _paired(over_mm, "blocks", ("block", "block"))

@@ -25,7 +25,7 @@ CORNER_IMPOSSIBLE: Final = "corner-impossible"
 
 def wall_place(room: Room, wall: Wall) -> str:
     """Return the place of a finding about a wall."""
-    return f"{room.name} {wall.mark}"
+    return say("{room} {mark}", room=room.name, mark=wall.mark)
 
 
 def run_held(mark: str, because: str) -> Finding:

@@ -98,7 +98,15 @@ def _read(document: Mapping[str, object]) -> Counts:
     survey = read_house(house)
     for finding in survey.findings:
         if finding.severity is Severity.STOP:
-            raise HouseFileTrouble(f"{finding.place}: {finding.read}", finding.wrong, finding.do)
+            raise HouseFileTrouble(
+                say(
+                    "{place}: {read}",
+                    place=finding.place,
+                    read=finding.read,
+                ),
+                finding.wrong,
+                finding.do,
+            )
     spread = values.get("spread", {})
     return Counts(
         survey=survey,
@@ -117,7 +125,7 @@ def _openings(
 ) -> Iterator[dict[str, Any]]:
     number = 0
     for index, written in enumerate(entries, start=1):
-        values = _entry(table, written, f"{name} {index}", units)
+        values = _entry(table, written, say("{name} {index}", name=name, index=index), units)
         kind = {"W": "window", "D": "door" if values.get("leaf", True) else "cased"}[letter]
         for _ in range(values.get("count", 1)):
             number += 1
@@ -201,7 +209,7 @@ def _allowed(values: Mapping[str, int]) -> Iterator[Task]:
 
 
 def _entry(table: Table, written: object, path: str, units: Units) -> dict[str, Any]:
-    return _values(table, as_table(written, path), units, f"{path}, ")
+    return _values(table, as_table(written, path), units, say("{path}, ", path=path))
 
 
 def _values(table: Table, written: Mapping[Any, object], units: Units, path: str) -> dict[str, Any]:

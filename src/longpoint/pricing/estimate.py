@@ -164,7 +164,7 @@ def imagined_hours(
     own = math.sqrt(1.0 - shared)
     hours = [0.0] * jobs
     for line in lines:
-        dice = random.Random(f"{seed} {line.kind.value}")
+        dice = random.Random(say("{seed} {kind}", seed=seed, kind=line.kind.value))
         quantity, three = float(line.quantity), line.rate.hours
         for job in range(jobs):
             chance = normal.cdf(together[job] + own * dice.gauss(0.0, 1.0))
@@ -212,6 +212,12 @@ def _gathered(
         quantities[task.kind] = quantities.get(task.kind, Decimal(0)) + task.quantity
         if task.why:
             whys.setdefault(task.kind, []).append(
-                task.why if task.place == ALLOWED else f"{task.place}: {task.why}"
+                task.why
+                if task.place == ALLOWED
+                else say(
+                    "{place}: {why}",
+                    place=task.place,
+                    why=task.why,
+                )
             )
     return quantities, whys

@@ -138,4 +138,9 @@ class PlainMoneyText:
 
     def text(self, money: Money) -> str:
         """Return a sum with the code of its currency."""
-        return f"{money.currency.code} {money.amount:,.{money.currency.minor_digits}f}"
+        return say(
+            "{code} {amount:,.{minor_digits}f}",
+            code=money.currency.code,
+            amount=money.amount,
+            minor_digits=money.currency.minor_digits,
+        )

@@ -49,9 +49,13 @@ def _hours(kind: WorkKind) -> Key:
     if start is not None:
         three = start.hours
         by = say(" by the metre") if kind.is_running else ""
-        left_out = (
-            f"{three.least.normalize():f}, {three.likely.normalize():f}, "
-            f"{three.most.normalize():f}{by}: {start.source}"
+        left_out = say(
+            "{normalize:f}, {normalize_2:f}, {normalize_3:f}{by}: {source}",
+            normalize=three.least.normalize(),
+            normalize_2=three.likely.normalize(),
+            normalize_3=three.most.normalize(),
+            by=by,
+            source=start.source,
         )
     return Key(
         name=kind.value,

@@ -140,7 +140,11 @@ def _odd_corners(opening: Opening, face: FittedOpening, limits: Limits) -> Itera
     """Give the mitred corners that are so far off square as to be fitted by hand."""
     mitred = range(2, 4) if opening.layout is not Layout.ALL_ROUND else range(4)
     odd = [
-        f"{CORNER_NAMES[each]} {format_angle(face.corner_deg[each])}"
+        say(
+            "{corner_names} {corner}",
+            corner_names=CORNER_NAMES[each],
+            corner=format_angle(face.corner_deg[each]),
+        )
         for each in mitred
         if abs(face.corner_deg[each] - 90.0) >= limits.odd_corner_deg
     ]
@@ -171,7 +175,12 @@ def _re_set_or_packed(
     if readings.plane is None or opening.flush is Flush.LEAVE:
         return
     out = [
-        f"{name} {format_with_unit(abs(step_mm), house.units)} {'proud' if step_mm > 0 else 'shy'}"
+        say(
+            "{name} {step} {proud}",
+            name=name,
+            step=format_with_unit(abs(step_mm), house.units),
+            proud=say("proud") if step_mm > 0 else say("shy"),
+        )
         for name, step_mm in zip(CORNER_NAMES, readings.plane.corners_mm(), strict=True)
         if abs(step_mm) >= limits.proud_mm
     ]

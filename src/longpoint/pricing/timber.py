@@ -10,6 +10,7 @@ from typing import Final
 
 from longpoint.pieces.piece import Piece
 from longpoint.pricing.drawn_sizes import SizeDoubt, drawn_pieces
+from longpoint.speech.said import say
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.plan import StickSource
 from longpoint.sticks.plan_sticks import plan_sticks
@@ -83,7 +84,7 @@ def imagined_timber(
     prices = stick_prices(house)
     draws = []
     for number in range(nests):
-        dice = random.Random(f"{seed} {number}")
+        dice = random.Random(say("{seed} {number}", seed=seed, number=number))
         draws.append(_nested(drawn_pieces(pieces, house, doubt, dice), house, prices))
     draws.sort(key=lambda draw: (draw.cost, _metres(draw)))
     taken = {stick for draw in draws for stick in draw.sticks}

@@ -127,7 +127,7 @@ def _reason(
 ) -> str:
     known = {(task.place, task.why) for task in before}
     found = [
-        f"{task.place}: {task.why}"
+        say("{place}: {why}", place=task.place, why=task.why)
         for task in now
         if task.kind is kind and task.why and (task.place, task.why) not in known
     ]

@@ -323,7 +323,15 @@ def _diagonal_missing(
 ) -> Finding:
     units = house.units
     figures = joined(
-        ", ", (f"{r.place.value} {format_length(r.value_mm, units)}" for r in readings.lengths)
+        ", ",
+        (
+            say(
+                "{place} {value}",
+                place=r.place.value,
+                value=format_length(r.value_mm, units),
+            )
+            for r in readings.lengths
+        ),
     )
     return Finding(
         code="diagonal-missing",

@@ -203,7 +203,9 @@ def _read(house: House, room: Room) -> str:
         (sum(isinstance(s, Angle) and not s.is_assumed for s in sightings), "corners"),
         (sum(s.name.startswith("diagonal ") for s in sightings), "diagonals"),
     ]
-    text = joined(", ", (f"{count} {what}" for count, what in counts if count))
+    text = joined(
+        ", ", (say("{count} {what}", count=count, what=what) for count, what in counts if count)
+    )
     return say("In {room} were read: {text}.", room=room.name, text=text)
 
 
@@ -241,7 +243,7 @@ def _do(house: House, doubt: Doubt, located: Suspect | None, run: Run | None) ->
     if located is None:
         return say(
             "Read {likeliest} again, and the diagonals if there are none.",
-            likeliest=_likeliest(doubt, ", then "),
+            likeliest=_likeliest(doubt, say(", then ")),
         )
     fits = (
         say("{mended} degrees", mended=format_angle(located.mended))

@@ -128,7 +128,11 @@ def _fitted(house: House, room: Room, whole: Network, network: Network) -> Fitte
 
 def _assumed(room: Room, whole: Network, network: Network) -> tuple[str, ...]:
     corners = (
-        f"corner {wall.mark} {'90' if needs_assumed_corners(room) else 'from the other readings'}"
+        say(
+            "corner {mark} {from_}",
+            mark=wall.mark,
+            from_="90" if needs_assumed_corners(room) else say("from the other readings"),
+        )
         for wall in walls_without_corner(room)
     )
     walls = (

@@ -92,7 +92,15 @@ def _no_shape_but(
         return
     units = house.units
     figures = joined(
-        ", ", (f"{r.place.value} {format_length(r.value_mm, units)}" for r in readings.lengths)
+        ", ",
+        (
+            say(
+                "{place} {value}",
+                place=r.place.value,
+                value=format_length(r.value_mm, units),
+            )
+            for r in readings.lengths
+        ),
     )
     yield Finding(
         code="misclosure",
@@ -143,7 +151,7 @@ def _figures(house: House, fitted: FittedOpening) -> str:
     tapes = joined(
         ", ",
         (
-            f"{r.name} {format_length(r.read, units)}"
+            say("{r} {read}", r=r.name, read=format_length(r.read, units))
             for r in fitted.residuals
             if r.name in _TAPE_NAMES
         ),
@@ -171,14 +179,17 @@ def _should_be(house: House, fitted: FittedOpening) -> str:
 
 def _perhaps(house: House, proposals: tuple[Proposal, ...]) -> str:
     units = house.units
-    likely = ", or ".join(
-        say(
-            "{place} {value} should be {said}",
-            place=p.reading.place.value,
-            value=format_length(p.reading.value_mm, units),
-            said=said(p.slip, units),
-        )
-        for p in proposals[:MOST_PROPOSALS]
+    likely = joined(
+        say(", or "),
+        (
+            say(
+                "{place} {value} should be {said}",
+                place=p.reading.place.value,
+                value=format_length(p.reading.value_mm, units),
+                said=said(p.slip, units),
+            )
+            for p in proposals[:MOST_PROPOSALS]
+        ),
     )
     first = proposals[0].reading.place.value
     return say(
@@ -237,7 +248,7 @@ def _raked(house: House, opening: Opening, readings: OpeningReadings) -> Finding
     figures = joined(
         ", ",
         (
-            f"{place.value} {format_length(value_mm, units)}"
+            say("{place} {value}", place=place.value, value=format_length(value_mm, units))
             for place in SIDES
             if (value_mm := readings.side_mm(place)) is not None
         ),

@@ -52,7 +52,15 @@ def check_diagonals(house: House, opening: Opening, readings: OpeningReadings) -
         return
     units = house.units
     gauges = joined(
-        say(" and "), (f"{a.gauge.value} {a.value_deg:g} degrees" for a in readings.angles)
+        say(" and "),
+        (
+            say(
+                "{gauge} {value_deg:g} degrees",
+                gauge=a.gauge.value,
+                value_deg=a.value_deg,
+            )
+            for a in readings.angles
+        ),
     )
     now, then = ("left", "right") if rising < falling else ("right", "left")
     yield Finding(

@@ -8,6 +8,7 @@ from longpoint.sheets.dialects import Words
 from longpoint.sheets.end_pictures import HookEdge, SeenEnd, end_picture
 from longpoint.sheets.printed_lengths import PrintedLengths
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure, setting_remarks
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import say
 from longpoint.sticks.saw_setting import SawSetting, end_settings, hold_at_saw
 from longpoint.survey.instruments import Saw
@@ -49,7 +50,7 @@ def key_figure(
     """
     if lengths.hook_mm is not None and piece.hook_from is not None:
         end = seen_at(piece.hook_from, is_turned=is_turned)
-        return format_length(lengths.hook_mm, units), say("hook {end}", end=end.value)
+        return format_length(lengths.hook_mm, units), say("hook {end}", end=shown(end.value))
     if piece.is_along_wall:
         is_back = lengths.back_mm >= lengths.long_mm
         longer_mm = lengths.back_mm if is_back else lengths.long_mm

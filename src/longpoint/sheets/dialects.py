@@ -10,6 +10,7 @@ from dataclasses import dataclass, fields
 from typing import Final
 
 from longpoint.pieces.piece import Piece, Role
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import instead, say
 from longpoint.survey.house import Dialect
 from longpoint.survey.openings import Method, OpeningKind
@@ -202,7 +203,7 @@ def role_words(role: Role, words: Words) -> str:
         case Role.STILE:
             return say("upright")
         case _:
-            return role.value
+            return shown(role.value)
 
 
 def piece_words(piece: Piece, words: Words) -> str:

@@ -8,6 +8,7 @@ from typing import Final
 
 from longpoint.pieces.piece import HookEnd
 from longpoint.sheets.blocks import Drawing, Ink, Outline
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import say
 from longpoint.sticks.saw_setting import SawSetting, Side
 from longpoint.survey.instruments import SkirtingCut
@@ -159,5 +160,5 @@ def _described(seen: SeenEnd, lean_deg: float) -> str:
         shape = say("square")
     else:
         shape = say("far edge longer") if lean_deg > 0 else say("near edge longer")
-    hooked = say(", hook at the {hook} edge", hook=seen.hook.value) if seen.hook else ""
-    return say("{end} end, {shape}{hooked}", end=seen.end.value, shape=shape, hooked=hooked)
+    hooked = say(", hook at the {hook} edge", hook=shown(seen.hook.value)) if seen.hook else ""
+    return say("{end} end, {shape}{hooked}", end=shown(seen.end.value), shape=shape, hooked=hooked)

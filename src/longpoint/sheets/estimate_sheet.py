@@ -33,6 +33,7 @@ from longpoint.sheets.money_words import (
     tax_words,
     work_words,
 )
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, lowered, say
 
 SHORT_JOB_H: Final = 10.0
@@ -299,7 +300,7 @@ def _not_priced(job: Job) -> tuple[Block, ...]:
                 "{work}: {quantity} ({kind})",
                 work=work_words(kind, job.house.dialect),
                 quantity=quantity_words(quantity, kind, _running(job)),
-                kind=kind.value,
+                kind=shown(kind.value),
             )
             for kind, quantity in job.estimate.without_rate
         ),

@@ -22,6 +22,7 @@ from longpoint.sheets.blocks import (
 )
 from longpoint.sheets.findings_sheet import FIRST_SHEET
 from longpoint.sheets.outlook_words import chance_words, verdicts
+from longpoint.sheets.value_words import shown
 from longpoint.sheets.verdict_pictures import IN_ORDER, verdict_picture, verdict_words
 from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
@@ -165,7 +166,7 @@ def _reading_row(advice: Advice, worth: Worth) -> tuple[str | Cell, ...]:
     is_second = worth.step in FREE and advice.verdict is Verdict.READ_FIRST
     return (
         Cell(text=advice.mark),
-        say("or {step}", step=worth.step.value) if is_second else worth.step.value,
+        say("or {step}", step=shown(worth.step.value)) if is_second else worth.step.value,
         say("{minutes:g}", minutes=worth.minutes),
         chance_words(advice),
         in_hundred(worth.after),

@@ -16,6 +16,7 @@ from longpoint.fixing.withdrawal import ASSUMED_WOOD, REFERENCE_DEPTH_MM, refere
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Paragraph, Table, Together
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, raised, say
 
 
@@ -27,7 +28,7 @@ def holds_compared(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
         nailing: How its pieces are nailed.
     """
     rows: list[tuple[str | Cell, ...]] = []
-    units, wood = plan.house.units, plan.house.fixing.frame_wood or ASSUMED_WOOD
+    units, wood = plan.house.units, plan.house.fixing.frame_wood or shown(ASSUMED_WOOD)
     for section in nailing.sections:
         for number, line in enumerate(section.lines, start=1):
             if line.nail is None:
@@ -69,7 +70,7 @@ def holds_compared(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
                         "rule of a nail three times as long as what it holds is "
                         "thick (US Navy manual); finish work seldom keeps it.",
                         reference_depth=format_with_unit(REFERENCE_DEPTH_MM, units),
-                        assumed_wood=ASSUMED_WOOD,
+                        assumed_wood=shown(ASSUMED_WOOD),
                         wood=wood,
                     ),
                     is_small=True,
@@ -94,7 +95,7 @@ def what_it_rests_on(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
     units = plan.house.units
     rows: tuple[tuple[str | Cell, ...], ...] = tuple(
         (
-            raised(figure.name),
+            raised(shown(figure.name)),
             format_length(figure.value_mm, units),
             _source(figure),
         )
@@ -139,4 +140,4 @@ def what_it_rests_on(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
 def _source(figure: Figure) -> str:
     if figure.rests is Rests.READ:
         return figure.source
-    return figure.rests.value
+    return shown(figure.rests.value)

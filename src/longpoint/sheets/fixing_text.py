@@ -37,7 +37,7 @@ def fixing_text(plan: HousePlan) -> str:
                 for n in ordered
             ),
         )
-        lines.append(say("{room}: {load}.", room=room or NO_ROOM, load=load or "no nails"))
+        lines.append(say("{room}: {load}.", room=room or NO_ROOM, load=load or say("no nails")))
     if plan.held:
         lines.append(
             say(

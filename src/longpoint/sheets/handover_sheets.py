@@ -114,7 +114,7 @@ def _room_line(room: RoomProgress) -> str:
     ready = say(" Ready for the painter.") if room.is_ready else ""
     return say(
         "{room}: {parts}.{ready}",
-        room=room.room or "No room named",
+        room=room.room or say("No room named"),
         parts=joined(", ", parts),
         ready=ready,
     )

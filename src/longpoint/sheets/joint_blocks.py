@@ -160,7 +160,11 @@ def _stick(stick: CutStick, units: Units) -> tuple[str | Cell, ...]:
         say("{piece} (turned)", piece=each.piece) if each.turned else each.piece
         for each in stick.laid
     )
-    label = (f"offcut {stick.label}".strip(),) if stick.source.value == "offcut" else ()
+    label = (
+        (say("offcut {label}", label=stick.label).strip(),)
+        if stick.source.value == "offcut"
+        else ()
+    )
     return (
         Cell(text=stick.name, small=label),
         format_length(stick.length_mm, units),

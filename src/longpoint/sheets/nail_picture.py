@@ -9,6 +9,7 @@ from longpoint.fixing.nail_lines import PUNCHED_MM, NailLine
 from longpoint.fixing.nailing import Section, Treatment
 from longpoint.fixing.wall_behind import WallBehind
 from longpoint.sheets.blocks import Anchor, Drawing, Ink, Mark, Outline, Word
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, say
 
 WIDEST_MM: Final = 84.0
@@ -216,7 +217,7 @@ def _described(section: Section) -> str:
                 number=number,
                 from_edge_mm=line.from_edge_mm,
                 nail=nail,
-                into=line.bed.into.value,
+                into=shown(line.bed.into.value),
             )
         )
     return say(

@@ -95,7 +95,11 @@ def echo_of(
             width_mm=WIDTH_MM,
             height_mm=page.height_mm,
             marks=tuple(marks),
-            caption=f"{_caption(times, page.scale)} {level_words(opening, fitted)}".rstrip(),
+            caption=say(
+                "{caption} {level}",
+                caption=_caption(times, page.scale),
+                level=level_words(opening, fitted),
+            ).rstrip(),
             described=say(
                 "{mark} seen from inside the room. {question}",
                 mark=opening.mark,

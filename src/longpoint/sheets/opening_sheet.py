@@ -308,7 +308,7 @@ def _unread(plan: HousePlan, mark: str, room: str) -> tuple[Block, ...]:
                 Heading(
                     text=say(
                         "{title} · HOLD",
-                        title=_title(mark, room, "could not be read", ""),
+                        title=_title(mark, room, say("could not be read"), ""),
                     )
                 ),
                 hold_picture(mark, say("opening")),

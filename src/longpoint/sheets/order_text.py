@@ -100,7 +100,12 @@ def _line(line: OrderLine, units: Units, currency: str) -> str:
     if line.code:
         text += say(", your code {code}", code=line.code)
     if line.price is not None and line.total is not None:
-        text += f", {line.price:.2f} each, {line.total:.2f} {currency}".rstrip()
+        text += say(
+            ", {price:.2f} each, {total:.2f} {currency}",
+            price=line.price,
+            total=line.total,
+            currency=currency,
+        ).rstrip()
     return text
 
 
@@ -111,7 +116,11 @@ def _together(lines: Sequence[OrderLine], units: Units, currency: str) -> list[s
     totals = [line.total for line in lines]
     priced = [total for total in totals if total is not None]
     if priced:
-        worth = f"{sum(priced, Decimal(0)):.2f} {currency}".rstrip()
+        worth = say(
+            "{priced:.2f} {currency}",
+            priced=sum(priced, Decimal(0)),
+            currency=currency,
+        ).rstrip()
         if len(priced) == len(totals):
             text.append(
                 say(

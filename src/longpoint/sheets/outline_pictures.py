@@ -79,7 +79,12 @@ def arch_echo(
         bottom=bottom,
     )
     left, right = (format_angle(angle) for angle in fitted.corner_deg[:2])
-    said = f"Bottom corners {left} and {right} degrees. {level_words(opening, fitted)}".rstrip()
+    said = say(
+        "Bottom corners {left} and {right} degrees. {level}",
+        left=left,
+        right=right,
+        level=level_words(opening, fitted),
+    ).rstrip()
     return _echo(opening.mark, page, marks, question, said, say("dotted: true square"))
 
 
@@ -115,7 +120,12 @@ def outline_echo(house: House, opening: Opening, fitted: FittedOutline, words: W
     worst = max(fitted.corner_u_deg)
     figures = joined(", ", (format_angle(angle) for angle in fitted.corner_deg))
     doubt = say("± {worst:.{value}f} at most", worst=worst, value=1 if worst >= 0.1 else 2)
-    said = f"Corners anticlockwise from bottom left: {figures} degrees, {doubt}. {level}".rstrip()
+    said = say(
+        "Corners anticlockwise from bottom left: {figures} degrees, {doubt}. {level}",
+        figures=figures,
+        doubt=doubt,
+        level=level,
+    ).rstrip()
     return _echo(opening.mark, page, marks, _stands(corners, units), said, "")
 
 
@@ -240,8 +250,13 @@ def _echo(
 ) -> Echo:
     drawn = say("; {dotted}", dotted=dotted) if dotted else ""
     caption = (
-        f"Seen from inside the room; drawn as crooked as it is{drawn}. "
-        f"Sizes 1 : {1 / page.scale:.0f}. {said}"
+        say(
+            "Seen from inside the room; drawn as crooked as it is{drawn}. Sizes 1 : "
+            "{scale:.0f}. {said}",
+            drawn=drawn,
+            scale=1 / page.scale,
+            said=said,
+        )
     ).rstrip()
     return Echo(
         drawing=Drawing(

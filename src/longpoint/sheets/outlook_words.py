@@ -9,6 +9,7 @@ from longpoint.forecast.verdicts import MOST_SAID, Advice, in_hundred
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.sheets.saw_settings import NO_BREAK
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, say
 from longpoint.survey.house import EntryKind
 
@@ -100,7 +101,7 @@ def doubt_words(causes: Sequence[CauseShare]) -> str:
     share = min(MOST_SAID, round(100.0 * causes[0].share))
     return say(
         "{cause}, {share}{no_break}%",
-        cause=causes[0].cause.value,
+        cause=shown(causes[0].cause.value),
         share=share,
         no_break=NO_BREAK,
     )

@@ -12,6 +12,7 @@ from longpoint.quantities.formatting import running_length
 from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Note, Paragraph, Table
 from longpoint.sheets.mark_pictures import Passed, mark_picture
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, say
 from longpoint.survey.handover import Trade
 
@@ -66,7 +67,7 @@ def _agreed(plan: HousePlan) -> tuple[Block, ...]:
         (say("Nail holes are filled"), told.fills),
         (say("Edges are caulked"), told.caulks),
     ):
-        agreed = "" if who is None else say("{what} by the {who}.", what=what, who=who.value)
+        agreed = "" if who is None else say("{what} by the {who}.", what=what, who=shown(who.value))
         notes.append(
             Note(
                 severity=Severity.NOTE if who is not None else Severity.WARNING,
@@ -75,8 +76,8 @@ def _agreed(plan: HousePlan) -> tuple[Block, ...]:
                 or say(
                     "{what} by: {carpenter} or {painter}?",
                     what=what,
-                    carpenter=Trade.CARPENTER.value,
-                    painter=Trade.PAINTER.value,
+                    carpenter=shown(Trade.CARPENTER.value),
+                    painter=shown(Trade.PAINTER.value),
                 ),
                 ask=say("Signed") if who is not None else say("By whom, and signed"),
             )

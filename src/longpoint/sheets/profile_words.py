@@ -19,4 +19,4 @@ def section_words(profile: Profile | None, units: Units) -> str:
         return ""
     size = say("{width} x ", width=format_length(profile.width_mm, units))
     size += format_with_unit(profile.thickness_mm, units)
-    return f"{size} {profile.material}".strip()
+    return say("{size} {material}", size=size, material=profile.material).strip()

@@ -12,6 +12,7 @@ from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Note, Paragraph, Table
 from longpoint.sheets.dialects import words_for
 from longpoint.sheets.mark_pictures import Passed, mark_picture
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, raised, say
 from longpoint.survey.handover import Defect
 from longpoint.trims.tolerances import NOT_THE_LAW, Outcome
@@ -155,7 +156,9 @@ def passed_of(outcome: Outcome) -> Passed:
 
 
 def _mark(passed: Passed, small: str) -> Cell:
-    return Cell(text=passed.value, small=(small,) if small else (), picture=mark_picture(passed))
+    return Cell(
+        text=shown(passed.value), small=(small,) if small else (), picture=mark_picture(passed)
+    )
 
 
 def _limits(plan: HousePlan, worst: Judged) -> str:

@@ -8,6 +8,7 @@ from longpoint.quantities.formatting import format_tenth, format_with_unit
 from longpoint.shape.fitted import FittedOpening, FittedOutline, FittedRoom, Misclosure
 from longpoint.sheets.blocks import Block, Column, Heading, Note, Paragraph, Table, Together
 from longpoint.sheets.opening_sheet import residual_row
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, say
 from longpoint.survey.readings import OpeningReadings
 
@@ -84,14 +85,14 @@ def _opening(
         written = joined(
             ", ",
             (
-                say("{place} {written}", place=r.place.value, written=r.written)
+                say("{place} {written}", place=shown(r.place.value), written=r.written)
                 for each in read
                 for r in each.written()
             ),
         )
         text = say(
             "{written}. {by} No shape was fitted to them.",
-            written=written or "No length",
+            written=written or say("No length"),
             by=by,
         )
         return [Together(blocks=(Heading(text=title), Paragraph(text=text)))]

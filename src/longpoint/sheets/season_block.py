@@ -10,6 +10,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_gap, format_unit
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Column, Heading, Paragraph, Table, Together
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, raised, say
 
 NOTHING: Final = say("stays shut")
@@ -94,7 +95,7 @@ def _opens(opening: SeasonOpening, units: Units) -> str:
         free=format_gap(opening.free_mm, units),
         units=format_unit(units),
     )
-    end = "" if opening.end is JointEnd.FACE else say(" at the {end}", end=opening.end.value)
+    end = "" if opening.end is JointEnd.FACE else say(" at the {end}", end=shown(opening.end.value))
     return say(
         "{gap}{end}, {in_hundred}",
         gap=gap,

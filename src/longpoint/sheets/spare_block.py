@@ -113,7 +113,10 @@ def _beside(one: SpareSticks, units: Units) -> tuple[str, ...]:
     if one.rests:
         lines.append(say("keep what is left of {rests}", rests=joined(", ", one.rests)))
     if one.rack:
-        named = (f"{label} {format_length(mm, units)}".strip() for label, mm in one.rack)
+        named = (
+            say("{label} {mm}", label=label, mm=format_length(mm, units)).strip()
+            for label, mm in one.rack
+        )
         lines.append(say("keep on the rack: {named}", named=joined(", ", named)))
     if one.missing:
         lines.append(say("no stick left for {missing} of them", missing=one.missing))

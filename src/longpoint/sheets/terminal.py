@@ -273,7 +273,14 @@ def _cuts(plan: HousePlan, page: Page) -> list[str]:
             (
                 f"{cut.number if name else '':>4}",
                 f"{name:<{shown}}",
-                f"{left:>{wide[0]}} | {page.said(figure):^9} | {right:<{wide[1]}}",
+                say(
+                    "{left:>{wide}} | {said:^9} | {right:<{wide_2}}",
+                    left=left,
+                    wide=wide[0],
+                    said=page.said(figure),
+                    right=right,
+                    wide_2=wide[1],
+                ),
                 page.said(how),
             )
         )
@@ -281,7 +288,13 @@ def _cuts(plan: HousePlan, page: Page) -> list[str]:
             page.said(format_length(each, units)) for each in (printed.short_mm, printed.long_mm)
         )
         turned = page.said(say(", turned")) if cut.is_turned else ""
-        full = f"{row}  ({short} / {long}{turned})"
+        full = say(
+            "{row}  ({short} / {long}{turned})",
+            row=row,
+            short=short,
+            long=long,
+            turned=turned,
+        )
         lines += page.wrapped(full if len(full) <= page.width else row, indent=" " * 6)
     return [*lines, ""]
 
@@ -293,13 +306,20 @@ def _cut_titles(shown: int, wide: Sequence[int], page: Page) -> list[str]:
     )
     row = "  ".join(
         (
-            f" {number:<3}",
+            say(" {number:<3}", number=number),
             f"{piece:<{shown}}",
-            f"{left:>{wide[0]}} | {cut_to:^9} | {right:<{wide[1]}}",
+            say(
+                "{left:>{wide}} | {cut_to:^9} | {right:<{wide_2}}",
+                left=left,
+                wide=wide[0],
+                cut_to=cut_to,
+                right=right,
+                wide_2=wide[1],
+            ),
             read_at,
         )
     )
-    full = f"{row}  ({page.said(say('short / long edge'))})"
+    full = say("{row}  ({said})", row=row, said=page.said(say("short / long edge")))
     return page.wrapped(full if len(full) <= page.width else row, indent=" " * 6)
 
 

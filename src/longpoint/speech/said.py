@@ -6,9 +6,20 @@ again: texts are put together by `say`, `joined` and `+`.
 """
 
 from collections.abc import Iterable, Mapping
-from typing import Any, Final
+from enum import StrEnum
+from typing import Any, Final, SupportsIndex
 
 _NOTHING: Final[Mapping[str, object]] = {}
+
+
+class Shape(StrEnum):
+    """What is done to a text after it is in its language."""
+
+    AS_IT_IS = "as it is"
+    RAISED = "raised"
+    """Its first letter is made a capital."""
+    STRIPPED = "stripped"
+    """Blanks at its ends are taken off."""
 
 
 class Said(str):
@@ -58,13 +69,30 @@ class Said(str):
         return joined("", (other, self)) if other else self
 
     def removesuffix(self, suffix: str, /) -> str:
-        """Return the text, itself where it hasn't that end."""
-        return super().removesuffix(suffix) if self.endswith(suffix) else self
+        """Return English without that end; any other language keeps its own."""
+        return Instead(super().removesuffix(suffix), self) if self.endswith(suffix) else self
+
+    def removeprefix(self, prefix: str, /) -> str:
+        """Return English without that beginning; any other language keeps its own."""
+        return Instead(super().removeprefix(prefix), self) if self.startswith(prefix) else self
 
     def strip(self, chars: str | None = None, /) -> str:
-        """Return the text, itself where there is nothing to strip."""
+        """Return the text without blanks at its ends, in whichever language."""
         bare = super().strip(chars)
-        return self if len(bare) == len(self) else bare
+        return self if len(bare) == len(self) else Instead(bare, self, Shape.STRIPPED)
+
+    def format(self, *args: object, **given: object) -> str:
+        """Return the text with values for the names that are left in it."""
+        return Filled(super().format(*args, **given), self, given)
+
+    def replace(self, old: str, new: str, count: SupportsIndex = -1, /) -> str:
+        """Return English with one word for another; any other language keeps its own."""
+        return Instead(super().replace(old, new, count), self) if old in self else self
+
+    def rstrip(self, chars: str | None = None, /) -> str:
+        """Return the text without blanks at its end, in whichever language."""
+        bare = super().rstrip(chars)
+        return self if len(bare) == len(self) else Instead(bare, self, Shape.STRIPPED)
 
 
 class Joined(Said):
@@ -97,24 +125,46 @@ class Instead(Said):
 
     Attributes:
         inner: The other text.
-        is_raised: True when its first letter is made a capital.
+        shape: What is done to the other text.
     """
 
-    __slots__ = ("inner", "is_raised")
+    __slots__ = ("inner", "shape")
 
     inner: str
-    is_raised: bool
+    shape: Shape
 
-    def __new__(cls, english: str, inner: str, is_raised: bool = False) -> "Instead":
+    def __new__(cls, english: str, inner: str, shape: Shape = Shape.AS_IT_IS) -> "Instead":
         """Return the English text."""
         made = super().__new__(cls, english)
         assert isinstance(made, Instead)
         made.inner = inner
-        made.is_raised = is_raised
+        made.shape = shape
         return made
 
     def __getnewargs__(self) -> tuple[Any, ...]:
-        return (str.__str__(self), self.inner, self.is_raised)
+        return (str.__str__(self), self.inner, self.shape)
+
+
+class Filled(Said):
+    """A text whose message is filled in twice: what it was made with left names open.
+
+    Attributes:
+        inner: The text with its open names.
+    """
+
+    __slots__ = ("inner",)
+
+    inner: str
+
+    def __new__(cls, english: str, inner: str, given: Mapping[str, object]) -> "Filled":
+        """Return the filled text."""
+        made = super().__new__(cls, english, given=given)
+        assert isinstance(made, Filled)
+        made.inner = inner
+        return made
+
+    def __getnewargs__(self) -> tuple[Any, ...]:
+        return (str.__str__(self), self.inner, dict(self.given))
 
 
 class Figure(Said):
@@ -188,7 +238,7 @@ def raised(text: str) -> str:
         'Left leg'
     """
     english = f"{text[:1].upper()}{text[1:]}"
-    return Instead(english, text, True) if isinstance(text, Said) else english
+    return Instead(english, text, Shape.RAISED) if isinstance(text, Said) else english
 
 
 def lowered(text: str) -> str:

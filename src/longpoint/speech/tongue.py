@@ -10,7 +10,7 @@ import string
 from collections.abc import Mapping, Sequence
 from typing import Final, Protocol
 
-from longpoint.speech.said import Figure, Instead, Joined, Said
+from longpoint.speech.said import Figure, Filled, Instead, Joined, Said, Shape
 
 
 class Tongue(Protocol):
@@ -63,8 +63,9 @@ class Translated:
             case Joined():
                 return self.text(words.between).join(map(self.text, words.parts))
             case Instead():
-                inner = self.text(words.inner)
-                return f"{inner[:1].upper()}{inner[1:]}" if words.is_raised else inner
+                return _shaped(self.text(words.inner), words.shape)
+            case Filled():
+                return self._formatter.vformat(self.text(words.inner), (), words.given)
             case Figure():
                 return str.__str__(words).replace(".", self._decimal)
             case Said():
@@ -76,6 +77,16 @@ class Translated:
         if said.plural:
             return self._words.ngettext(said.message, said.plural, said.number)
         return self._words.gettext(said.message)
+
+
+def _shaped(text: str, shape: Shape) -> str:
+    match shape:
+        case Shape.RAISED:
+            return f"{text[:1].upper()}{text[1:]}"
+        case Shape.STRIPPED:
+            return text.strip()
+        case Shape.AS_IT_IS:
+            return text
 
 
 class _Given(string.Formatter):

@@ -146,7 +146,11 @@ def end_words(cut: EndCut | None) -> str:
         return ROUGH
     angles = (("mitre", cut.mitre_deg), ("bevel", cut.bevel_deg))
     written = [(name, format_angle(angle_deg)) for name, angle_deg in angles]
-    said = [f"{name} {figure}" for name, figure in written if figure != "0.0"]
+    said = [
+        say("{name} {figure}", name=name, figure=figure)
+        for name, figure in written
+        if figure != "0.0"
+    ]
     return joined(" ", said) or "square"
 
 

@@ -195,7 +195,9 @@ def _rests(
 
 
 def _one_length(sentence: str, mark: str, said: str, units: Units) -> float:
-    name, (length_mm,) = named_lengths(sentence, f"{mark} {said}", 1, units)
+    name, (length_mm,) = named_lengths(
+        sentence, say("{mark} {said}", mark=mark, said=said), 1, units
+    )
     if name != mark:
         raise _not_understood(sentence)
     return length_mm

@@ -93,7 +93,11 @@ def _packed(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Eff
     if solver is None or packing.unplaced:
         return Improved(packing, bound, BY_FIT)
     found = improve(work, bars, packing, floor, bound, solver, effort)
-    by = f"{BY_COLUMNS} ({found.solved_by})" if found.solved_by else BY_FIT
+    by = (
+        say("{by_columns} ({solved_by})", by_columns=BY_COLUMNS, solved_by=found.solved_by)
+        if found.solved_by
+        else BY_FIT
+    )
     return Improved(found.packing, found.bound, by)
 
 

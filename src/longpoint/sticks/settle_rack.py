@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from longpoint.speech.said import say
 from longpoint.sticks.kept_offcuts import AfterCutting, KeptOffcut
 from longpoint.survey.house import House
 from longpoint.survey.rack import Gone, Out, Rack, RackPiece
@@ -48,7 +49,7 @@ def settled(rack: Rack, after: AfterCutting, house: House, code: str, today: dat
     origins = {piece.origin: piece.label for piece in rack.pieces if piece.origin}
     put_up, known, too_short = [], [], 0
     for kept in after.kept:
-        origin = f"{code} {kept.origin}"
+        origin = say("{code} {origin}", code=code, origin=kept.origin)
         if origin in origins:
             known.append(origins[origin])
             continue

@@ -134,7 +134,7 @@ def _scarf_words(one: TooLong, house: House) -> str:
             "No scarf helps {piece}: a part would be too short to hold, or still too long.",
             piece=one.piece,
         )
-    parts = " + ".join(format_with_unit(part_mm, house.units) for part_mm in scarf.parts_mm)
+    parts = joined(" + ", (format_with_unit(part_mm, house.units) for part_mm in scarf.parts_mm))
     return say(
         "Or scarf {piece} in {parts_mm} parts, {parts} long point to long point: "
         "they lap {overlap}, {scarf_deg:g} degrees through the thickness. Where "
@@ -237,7 +237,7 @@ def bought_finding(proof: Proof, sticks: Sequence[CutStick], house: House) -> Fi
 
 def _count(number: int, what: str) -> str:
     return (
-        f"{number} {what}"
+        say("{number} {what}", number=number, what=what)
         if number == 1
         else say(
             "{number} {what}s",

@@ -105,7 +105,7 @@ def slips(written_mm: float, units: Units) -> tuple[Slip, ...]:
             Slip(
                 value_mm=burnt_mm,
                 kind=SlipKind.STARTED_FURTHER_ON,
-                words="tape started at the 1 inch mark",
+                words=say("tape started at the 1 inch mark"),
             ),
         )
     return tuple(sorted(found.values(), key=lambda s: -COMMONNESS[s.kind]))

@@ -264,7 +264,7 @@ class Verdict:
         """Return the verdict in plain words, with its source."""
         if self.by is None:
             return say("None of these guides says anything of it.")
-        wording = f" ({self.by.condition})" if self.by.condition else ""
+        wording = say(" ({condition})", condition=self.by.condition) if self.by.condition else ""
         if self.by.limit_mm is None:
             return say(
                 "{source} gives no number{wording}. {not_the_law}",

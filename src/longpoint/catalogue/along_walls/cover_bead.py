@@ -174,7 +174,7 @@ def _before_the_skirting(
     return replace(
         board,
         length_mm=length_mm,
-        sum_text=f"{board.sum_text}; "
+        sum_text=say("{sum_text}; ", sum_text=board.sum_text)
         + run_sum(say("before the skirting"), [board.length_mm, *taken], asked.units),
     )
 

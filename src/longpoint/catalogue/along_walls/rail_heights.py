@@ -121,7 +121,7 @@ def height_lines(asked: Asked, room: Room, heights: RailHeights) -> tuple[str, .
     said = joined(
         "; ",
         (
-            f"wall {wall.mark} {_ends(asked, heights, wall.mark)}"
+            say("wall {mark} {ends}", mark=wall.mark, ends=_ends(asked, heights, wall.mark))
             for wall in room.walls
             if any(heights.at(wall.mark, side) is not None for side in Side)
         ),
@@ -137,7 +137,13 @@ def _ends(asked: Asked, heights: RailHeights, wall: str) -> str:
     for side in Side:
         above_mm = heights.at(wall, side)
         if above_mm is not None:
-            parts.append(f"{side} {format_length(above_mm, asked.units)}")
+            parts.append(
+                say(
+                    "{side} {above}",
+                    side=side,
+                    above=format_length(above_mm, asked.units),
+                )
+            )
     return joined(", ", parts)
 
 

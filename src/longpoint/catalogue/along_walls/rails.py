@@ -131,7 +131,14 @@ def _leaning(asked: Asked, openings: Sequence[Opening], band: Band) -> tuple[Fin
         wider_mm = _wider_mm(opening, middle_mm) if opening.stands_on_floor else 0.0
         if abs(wider_mm) >= _LEAST_LEAN_MM:
             way = "wider" if wider_mm > 0 else "narrower"
-            leaning.append(f"{opening.mark} {format_length(abs(wider_mm), asked.units)} {way}")
+            leaning.append(
+                say(
+                    "{mark} {wider} {way}",
+                    mark=opening.mark,
+                    wider=format_length(abs(wider_mm), asked.units),
+                    way=way,
+                )
+            )
     if not leaning:
         return ()
     return (

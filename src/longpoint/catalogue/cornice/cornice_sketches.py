@@ -144,7 +144,11 @@ def _run_label(asked: Asked, fit: FittedRoom, cut: CutRun) -> Label:
     sideways = (x_mm - on_wall[0]) / off_mm
     anchor = Anchor.START if sideways > 0.5 else Anchor.END if sideways < -0.5 else Anchor.MIDDLE
     slope_deg = cut.run.sprung.slope_deg
-    climbs = f", {'climbs' if slope_deg > 0 else 'falls'} {format_angle(abs(slope_deg))}"
+    climbs = say(
+        ", {climbs} {slope}",
+        climbs=say("climbs") if slope_deg > 0 else say("falls"),
+        slope=format_angle(abs(slope_deg)),
+    )
     text = cut.run.what + (climbs if slope_deg != 0.0 else "")
     return Label(x_mm=x_mm, y_mm=y_mm, text=text, anchor=anchor, bold=True)
 

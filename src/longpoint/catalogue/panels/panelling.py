@@ -199,7 +199,12 @@ def _sums(asked: Asked, wall: _Wall, layout: PanelLayout) -> dict[Role, str]:
     panels_mm = field.length_mm + math.fsum(margins)
     rail = [
         run_sum("wall", [field.length_mm, math.fsum(margins)], units),
-        f"{level}; / {layout.count} = {format_tenth(panels_mm / layout.count, units)}",
+        say(
+            "{level}; / {count} = {panels}",
+            level=level,
+            count=layout.count,
+            panels=format_tenth(panels_mm / layout.count, units),
+        ),
     ]
     over_mm = -layout.margin_mm * field.slope
     stile = [run_sum("height", [field.height_mm, over_mm, over_mm], units)]

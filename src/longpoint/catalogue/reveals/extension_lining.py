@@ -81,7 +81,7 @@ def plan_extension(asked: Asked) -> TrimPlan:
                 deepest.reveal.fitted.side_mm[first],
                 at_left_mm,
                 at_right_mm,
-                f"{deepest.mark} {SIDE_NAMES[first]}",
+                say("{mark} {side_names}", mark=deepest.mark, side_names=SIDE_NAMES[first]),
                 asked.units,
             ),
         ),

@@ -182,7 +182,7 @@ def splay_section(
     )
     frame = Line(points=((at_frame[0], depth_mm), (at_frame[1], depth_mm)), stroke=Stroke.EDGE)
     wide = format_length(at_frame[1] - at_frame[0], units)
-    one, other = (f"{format_angle(splay)}°" for splay in splays_deg)
+    one, other = (say("{splay}°", splay=format_angle(splay)) for splay in splays_deg)
     low_mm = depth_mm / 3.0
     return Sketch(
         lines=(*walls, *boards, frame, *square),

@@ -273,7 +273,7 @@ def _from_tread(asked: Asked, stair: StairPitch) -> PieceError:
         say(
             "A tread lies lower than the nosing line by nothing at its front and{up} "
             "at its back, so where on it the tape stood isn't known.",
-            up=up or " a riser",
+            up=up or say(" a riser"),
         ),
         say('Read plumb up from the line over the nosings and write read_from = "nosing".'),
     )

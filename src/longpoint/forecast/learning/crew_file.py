@@ -202,14 +202,18 @@ def _read_seen(entry: Mapping[str, Any], path: str, *, is_size: bool) -> Seen:
 def _text(entry: Mapping[str, Any], name: str, path: str) -> str:
     written = entry.get(name, "")
     if not isinstance(written, str):
-        raise _wrong(written, f"{path}, {name}", say("Text in quotes is wanted."))
+        raise _wrong(
+            written, say("{path}, {name}", path=path, name=name), say("Text in quotes is wanted.")
+        )
     return written
 
 
 def _number(entry: Mapping[str, Any], name: str, path: str) -> float:
     written = entry.get(name)
     if isinstance(written, bool) or not isinstance(written, int | float) or not abs(written) < 1e9:
-        raise _wrong(written, f"{path}, {name}", say("A number is wanted."))
+        raise _wrong(
+            written, say("{path}, {name}", path=path, name=name), say("A number is wanted.")
+        )
     return float(written)
 
 

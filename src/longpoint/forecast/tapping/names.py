@@ -6,7 +6,7 @@ from typing import Final
 from longpoint.forecast.fitup.frame import Frame, FrameSide
 from longpoint.forecast.tapping.lie import Tap, TapPlace
 from longpoint.shape.point import direction
-from longpoint.speech.said import say
+from longpoint.speech.said import raised, say
 
 _STEEP: Final = 0.8
 """A side is upright or level when its direction leans less than about 37 degrees off it."""
@@ -113,7 +113,7 @@ def tap_words(frame: Frame, tap: Tap) -> str:
         As 'Left leg, top: tap out 0.8.' [mm]
     """
     name = piece_names(frame)[tap.piece]
-    piece = name.piece[0].upper() + name.piece[1:]
+    piece = raised(name.piece)
     return say(
         "{piece}{way} {move_mm:.1f}.",
         piece=piece,
@@ -129,9 +129,9 @@ def _way(name: PieceName, tap: Tap) -> str:
         case TapPlace.SLIDE:
             return say(": slide {onward}", onward=name.onward if is_on else name.back)
         case TapPlace.START:
-            return f", {name.start}: {way}"
+            return say(", {start}: {way}", start=name.start, way=way)
         case TapPlace.END:
-            return f", {name.end}: {way}"
+            return say(", {end}: {way}", end=name.end, way=way)
 
 
 def _plain(side: FrameSide) -> PieceName | None:

@@ -35,7 +35,10 @@ class Advice:
     @property
     def lines(self) -> tuple[str, ...]:
         """All of it, the taps numbered."""
-        numbered = tuple(f"{number}. {tap}" for number, tap in enumerate(self.taps, start=1))
+        numbered = tuple(
+            say("{number}. {tap}", number=number, tap=tap)
+            for number, tap in enumerate(self.taps, start=1)
+        )
         return (*self.says, *numbered, *self.leaves, *self.then, *self.blind)
 
 

@@ -75,6 +75,9 @@ def _accepted_codes(house: House) -> dict[str, frozenset[str]]:
     for trim in house.trims:
         codes[trim.mark] = frozenset(trim.accept)
     for room in house.rooms:
-        for place in (room.name, *(f"{room.name} {wall.mark}" for wall in room.walls)):
+        for place in (
+            room.name,
+            *(say("{room} {mark}", room=room.name, mark=wall.mark) for wall in room.walls),
+        ):
             codes[place] = codes.get(place, frozenset()) | frozenset(room.accept)
     return codes

@@ -92,7 +92,10 @@ def check_batches(house: House) -> tuple[Finding, ...]:
     told = _told(house)
     if not told:
         return ()
-    names = sorted(f"{name.part} ({len(openings)})" for name, openings in told.items())
+    names = sorted(
+        say("{part} ({openings})", part=name.part, openings=len(openings))
+        for name, openings in told.items()
+    )
     listed = joined(", ", names[:MOST_NAMED]) + (" ..." if len(names) > MOST_NAMED else "")
     first, second = [o.mark for o in next(iter(told.values()))][:2]
     return (

@@ -65,10 +65,15 @@ def _bow(
     if abs(bow_mm) < NOTE_MM:
         return ()
     units = house.units
-    read = (
-        f"Read: {middle.value} {format_length(middle_mm, units)}, "
-        f"{ends[0].value} {format_length(one_mm, units)}, "
-        f"{ends[1].value} {format_length(other_mm, units)} {units.value}."
+    read = say(
+        "Read: {middle} {middle_2}, {ends} {one}, {ends_2} {other} {units}.",
+        middle=middle.value,
+        middle_2=format_length(middle_mm, units),
+        ends=ends[0].value,
+        one=format_length(one_mm, units),
+        ends_2=ends[1].value,
+        other=format_length(other_mm, units),
+        units=units.value,
     )
     return (
         Finding(

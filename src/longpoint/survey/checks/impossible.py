@@ -83,7 +83,7 @@ def _closes(diagonal: float, one: float, other: float) -> bool:
 
 def _advice(house: House, readings: OpeningReadings, triangle: tuple[Place, ...]) -> str:
     proposals = [
-        f"{place.value} {said(slip, house.units)}"
+        say("{place} {said}", place=place.value, said=said(slip, house.units))
         for place in triangle
         for reading in readings.at(place)
         for slip in slips_of(reading, house.units)

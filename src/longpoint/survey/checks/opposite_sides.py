@@ -5,7 +5,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
-from longpoint.speech.said import say
+from longpoint.speech.said import joined, say
 from longpoint.survey.checks.jambs import jamb_pulled
 from longpoint.survey.checks.rough_closure import rough_misclosure_mm, six_lengths_mm
 from longpoint.survey.digits import COMMONNESS, Slip, said, slips_of
@@ -198,6 +198,10 @@ def _has_both_diagonals(readings: OpeningReadings) -> bool:
 
 
 def _or(house: House, proposals: tuple[tuple[Reading, Slip], ...]) -> str:
-    return ", or ".join(
-        f"{reading.place.value} {said(slip, house.units)}" for reading, slip in proposals[:3]
+    return joined(
+        say(", or "),
+        (
+            say("{place} {said}", place=reading.place.value, said=said(slip, house.units))
+            for reading, slip in proposals[:3]
+        ),
     )

@@ -93,7 +93,13 @@ class _Cover:
         )
 
     def sentence(self) -> str:
-        parts = [f"{self.runs[0].mark} {self.shown(self.runs[0].length_mm)}"]
+        parts = [
+            say(
+                "{mark} {shown}",
+                mark=self.runs[0].mark,
+                shown=self.shown(self.runs[0].length_mm),
+            )
+        ]
         for each, run in zip(self.standing, self.runs[1:], strict=True):
             parts.append(
                 say(
@@ -102,10 +108,16 @@ class _Cover:
                     shown=self.shown(each.outer_mm),
                 )
             )
-            parts.append(f"{run.mark} {self.shown(run.length_mm)}")
-        sum_text = " + ".join(parts)
+            parts.append(
+                say(
+                    "{mark} {shown}",
+                    mark=run.mark,
+                    shown=self.shown(run.length_mm),
+                )
+            )
+        sum_text = joined(" + ", parts)
         if len(parts) > 1:
-            sum_text += f" = {self.shown(self.total_mm)}"
+            sum_text += say(" = {shown}", shown=self.shown(self.total_mm))
         return say(
             "Wall {mark} of {room} reads {with_unit}; along it stand {sum_text}.",
             mark=self.wall.mark,
@@ -230,7 +242,7 @@ def _first_in_doubt(
     cover: _Cover, run: Run, others: tuple[Run, ...], witness: Witness | None
 ) -> Finding:
     slip = cover.slip(run)
-    reason = cover.guessed(slip, f"; {run.mark}: ", "?")
+    reason = cover.guessed(slip, say("; {mark}: ", mark=run.mark), "?")
     if witness is not None:
         wall = say(
             " The walls opposite leave {shown}, so the wall stands.",

@@ -1,0 +1,68 @@
+"""The catalogues are those of today's sources, and a translation names the same values."""
+
+import string
+
+import pytest
+
+from tools.words import (
+    LETTER,
+    NAMED,
+    TEMPLATE,
+    WORDS,
+    collected,
+    compiled,
+    names_in,
+    po_text,
+    template_text,
+    translations,
+)
+
+LANGUAGES = sorted(path.stem for path in WORDS.glob("*.po"))
+NOW = collected()
+OF_SHEETS = {
+    each.id for each in NOW if each.id and any(f.startswith("sheets/") for f, _ in each.locations)
+}
+BOOKS = {code: translations(WORDS / f"{code}.po") for code in LANGUAGES}
+
+
+def test_the_template_is_what_the_sources_say() -> None:
+    assert TEMPLATE.read_bytes() == template_text(NOW), "run `make words`"
+
+
+@pytest.mark.parametrize("code", LANGUAGES)
+def test_a_language_has_the_messages_of_today_and_no_others(code: str) -> None:
+    assert {each.id for each in BOOKS[code] if each.id} == {each.id for each in NOW if each.id}
+
+
+@pytest.mark.parametrize("code", LANGUAGES)
+def test_what_the_program_reads_is_what_was_translated(code: str) -> None:
+    book = BOOKS[code]
+    assert (WORDS / f"{code}.mo").read_bytes() == compiled(book), "run `make words`"
+    assert (WORDS / f"{code}.po").read_bytes() == po_text(book), "run `make words`"
+
+
+@pytest.mark.parametrize("code", LANGUAGES)
+def test_the_sheets_own_words_are_all_translated_plurals_too(code: str) -> None:
+    missing = [
+        each.id
+        for each in BOOKS[code]
+        if each.id in OF_SHEETS
+        and not all(each.string if isinstance(each.string, tuple) else (each.string,))
+    ]
+    assert not missing
+
+
+@pytest.mark.parametrize("code", LANGUAGES)
+def test_a_translation_names_the_same_values_and_can_be_filled_in(code: str) -> None:
+    for message in BOOKS[code]:
+        english = message.id if isinstance(message.id, tuple) else (message.id,)
+        other = message.string if isinstance(message.string, tuple) else (message.string,)
+        for before, after in zip(map(str, english), other, strict=True):
+            if after:
+                assert names_in(str(after)) == names_in(before), before
+                assert list(string.Formatter().parse(str(after))), after
+
+
+def test_a_message_without_a_letter_is_left_to_no_translator() -> None:
+    ids = [each.id if isinstance(each.id, str) else each.id[0] for each in NOW if each.id]
+    assert all(LETTER.search(NAMED.sub("", message)) for message in ids)
