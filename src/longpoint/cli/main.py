@@ -31,6 +31,7 @@ BY_STEP: Final = {
     "At the saw": {
         "proof": "Say what a frame of four offcuts tells of the saw.",
         "stops": "Say at how few settings of the stop bench-made frames can be cut.",
+        "creep": "Say whether the saw's stop creeps, by pieces checked in their order.",
         "recut": "Tell what happened at the saw, and get the rest planned again.",
     },
     "On the wall": {
