@@ -1,6 +1,6 @@
 """Write lengths and angles as they stand on a sheet.
 
-Millimetres to the half, inches to the sixteenth; angles to the tenth of a degree.
+Millimetres to the half, inches to the sixteenth, gaps finer; angles to the tenth of a degree.
 """
 
 import math
@@ -11,6 +11,10 @@ from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.speech.said import figure, say
 
 SIXTEENTHS: Final = 16
+SIXTY_FOURTHS: Final = 64
+
+NO_GAP_MM: Final = 0.005
+"""What is less is no gap but the rounding of sums."""
 
 
 def round_half_mm(length_mm: float) -> float:
@@ -79,15 +83,24 @@ def running_length(length_mm: float, units: Units) -> str:
 
 
 def format_gap(gap_mm: float, units: Units) -> str:
-    """Return a gap as it is read with feelers: tenths of a millimetre, thousandths of an inch.
+    """Return a gap: tenths of a millimetre; sixteenths of an inch, sixty-fourths below one.
+
+    A gap too small for a sixty-fourth is said in words, so that only none at all reads 0.
 
     Example:
-        >>> format_gap(0.52, Units.MM), format_gap(0.5, Units.INCH)
-        ('0.5', '0.020')
+        >>> format_gap(0.52, Units.MM), format_gap(1.6, Units.INCH), format_gap(0.5, Units.INCH)
+        ('0.5', '1/16', '1/64')
+        >>> format_gap(0.1, Units.INCH)
+        'under 1/64'
     """
     if units is Units.MM:
         return figure(_tenths(gap_mm))
-    return figure(f"{gap_mm / MM_PER_INCH:.3f}")
+    counted = _counted(abs(gap_mm), SIXTY_FOURTHS)
+    if counted == 0:
+        return figure("0") if abs(gap_mm) < NO_GAP_MM else say("under 1/64")
+    if counted < SIXTY_FOURTHS // SIXTEENTHS:
+        return _inches(gap_mm, parts=SIXTY_FOURTHS)
+    return _inches(gap_mm)
 
 
 def format_angle(angle_deg: float) -> str:
@@ -106,7 +119,7 @@ def _tenths(value: float) -> str:
 
 def _inches(length_mm: float, parts: int = SIXTEENTHS) -> str:
     sign = "-" if length_mm < 0 else ""
-    counted = math.floor(abs(length_mm) / MM_PER_INCH * parts + 0.5 + 1e-9)
+    counted = _counted(abs(length_mm), parts)
     whole, rest = divmod(counted, parts)
     if counted == 0:
         return "0"
@@ -115,3 +128,7 @@ def _inches(length_mm: float, parts: int = SIXTEENTHS) -> str:
     fraction = Fraction(rest, parts)
     text = f"{fraction.numerator}/{fraction.denominator}"
     return f"{sign}{whole} {text}" if whole else f"{sign}{text}"
+
+
+def _counted(length_mm: float, parts: int) -> int:
+    return math.floor(length_mm / MM_PER_INCH * parts + 0.5 + 1e-9)

@@ -43,7 +43,7 @@ def thumb_texts(figures: ThumbFigures, units: Units = Units.MM) -> tuple[ThumbTe
 
     Args:
         figures: What the crew works with.
-        units: In what lengths are written; gaps in inches are thousandths.
+        units: In what lengths are written; gaps under a sixteenth of an inch are sixty-fourths.
     """
     words = _Words(figures, units)
     return tuple(words.text(compared) for compared in thumb_rules(figures))

@@ -37,11 +37,11 @@ def test_the_open_joint_it_tells_of_is_that_of_two_45s() -> None:
     assert "about 1.6 mm" in note.wrong
 
 
-def test_in_inches_the_open_joint_is_in_thousandths() -> None:
+def test_in_inches_the_open_joint_is_in_sixteenths() -> None:
     one = opening(leaning(-1050.0 * 0.0174551))
     (note,) = square_notes(replace(house(one), units=Units.INCH), one, fitted(one))
-    # 66 x root 2 x 0.01745 = 1.63 mm.
-    assert "about 0.064 in" in note.wrong
+    # 66 x root 2 x 0.01745 = 1.63 mm, 0.064 in.
+    assert "about 1/16 in" in note.wrong
     assert " mm" not in note.wrong
 
 

@@ -90,8 +90,8 @@ def test_a_reading_of_the_reveals_edge_replaces_the_assumed_one() -> None:
     assert "assumed" not in found.wrong
 
 
-def test_thousandths_stand_in_a_house_of_inches() -> None:
-    assert "0.025 to 0.026 if one piece tilts" in said(tl=2, units=Units.INCH)["proud"].wrong
+def test_a_house_of_inches_reads_its_gaps_off_the_tape() -> None:
+    assert "top left 1/32 if one piece tilts" in said(tl=2, units=Units.INCH)["proud"].wrong
 
 
 def test_the_foot_of_a_door_has_no_mitre_to_open() -> None:

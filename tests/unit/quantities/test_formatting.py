@@ -2,6 +2,7 @@ import pytest
 
 from longpoint.quantities.formatting import (
     format_angle,
+    format_gap,
     format_length,
     format_tenth,
     format_unit,
@@ -75,3 +76,27 @@ def test_angles_are_printed_to_the_tenth(angle_deg: float, printed: str) -> None
 
 def test_a_quarter_millimetre_is_rounded_away_from_zero() -> None:
     assert [round_half_mm(x) for x in (0.25, -0.25, 0.75, -0.75)] == [0.5, -0.5, 1.0, -1.0]
+
+
+@pytest.mark.parametrize(
+    ("gap_mm", "printed"),
+    [
+        (0.0, "0"),
+        (0.1, "under 1/64"),
+        (0.3, "1/64"),
+        (0.5, "1/64"),
+        (0.8, "1/32"),
+        (1.2, "3/64"),
+        (1.575, "1/16"),
+        (2.0, "1/16"),
+        (3.2, "1/8"),
+        (26.0, "1"),
+        (-0.8, "-1/32"),
+    ],
+)
+def test_a_gap_in_inches_is_read_off_a_tape(gap_mm: float, printed: str) -> None:
+    assert format_gap(gap_mm, Units.INCH) == printed
+
+
+def test_a_gap_in_millimetres_is_read_with_feelers() -> None:
+    assert [format_gap(gap_mm, Units.MM) for gap_mm in (0.0, 0.52, 2.0)] == ["0", "0.5", "2"]

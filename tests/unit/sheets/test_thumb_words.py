@@ -37,11 +37,11 @@ def test_a_rule_that_adds_nothing_is_never_right_to_the_hair() -> None:
     assert "hair" not in by_rule(replace(PLAIN, add_mm=0.0))[Rule.ADD_ON].holds
 
 
-def test_inches_are_thirty_seconds_and_gaps_thousandths() -> None:
+def test_inches_are_thirty_seconds_and_gaps_as_fine() -> None:
     """A face of 2 1/2, an opening of 47, quirks of 0.197: by rule 49.925, the tape 49.956."""
     figures = replace(PLAIN, face_mm=63.5, size_mm=1193.8, add_mm=25.4 / 32.0)
     here = by_rule(figures, Units.INCH)[Rule.ADD_ON].here
-    assert here == "The rule says 49 15/16, the tape has to show 49 31/32: 0.031 too short."
+    assert here == "The rule says 49 15/16, the tape has to show 49 31/32: 1/32 too short."
     assert figures_line(PLAIN, Units.INCH).endswith("Lengths in inches, angles in degrees.")
 
 
