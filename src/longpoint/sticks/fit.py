@@ -99,11 +99,6 @@ def _extras(
         yield gap(last, left) + tip(right[0]) - tip(last[0])
 
 
-def alone_fits(work: Workload, piece: int, bar: Bar) -> bool:
-    """Tell whether a piece fits a stick by itself."""
-    return used_length(work, [Place(piece, turned=False)]) <= bar.room
-
-
 def fit(work: Workload, bars: Sequence[Bar], refills: int) -> Packing:
     """Return a packing of all pieces of a profile.
 
@@ -149,16 +144,18 @@ def first_packing(
     for stick in opened:
         taken[stick.bar] += 1
     shelf = _Shelf(work, bars, opened, pieces)
+    limits = [(bar.room, bar.count) for bar in bars]
     unplaced: list[int] = []
     for piece in pieces:
         choice = shelf.first(piece) if first_fit else shelf.closest(piece)
         if choice is not None:
             shelf.put(*choice)
             continue
+        alone = work.alone[piece]
         able = [
             number
-            for number, bar in enumerate(bars)
-            if (bar.count is None or taken[number] < bar.count) and alone_fits(work, piece, bar)
+            for number, (room, count) in enumerate(limits)
+            if alone <= room and (count is None or taken[number] < count)
         ]
         if not able:
             unplaced.append(piece)
@@ -247,11 +244,11 @@ def downsized(work: Workload, bars: Sequence[Bar], packing: Packing) -> Packing:
     sticks = []
     for stick in packing.sticks:
         taken[stick.bar] -= 1
-        number = next(
-            number
-            for room, number, count in cheapest
-            if stick.used <= room and (count is None or taken[number] < count)
-        )
+        number = stick.bar
+        for room, able_number, count in cheapest:
+            if stick.used <= room and (count is None or taken[able_number] < count):
+                number = able_number
+                break
         taken[number] += 1
         sticks.append(stick if number == stick.bar else Filled(number, stick.places, stick.used))
     return Packing(tuple(sticks), packing.unplaced)

@@ -26,6 +26,7 @@ class Workload:
         left_kerf: Cuts of the left ends along the stick. [0.01 mm]
         right_kerf: Cuts of the right ends along the stick. [0.01 mm]
         can_turn: Whether each may be turned.
+        alone: What each uses on a stick of its own. [0.01 mm]
     """
 
     demands: tuple[Demand, ...]
@@ -35,6 +36,7 @@ class Workload:
     left_kerf: tuple[int, ...]
     right_kerf: tuple[int, ...]
     can_turn: tuple[bool, ...]
+    alone: tuple[int, ...]
 
     def ends(self, place: Place) -> tuple[tuple[int, int], tuple[int, int]]:
         """Return (lean, kerf) of the end that lies left, and of the end that lies right."""
@@ -54,6 +56,7 @@ def workload(demands: Sequence[Demand]) -> Workload:
         left_kerf=tuple(d.left.kerf for d in demands),
         right_kerf=tuple(d.right.kerf for d in demands),
         can_turn=tuple(d.can_turn for d in demands),
+        alone=tuple(d.mid + tip(d.left.lean) + tip(d.right.lean) for d in demands),
     )
 
 

@@ -14,7 +14,7 @@ from longpoint.sticks.goals import order_goals
 from longpoint.sticks.labelled import with_labels
 from longpoint.sticks.laying import Workload, workload
 from longpoint.sticks.plan import CutPlan, Saved, StickSource
-from longpoint.sticks.profile_plan import ProfilePlan, lone, marks, plan_profile
+from longpoint.sticks.profile_plan import ProfilePlan, marks, plan_profile
 from longpoint.sticks.saved import saved
 from longpoint.sticks.saw_order import named_in_cutting_order, saw_steps
 from longpoint.sticks.stock_findings import (
@@ -103,7 +103,7 @@ def _planned(
         savings.append(saved(job.work, job.bars, plan.proof, all_placed=not plan.unplaced))
         if plan.unplaced:
             missing = marks(job.work, plan.unplaced)
-            lengths_mm = [lone(job.work, piece) / PER_MM for piece in plan.unplaced]
+            lengths_mm = [job.work.alone[piece] / PER_MM for piece in plan.unplaced]
             findings.append(stock_short_finding(job.profile, missing, lengths_mm, house))
             unplaced.extend(missing)
         if plan.sticks:
@@ -149,7 +149,7 @@ def _too_long(job: _Job, pieces: Sequence[Piece]) -> Iterable[TooLong]:
     longest = max(job.bars.bars, key=lambda bar: bar.room)
     by_mark = {piece.mark: piece for piece in pieces}
     for number, demand in enumerate(job.work.demands):
-        needed = lone(job.work, number) + 2 * longest.trim
+        needed = job.work.alone[number] + 2 * longest.trim
         if needed > longest.length:
             piece = by_mark[demand.mark]
             yield TooLong(

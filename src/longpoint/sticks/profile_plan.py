@@ -13,7 +13,7 @@ from longpoint.sticks.effort import Effort
 from longpoint.sticks.fit import Filled, Packing, cost_of, fit
 from longpoint.sticks.goals import packing_goals, together_goal
 from longpoint.sticks.improve import Improved, improve
-from longpoint.sticks.laying import Place, Workload, left_over, positions_mm, used_length
+from longpoint.sticks.laying import Workload, left_over, positions_mm, used_length
 from longpoint.sticks.ordering import best_order
 from longpoint.sticks.plan import CutStick, Laid, Proof, Reached, StickSource
 from longpoint.sticks.tidy import tidied
@@ -105,7 +105,7 @@ def _short(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effo
     """Plan with sticks that don't exist beside the others; then give them up."""
     longest = max(bars.bars, key=lambda bar: bar.room)
     dear = _DEARER * max(1, *(bar.cost for bar in bars.bars))
-    needed = max(lone(work, piece) for piece in range(len(work.mid)))
+    needed = max(work.alone)
     missing = replace(
         longest,
         length=max(longest.length, needed + 2 * longest.trim),
@@ -170,8 +170,3 @@ def _cut_stick(name: str, profile: str, work: Workload, bars: Bars, stick: Fille
 def marks(work: Workload, numbers: Sequence[int]) -> tuple[str, ...]:
     """Return the marks of pieces."""
     return tuple(work.demands[number].mark for number in numbers)
-
-
-def lone(work: Workload, piece: int) -> int:
-    """Return the length that a piece uses by itself. [0.01 mm]"""
-    return used_length(work, [Place(piece, turned=False)])

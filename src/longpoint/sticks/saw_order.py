@@ -155,20 +155,21 @@ def cutting_order(
     by_mark = {piece.mark: piece for piece in pieces}
     ordered: list[CutStick] = []
     for profile in dict.fromkeys(stick.profile for stick in sticks):
-        waiting = sorted((s for s in sticks if s.profile == profile), key=lambda s: -_biggest_mm(s))
-        before: CutStick | None = None
+        waiting = sorted(
+            (
+                (_biggest_mm(stick), stick, _stick_settings(stick, by_mark, saw))
+                for stick in sticks
+                if stick.profile == profile
+            ),
+            key=lambda each: -each[0],
+        )
+        last: tuple[SawSetting, ...] = ()
         while waiting:
-            least_mm = _biggest_mm(waiting[0]) - ABOUT_AS_LONG_MM
-            following = waiting[0]
-            if before is not None:
-                last = _stick_settings(before, by_mark, saw)
-                following = min(
-                    (stick for stick in waiting if _biggest_mm(stick) >= least_mm),
-                    key=lambda stick: _new_settings(last, _stick_settings(stick, by_mark, saw)),
-                )
-            waiting.remove(following)
-            ordered.append(following)
-            before = following
+            least_mm = waiting[0][0] - ABOUT_AS_LONG_MM
+            able = [each[2] for each in waiting if each[0] >= least_mm]
+            news = [_new_settings(last, settings) for settings in able]
+            _, stick, last = waiting.pop(news.index(min(news)) if last else 0)
+            ordered.append(stick)
     return tuple(ordered)
 
 

@@ -61,3 +61,10 @@ def test_what_is_left_over_lies_behind_the_last_cut_and_before_the_trim() -> Non
     places = [Place(0, False)]
     assert left_over(work, places, 538000) == 538000 - used_length(work, places) - 355
     assert left_over(work, places, used_length(work, places)) == 0
+
+
+def test_a_piece_alone_uses_its_length_and_its_two_points() -> None:
+    pieces = [architrave_piece("A", 1200.0, 45.0, 45.0), architrave_piece("B", 800.0, 0.0, -44.5)]
+    work = workload(profile_demand(pieces, OG, 2.5).demands)
+    assert work.alone == tuple(used_length(work, [Place(n, turned=False)]) for n in (0, 1))
+    assert work.alone == tuple(used_length(work, [Place(n, turned=True)]) for n in (0, 1))

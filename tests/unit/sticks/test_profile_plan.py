@@ -2,7 +2,7 @@ from longpoint.sticks.bars import bars_of
 from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.laying import workload
-from longpoint.sticks.profile_plan import lone, marks, plan_profile
+from longpoint.sticks.profile_plan import marks, plan_profile
 from tests.random_sticks import architrave_piece, house_of
 
 
@@ -35,4 +35,4 @@ def test_a_piece_by_itself_takes_its_length_and_its_points() -> None:
     house = house_of()
     piece = architrave_piece("W1-head", 1000.0, 45, 45)
     work = workload(profile_demand([piece], house.profiles[0], 2.5).demands)
-    assert lone(work, 0) == 106600 + 2 * 3301
+    assert work.alone[0] == 106600 + 2 * 3301
