@@ -9,7 +9,7 @@ import threading
 import time
 from collections.abc import Callable
 from contextlib import ExitStack
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
@@ -131,6 +131,8 @@ class Porch:
     link: str
     lines: "queue.SimpleQueue[str]"
     picture: Path
+    has_said: bool = field(default=False, init=False)
+    """Whether it was said that the code has run out."""
 
     def stand(self, is_over: Callable[[], bool]) -> bool:
         """Show codes and answer who knocks; True once it is over, False after Ctrl-C."""
@@ -140,10 +142,14 @@ class Porch:
             while not is_over():
                 waiting = self.doors.waiting()
                 if asked not in waiting:
+                    if asked is not None:
+                        click.echo(f"{_plain(asked.name)} waited too long, and has gone.")
                     asked = waiting[0] if waiting else None
                     if asked is not None:
                         self._forget_typed()
                         click.echo(_question(asked))
+                if asked is None:
+                    self._say_once_run_out()
                 line = self._line()
                 if line is None:
                     continue
@@ -159,6 +165,7 @@ class Porch:
         """Show a new code; the one before it opens nothing any more."""
         import segno
 
+        self.has_said = False
         link = f"{self.link}#crew={self.doors.new_token()}"
         code = segno.make(link, error="l", micro=False)
         if sys.stdout.isatty():
@@ -174,6 +181,11 @@ class Porch:
         is_yes = line.strip().lower() in ("y", "yes")
         self.doors.answer(knock, let_in=is_yes)
         click.echo(f"{_plain(knock.name)} is let in." if is_yes else "Not let in.")
+
+    def _say_once_run_out(self) -> None:
+        if not self.has_said and not self.doors.is_open():
+            self.has_said = True
+            click.echo("That code opens nothing any more; Enter shows a new one.")
 
     def _forget_typed(self) -> None:
         """What was typed before somebody knocked is no answer to it."""

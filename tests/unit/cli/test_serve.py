@@ -1,6 +1,7 @@
 """`longpoint serve` and `longpoint crew`: a real process, asked over https as a phone asks."""
 
 import io
+import queue
 import ssl
 from collections.abc import Iterator
 from pathlib import Path
@@ -11,9 +12,11 @@ from click.testing import CliRunner
 
 from longpoint.cli.crew_extra import refuse_without_extra
 from longpoint.cli.main import main
+from longpoint.cli.serve import Porch
 from longpoint.errors import ExchangeError
 from longpoint.serve import app_files
 from longpoint.serve.authority import fingerprint
+from longpoint.serve.crew import Doors
 from longpoint.store.sqlite_store import open_to_read
 from tests.crew_server import entry
 from tests.serving_process import Serving, serving_process
@@ -91,3 +94,30 @@ def test_the_picture_of_the_code_is_the_code_and_goes_at_the_end(tmp_path: Path)
         code.save(expected, kind="svg", scale=10, light="white")
         assert drawn == expected.getvalue()
     assert not picture.exists()
+
+
+def test_a_code_and_a_knock_that_ran_out_are_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    now_s = [0.0]
+    doors = Doors(lambda: now_s[0], check=lambda: "4711")
+    lines: queue.SimpleQueue[str] = queue.SimpleQueue()
+    porch = Porch(doors=doors, link="https://l/", lines=lines, picture=tmp_path / "code.svg")
+    looks = iter(range(5))
+
+    def is_over() -> bool:
+        look = next(looks)
+        if look == 1:
+            shown = capsys.readouterr().out.split("#crew=")[1].strip()
+            assert doors.knock(shown, "Kim", "kim") is not None
+        elif look in (2, 3):
+            now_s[0] += 130.0
+        return look == 4
+
+    assert porch.stand(is_over)
+    assert capsys.readouterr().out.splitlines() == [
+        "A phone that calls itself Kim shows 4711. Let it in? [y/N]",
+        "Kim waited too long, and has gone.",
+        "That code opens nothing any more; Enter shows a new one.",
+    ]
+    assert doors.waiting() == ()

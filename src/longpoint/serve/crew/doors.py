@@ -77,6 +77,11 @@ class Doors:
             self._token_sum, self._token_until = sum_of(token), self._clock() + TOKEN_S
         return token
 
+    def is_open(self) -> bool:
+        """Return whether the token shown last can still be knocked with."""
+        with self._lock:
+            return self._token_sum != "" and self._clock() < self._token_until
+
     def knock(self, token: str, name: str, device: str) -> tuple[str, Knock] | None:
         """Return a ticket and the knock; None where the token is wrong, used up or too old."""
         with self._lock:
