@@ -7,10 +7,12 @@ import click
 
 from longpoint.cli.crew_extra import refuse_without_extra
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import store_option
 from longpoint.cli.store_places import StorePlace
 from longpoint.errors import ExchangeError
 from longpoint.exchange.safe_files import write_new_text
+from longpoint.speech.said import joined, say
 
 
 @click.group(name="crew")
@@ -28,11 +30,15 @@ def list_devices(store: StorePlace) -> Outcome:
 
     members = load_members(crew_folder(store))
     if not members:
-        click.echo("No phone was let in yet: `longpoint serve` shows the code.")
+        speak(say("No phone was let in yet: `longpoint serve` shows the code."))
     for each in members:
-        state = "OUT" if each.is_out else f"until {_day(each.until_s)}"
-        shared = f"last shared {_day(each.shared_s)}" if each.shared_s else "never shared"
-        click.echo(f"{each.device[:12]:<12}  {each.name}: {state}, {shared}")
+        state = "OUT" if each.is_out else say("until {day}", day=_day(each.until_s))
+        shared = (
+            say("last shared {day}", day=_day(each.shared_s))
+            if each.shared_s
+            else say("never shared")
+        )
+        speak(f"{each.device[:12]:<12}  {each.name}: {state}, {shared}")
     return Outcome.DONE
 
 
@@ -56,14 +62,16 @@ def put_out(name: str, store: StorePlace) -> Outcome:
     found = [m for m in there if m.name == name] or [m for m in there if m.device.startswith(name)]
     if len(found) != 1:
         raise ExchangeError(
-            f"{name!r} is to be put out.",
-            f"{len(found)} phones are called so." if found else "No phone is called so.",
-            "Look at `longpoint crew list`, and give its key.",
+            say("{name!r} is to be put out.", name=name),
+            say("{found} phones are called so.", found=len(found))
+            if found
+            else say("No phone is called so."),
+            say("Look at `longpoint crew list`, and give its key."),
         )
     members = Members(lambda: load_members(folder), lambda m: save_members(folder, m), time.time)
     members.put_out(found[0].device)
     AuditLog(folder)("put-out", name=found[0].name, device=found[0].device)
-    click.echo(f"{found[0].name} is out.")
+    speak(say("{found} is out.", found=found[0].name))
     return Outcome.DONE
 
 
@@ -76,8 +84,8 @@ def show_log(store: StorePlace) -> Outcome:
     from longpoint.cli.crew_folder import crew_folder, read_log
 
     for line in read_log(crew_folder(store)):
-        facts = ", ".join(f"{k} {v}" for k, v in line.items() if k not in ("at", "what"))
-        click.echo(f"{line.get('at')}  {line.get('what')}: {facts}")
+        facts = joined(", ", (f"{k} {v}" for k, v in line.items() if k not in ("at", "what")))
+        speak(f"{line.get('at')}  {line.get('what')}: {facts}")
     return Outcome.DONE
 
 
@@ -93,10 +101,15 @@ def write_authority(file: Path, store: StorePlace) -> Outcome:
 
     certificate = authority_file(crew_folder(store).path, datetime.now(UTC)).read_bytes()
     write_new_text(file, certificate.decode("ascii"))
-    click.echo(f"{file} is what phones are to trust: get it to the phone by cable or mail, and")
-    click.echo("install it there as a CA certificate. It is good for private networks only.")
-    click.echo("Compare its fingerprint before you do:")
-    click.echo(f"  {fingerprint(certificate)}")
+    speak(
+        say(
+            "{file} is what phones are to trust: get it to the phone by cable or mail, and",
+            file=file,
+        )
+    )
+    speak(say("install it there as a CA certificate. It is good for private networks only."))
+    speak(say("Compare its fingerprint before you do:"))
+    speak(f"  {fingerprint(certificate)}")
     return Outcome.DONE
 
 

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from longpoint.errors import ExchangeError
+from longpoint.speech.said import joined, say
 
 NEEDED: Final = ("starlette", "uvicorn", "cryptography")
 
@@ -18,7 +19,10 @@ def refuse_without_extra(needed: Sequence[str] = NEEDED) -> None:
     missing = [name for name in needed if importlib.util.find_spec(name) is None]
     if missing:
         raise ExchangeError(
-            "The crew's phones are to share with this laptop.",
-            f"What that needs is not installed: {', '.join(missing)}.",
-            'Install it with `pip install "longpoint[crew]"`.',
+            say("The crew's phones are to share with this laptop."),
+            say(
+                "What that needs is not installed: {missing}.",
+                missing=joined(", ", missing),
+            ),
+            say('Install it with `pip install "longpoint[crew]"`.'),
         )

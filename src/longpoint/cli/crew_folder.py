@@ -15,6 +15,7 @@ from longpoint.cli.store_places import Database, StorePlace
 from longpoint.errors import ExchangeError
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.serve.crew.members import Member, member_table
+from longpoint.speech.said import say
 
 LARGEST_LOG: Final = 1_000_000
 """Bytes; then it becomes the older of two."""
@@ -67,7 +68,7 @@ def load_members(folder: CrewFolder) -> tuple[Member, ...]:
     try:
         return tuple(Member(**each) for each in json.loads(text))
     except (ValueError, TypeError) as error:
-        raise _damaged("it is damaged") from error
+        raise _damaged(say("it is damaged")) from error
 
 
 def save_members(folder: CrewFolder, members: Sequence[Member]) -> None:
@@ -126,7 +127,9 @@ def read_log(folder: CrewFolder) -> Iterator[dict[str, Any]]:
 
 def _damaged(why: str) -> ExchangeError:
     return ExchangeError(
-        "The list of the crew's devices was to be used.",
-        f"It can't be: {why}.",
-        "Put members.json in the folder beside the store aside; every phone then knocks again.",
+        say("The list of the crew's devices was to be used."),
+        say("It can't be: {why}.", why=why),
+        say(
+            "Put members.json in the folder beside the store aside; every phone then knocks again."
+        ),
     )

@@ -18,11 +18,13 @@ import click
 
 from longpoint.cli.crew_extra import refuse_without_extra
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import new_name, store_option
 from longpoint.cli.store_places import StorePlace, open_store
 from longpoint.errors import ExchangeError
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.serve.app_files import app_folder
+from longpoint.speech.said import say
 
 if TYPE_CHECKING:
     from longpoint.serve.crew import Doors, Knock
@@ -68,9 +70,9 @@ def command(store: StorePlace, lan: bool, port: int, idle_minutes: float) -> Out
     addresses = private_addresses() if lan else (LOOPBACK,)
     if not addresses:
         raise ExchangeError(
-            "The crew is to be served on this network.",
-            "This machine has no address in a private network.",
-            "Join the hotspot or the site's network first, or leave --lan out.",
+            say("The crew is to be served on this network."),
+            say("This machine has no address in a private network."),
+            say("Join the hotspot or the site's network first, or leave --lan out."),
         )
     with ExitStack() as stack:
         sockets: list[socket.socket] = []
@@ -100,18 +102,23 @@ def command(store: StorePlace, lan: bool, port: int, idle_minutes: float) -> Out
         scheme = "https" if lan else "http"
         links = [f"{scheme}://{address}:{port}/" for address in addresses]
         for link in links:
-            click.echo(f"The crew's houses: {link}")
+            speak(say("The crew's houses: {link}", link=link))
         if tls is not None:
-            click.echo(f"Phones trust it by {tls.authority}")
-            click.echo(f"  whose fingerprint is {tls.fingerprint}")
-        click.echo("Ctrl-C ends it; Enter shows a new code.")
+            speak(say("Phones trust it by {authority}", authority=tls.authority))
+            speak(
+                say(
+                    "  whose fingerprint is {fingerprint}",
+                    fingerprint=tls.fingerprint,
+                )
+            )
+        speak(say("Ctrl-C ends it; Enter shows a new code."))
         picture = folder.path / PICTURE
         stack.callback(picture.unlink, missing_ok=True)
-        click.echo(f"The code as a picture: {picture}")
+        speak(say("The code as a picture: {picture}", picture=picture))
         porch = Porch(doors=doors, link=links[0], lines=_typed(), picture=picture)
         signal.signal(signal.SIGTERM, signal.default_int_handler)
         is_idle = porch.stand(lambda: last.idle_s() > idle_minutes * 60.0)
-    click.echo("Nobody has asked for a while: stopped." if is_idle else "Stopped.")
+    speak(say("Nobody has asked for a while: stopped.") if is_idle else "Stopped.")
     return Outcome.DONE
 
 
@@ -143,11 +150,16 @@ class Porch:
                 waiting = self.doors.waiting()
                 if asked not in waiting:
                     if asked is not None:
-                        click.echo(f"{_plain(asked.name)} waited too long, and has gone.")
+                        speak(
+                            say(
+                                "{plain} waited too long, and has gone.",
+                                plain=_plain(asked.name),
+                            )
+                        )
                     asked = waiting[0] if waiting else None
                     if asked is not None:
                         self._forget_typed()
-                        click.echo(_question(asked))
+                        speak(_question(asked))
                 if asked is None:
                     self._say_once_run_out()
                 line = self._line()
@@ -174,18 +186,18 @@ class Porch:
         code.save(drawn, kind="svg", scale=10, light="white")
         self.picture.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         write_text_safely(self.picture, drawn.getvalue().decode("utf-8"))
-        click.echo(f"For one phone, two minutes: {link}")
+        speak(say("For one phone, two minutes: {link}", link=link))
 
     def answer(self, knock: "Knock", line: str) -> None:
         """Let somebody in or not, as was typed."""
         is_yes = line.strip().lower() in ("y", "yes")
         self.doors.answer(knock, let_in=is_yes)
-        click.echo(f"{_plain(knock.name)} is let in." if is_yes else "Not let in.")
+        speak(say("{plain} is let in.", plain=_plain(knock.name)) if is_yes else say("Not let in."))
 
     def _say_once_run_out(self) -> None:
         if not self.has_said and not self.doors.is_open():
             self.has_said = True
-            click.echo("That code opens nothing any more; Enter shows a new one.")
+            speak(say("That code opens nothing any more; Enter shows a new one."))
 
     def _forget_typed(self) -> None:
         """What was typed before somebody knocked is no answer to it."""
@@ -200,7 +212,11 @@ class Porch:
 
 
 def _question(knock: "Knock") -> str:
-    return f"A phone that calls itself {_plain(knock.name)} shows {knock.check}. Let it in? [y/N]"
+    return say(
+        "A phone that calls itself {plain} shows {check}. Let it in? [y/N]",
+        plain=_plain(knock.name),
+        check=knock.check,
+    )
 
 
 def _plain(name: str) -> str:
