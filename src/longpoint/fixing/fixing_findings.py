@@ -1,5 +1,7 @@
 """What is to be said of nails before any is driven."""
 
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from longpoint.errors import Finding, Severity
@@ -8,7 +10,7 @@ from longpoint.fixing.nail_lines import PUNCHED_MM, Into, NailLine, Standing, Tr
 from longpoint.fixing.nailing import Nailing, Section
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import MM_PER_INCH, Units
-from longpoint.speech.said import raised, say
+from longpoint.speech.said import joined, raised, say
 from longpoint.survey.fixing import Nail
 from longpoint.survey.house import House
 
@@ -16,17 +18,82 @@ BRAD_GAUGE: Final = 18
 """From this gauge on a nail is a brad, meant for edges."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _OnLine:
+    """What is wrong on one line of one section: the same on others is said with it.
+
+    Attributes:
+        code: Code of the finding.
+        name: The nail in words; empty where none does.
+        into: What the line goes into, in words.
+        section: The section, in words.
+        wrong: What is wrong there.
+        do: What to do.
+    """
+
+    code: str
+    name: str
+    into: str
+    section: str
+    wrong: str
+    do: str
+
+
 def nail_findings(house: House, nailing: Nailing) -> tuple[Finding, ...]:
     """Return what is to be said of the nails that the crew has, and where none does.
 
     A nail that doesn't do on a line is named only where none of the crew's does: a nail that is
-    too long for a lining may be right for the stud beside it.
+    too long for a lining may be right for the stud beside it. What is to be said of one nail, or of
+    none, on such lines of several sections is said once.
     """
-    said = [*_boxes(house)]
+    alike: dict[tuple[str, str, str, str], list[_OnLine]] = {}
     for section in nailing.sections:
         for line in section.lines:
-            said += _line(house, section, line)
-    return tuple(dict.fromkeys(said))
+            for found in _line(house.units, section, line):
+                key = (found.code, found.name, found.into, found.do)
+                alike.setdefault(key, []).append(found)
+    told = (_told(house, tuple(dict.fromkeys(each))) for each in alike.values())
+    return tuple(dict.fromkeys((*_boxes(house), *told)))
+
+
+def _told(house: House, alike: Sequence[_OnLine]) -> Finding:
+    first = alike[0]
+    sections = dict.fromkeys(each.section for each in alike)
+    where = joined(say(" and "), sections)
+    place = (
+        say("on the line into the {words} of section {section}", words=first.into, section=where)
+        if len(sections) == 1
+        else say("on the lines into the {words} of sections {each}", words=first.into, each=where)
+    )
+    read = (
+        say("{name} nails {place}.", name=raised(first.name), place=place)
+        if first.name
+        else say("No nail does {place}.", place=place)
+    )
+    return _finding(
+        house,
+        code=first.code,
+        severity=Severity.WARNING,
+        read=read,
+        wrong=_wrong(alike),
+        do=first.do,
+    )
+
+
+def _wrong(alike: Iterable[_OnLine]) -> str:
+    """Return what is wrong, with the sections it is wrong in where that differs."""
+    sections: dict[str, list[str]] = {}
+    for each in alike:
+        sections.setdefault(each.wrong, []).append(each.section)
+    if len(sections) == 1:
+        return next(iter(sections))
+    return joined(
+        " ",
+        (
+            say("Section {sections}: {wrong}", sections=joined(", ", here), wrong=wrong)
+            for wrong, here in sections.items()
+        ),
+    )
 
 
 def nail_words(nail: Nail, units: Units) -> str:
@@ -83,25 +150,17 @@ def _boxes(house: House) -> list[Finding]:
     return said
 
 
-def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
-    units = house.units
-    place = say(
-        "on the line into the {words} of section {section} ({profile})",
-        words=_words(line.bed.into),
-        section=section.name,
-        profile=section.profile,
-    )
+def _line(units: Units, section: Section, line: NailLine) -> list[_OnLine]:
+    into = _words(line.bed.into)
+    here = say("{section} ({profile})", section=section.name, profile=section.profile)
     if line.standing is Standing.NONE:
         return [
-            _finding(
-                house,
+            _OnLine(
                 code="no-nail",
-                severity=Severity.WARNING,
-                read=say("No nail does {place}.", place=place),
-                wrong=say(
-                    "{why_none}.",
-                    why_none=raised(line.why_none),
-                ),
+                name="",
+                into=into,
+                section=here,
+                wrong=say("{why_none}.", why_none=raised(line.why_none)),
                 do=say(
                     "Glue the back along that line and hold it with pins until the "
                     "glue is hard, or put in backing before the board goes on."
@@ -110,38 +169,33 @@ def _line(house: House, section: Section, line: NailLine) -> list[Finding]:
         ]
     if line.standing is not Standing.OTHER or line.nail is None:
         return []
-    instead = nail_words(line.nail, units)
-    said = []
-    for nail, trouble in _meant_for(line):
-        most_mm = line.bed.most_mm(thickest_mm(nail))
-        name = nail_words(nail, units)
-        if trouble is Trouble.TOO_LONG:
-            wrong = say(
-                "It is {by} too long: {comes_out}",
-                by=_by(nail.length_mm - most_mm, units),
-                comes_out=_comes_out(line),
-            )
-        else:
-            wrong = say(
-                "It is {by} too short: only {hold} of it would hold.",
-                by=_by(line.bed.least_mm - nail.length_mm, units),
-                hold=format_with_unit(line.bed.hold_mm(nail), units),
-            )
-        said.append(
-            _finding(
-                house,
-                code="nail-too-long" if trouble is Trouble.TOO_LONG else "nail-too-short",
-                severity=Severity.WARNING,
-                read=say(
-                    "{name} nails {place}.",
-                    name=raised(name),
-                    place=place,
-                ),
-                wrong=wrong,
-                do=say("Use {instead}.", instead=instead),
-            )
+    instead = say("Use {instead}.", instead=nail_words(line.nail, units))
+    return [
+        _OnLine(
+            code="nail-too-long" if trouble is Trouble.TOO_LONG else "nail-too-short",
+            name=nail_words(nail, units),
+            into=into,
+            section=here,
+            wrong=_too(units, line, nail, trouble),
+            do=instead,
         )
-    return said
+        for nail, trouble in _meant_for(line)
+    ]
+
+
+def _too(units: Units, line: NailLine, nail: Nail, trouble: Trouble) -> str:
+    if trouble is Trouble.TOO_LONG:
+        most_mm = line.bed.most_mm(thickest_mm(nail))
+        return say(
+            "It is {by} too long: {comes_out}",
+            by=_by(nail.length_mm - most_mm, units),
+            comes_out=_comes_out(line),
+        )
+    return say(
+        "It is {by} too short: only {hold} of it would hold.",
+        by=_by(line.bed.least_mm - nail.length_mm, units),
+        hold=format_with_unit(line.bed.hold_mm(nail), units),
+    )
 
 
 def _meant_for(line: NailLine) -> list[tuple[Nail, Trouble]]:

@@ -51,15 +51,20 @@ def record_blocks(plan: HousePlan) -> tuple[Block, ...]:
                 ),
             )
         )
-    blocks.append(
-        Note(
-            severity=Severity.NOTE,
-            title=say("Signed"),
-            text=say("These are the readings as found."),
-            ask=say("Read by, date"),
-        )
+    return _signed(blocks)
+
+
+def _signed(blocks: list[Block]) -> tuple[Block, ...]:
+    """Return the blocks with the signature, which never stands on a page without a reading."""
+    note = Note(
+        severity=Severity.NOTE,
+        title=say("Signed"),
+        text=say("These are the readings as found."),
+        ask=say("Read by, date"),
     )
-    return tuple(blocks)
+    *before, last = blocks
+    kept = last.blocks if isinstance(last, Together) else (last,)
+    return (*before, Together(blocks=(*kept, note)))
 
 
 _Fitted = FittedOpening | FittedOutline | FittedRoom

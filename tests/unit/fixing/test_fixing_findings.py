@@ -75,3 +75,15 @@ def test_a_brad_is_not_named_at_a_stud_where_the_crew_has_thicker_nails() -> Non
     brads = house(nails=["18 x 30"])
     (finding,) = nail_findings(brads, nail_house(brads, [piece()]))
     assert "18 gauge x 30 mm" in finding.read
+
+
+def test_one_nail_on_such_lines_of_two_sections_is_warned_of_once() -> None:
+    told = house(nails=["16 x 50", "16 x 57", "18 x 30"])
+    pieces = [piece(), piece(Role.RIGHT_LEG, "W1-right", profile="OTHER")]
+    nailing = nail_house(told, pieces)
+    assert len(nailing.sections) == 2
+    brief = house(nails=["16 x 50"])
+    found = nail_findings(brief, nail_house(brief, pieces))
+    assert [finding.code for finding in found] == ["nail-too-long", "nail-too-short"]
+    for finding in found:
+        assert "of sections A (OG57) and B (OTHER)." in finding.read

@@ -5,9 +5,10 @@ from typing import Any
 import pytest
 
 from longpoint.house_plan import HousePlan
-from longpoint.sheets.blocks import SheetState
+from longpoint.sheets.blocks import Note, SheetState, Together
 from longpoint.sheets.handover_sheets import handover_sheets, handover_text
 from longpoint.sheets.html import sheet_html
+from longpoint.sheets.record_sheet import record_blocks
 from longpoint.survey.as_built import AsBuilt, JointRead
 from longpoint.survey.handover import Defect, DefectKind, Handover, Trade
 from longpoint.survey.per_side import PerSide
@@ -112,6 +113,16 @@ def test_every_reading_stands_in_the_record() -> None:
             assert residual.name in page
     assert "Tape T1" in page
     assert "no other reading checks it" in page
+
+
+@pytest.mark.parametrize("runs", [HOUSE.runs, ()])
+def test_the_signature_stays_with_the_last_reading(runs: Any) -> None:  # noqa: ANN401
+    last = record_blocks(replace(PLAN, house=replace(HOUSE, runs=runs)))[-1]
+    assert isinstance(last, Together)
+    assert len(last.blocks) > 1
+    signature = last.blocks[-1]
+    assert isinstance(signature, Note)
+    assert signature.title == "Signed"
 
 
 def test_a_house_without_a_piece_says_so() -> None:
