@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Any, Final
 
-from longpoint.errors import PricingError, Severity
+from longpoint.errors import Severity
 from longpoint.pricing.counts_tables import (
     ASSUMED_OPENING_SPREAD_MM,
     ASSUMED_WALL_SPREAD_MM,
@@ -17,15 +17,16 @@ from longpoint.pricing.counts_tables import (
     WINDOW,
 )
 from longpoint.pricing.drawn_sizes import SizeDoubt
+from longpoint.pricing.whole_file import read_whole, whole_values
 from longpoint.pricing.work import ALLOWED, Task, WorkKind
 from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.speech.said import say
 from longpoint.survey.house import SurveyResult
 from longpoint.survey.house_file import read_house
-from longpoint.survey.house_file.entry import as_table, read_entry
+from longpoint.survey.house_file.entry import as_table
 from longpoint.survey.house_file.house_table import FORMAT
 from longpoint.survey.house_file.keys import Table
-from longpoint.survey.house_file.trouble import HouseFileTrouble, shown
+from longpoint.survey.house_file.trouble import HouseFileTrouble
 
 _AS_WRITTEN: Final = (
     "name",
@@ -66,24 +67,16 @@ def read_counts(document: Mapping[str, object]) -> Counts:
     Raises:
         PricingError: It is no counts file, or anything in it can't be used.
     """
-    try:
-        return _read(document)
-    except HouseFileTrouble as trouble:
-        raise PricingError(trouble.read, trouble.wrong, trouble.do) from None
+    kept = say(
+        'Counts are kept in a file of format "{counts_format}".',
+        counts_format=COUNTS_FORMAT,
+    )
+    return read_whole(
+        document, COUNTS, COUNTS_FORMAT, kept, lambda values, units: _made(document, values, units)
+    )
 
 
-def _read(document: Mapping[str, object]) -> Counts:
-    if document.get("format") != COUNTS_FORMAT:
-        raise HouseFileTrouble(
-            say("The format is written as {shown}.", shown=shown(document.get("format"))),
-            say(
-                'Counts are kept in a file of format "{counts_format}".',
-                counts_format=COUNTS_FORMAT,
-            ),
-            say("Look whether it is another file, or one of a later version of this program."),
-        )
-    units = Units.INCH if document.get("units") == Units.INCH.value else Units.MM
-    values = _values(COUNTS, document, units, "")
+def _made(document: Mapping[str, object], values: Mapping[str, Any], units: Units) -> Counts:
     openings = [
         *_openings(values.get("windows", ()), WINDOW, "windows", "W", units),
         *_openings(values.get("doors", ()), DOOR, "doors", "D", units),
@@ -209,14 +202,7 @@ def _allowed(values: Mapping[str, int]) -> Iterator[Task]:
 
 
 def _entry(table: Table, written: object, path: str, units: Units) -> dict[str, Any]:
-    return _values(table, as_table(written, path), units, say("{path}, ", path=path))
-
-
-def _values(table: Table, written: Mapping[Any, object], units: Units, path: str) -> dict[str, Any]:
-    entry = read_entry(table, written, units, path)
-    for trouble in entry.troubles:
-        raise trouble
-    return entry.values
+    return whole_values(table, as_table(written, path), units, say("{path}, ", path=path))
 
 
 def _written(length_mm: float, units: Units) -> float:

@@ -5,7 +5,6 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from longpoint.errors import PricingError
 from longpoint.pricing.currency import currency_of
 from longpoint.pricing.hours import Hours, spread_of
 from longpoint.pricing.money import Money
@@ -20,11 +19,11 @@ from longpoint.pricing.rates import (
 from longpoint.pricing.rates_tables import RATES, RATES_FORMAT
 from longpoint.pricing.take_off import Limits
 from longpoint.pricing.tax import Tax, TaxRounding, TaxShown
+from longpoint.pricing.whole_file import read_whole
 from longpoint.pricing.work import CREWS_OWN, Rate, WorkKind
 from longpoint.quantities.length import Units
 from longpoint.speech.said import say
-from longpoint.survey.house_file.entry import read_entry
-from longpoint.survey.house_file.trouble import HouseFileTrouble, shown
+from longpoint.survey.house_file.trouble import HouseFileTrouble
 
 
 def read_rates(document: Mapping[str, object]) -> Rates:
@@ -43,27 +42,14 @@ def read_rates(document: Mapping[str, object]) -> Rates:
         >>> str(rates.hour.amount), rates.tax is None
         ('60.00', True)
     """
-    try:
-        return _read(document)
-    except HouseFileTrouble as trouble:
-        raise PricingError(trouble.read, trouble.wrong, trouble.do) from None
+    kept = say(
+        'Rates are kept in a file of format "{rates_format}".',
+        rates_format=RATES_FORMAT,
+    )
+    return read_whole(document, RATES, RATES_FORMAT, kept, _rates)
 
 
-def _read(document: Mapping[str, object]) -> Rates:
-    if document.get("format") != RATES_FORMAT:
-        raise HouseFileTrouble(
-            say("The format is written as {shown}.", shown=shown(document.get("format"))),
-            say(
-                'Rates are kept in a file of format "{rates_format}".',
-                rates_format=RATES_FORMAT,
-            ),
-            say("Look whether it is another file, or one of a later version of this program."),
-        )
-    units = Units.INCH if document.get("units") == Units.INCH.value else Units.MM
-    entry = read_entry(RATES, document, units)
-    for trouble in entry.troubles:
-        raise trouble
-    values = entry.values
+def _rates(values: Mapping[str, Any], units: Units) -> Rates:
     currency = currency_of(values["currency"])
     return Rates(
         crew=values["crew"],
