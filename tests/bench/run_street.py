@@ -1,14 +1,17 @@
 """Plan streets of small houses: what a house costs beside its planning, and how that grows.
 
-    python -m tests.bench.run_street [--houses 10 50] [--at-once 1] [--apart]
+    python -m tests.bench.run_street [--houses 10 50] [--at-once 1] [--apart] [--dask]
 
 Every house has three windows and two doors, drawn with a fixed seed about the sizes of a batch of
 like cabins. Planning is what each house takes in its process, sheets and PDF included; what all
 processes take besides is overhead: their start, pipes, sums, the summary. Going on is a second call
-that finds everything done. All is the processor's time: the clock says nothing on a busy machine.
+that finds everything done. With --dask the workers of a Dask cluster on this machine plan instead
+of processes of ours; its own start and end count as overhead. All is the processor's time: the
+clock says nothing on a busy machine.
 """
 
 import argparse
+import importlib
 import json
 import os
 import random
@@ -20,9 +23,11 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
 
+from longpoint.cli.cluster import cluster, sent_out
 from longpoint.cli.street import bought_together, write_summary
 from longpoint.cli.street_hands import OwnProcesses
 from longpoint.cli.street_house import HouseTask, kept_row, plan_task
+from longpoint.cli.street_sent import SentHouse, SentSheets, landed, plan_sent, sent_house
 from longpoint.cli.workers import shared_out
 from longpoint.render.paper import Paper
 from longpoint.sheets.street_rows import HouseRow
@@ -95,28 +100,55 @@ def timed(task: HouseTask) -> Timed:
     return Timed(plan_task(task), time.process_time() - began)
 
 
+def timed_sent(sent: SentHouse) -> tuple[SentSheets, float]:
+    """Plan a house as a worker of a cluster does, and say how long the processor was at it."""
+    began = time.process_time()
+    return plan_sent(sent), time.process_time() - began
+
+
+def by_processes(tasks: Sequence[HouseTask], at_once: int) -> dict[int, Timed]:
+    """Return what processes of ours made of each house."""
+    return {one.place: one.answer for one in shared_out(tasks, timed, at_once) if one.answer}
+
+
+def by_dask(tasks: Sequence[HouseTask], at_once: int) -> dict[int, Timed]:
+    """Return what the workers of a Dask cluster on this machine made of each house."""
+    local = importlib.import_module("distributed").LocalCluster(
+        n_workers=at_once, threads_per_worker=1, dashboard_address=":0", memory_limit=None
+    )
+    sent = [house for task in tasks if (house := sent_house(task))]
+    with local, cluster(local.scheduler_address, None) as client:
+        return {
+            one.place: Timed(landed(one.answer[0], tasks[one.place]), one.answer[1])
+            for one in sent_out(client, sent, timed_sent)
+            if one.answer
+        }
+
+
 def main(words: Sequence[str]) -> None:
     """Print one line a street."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--houses", type=int, nargs="+", default=[10, 50])
     parser.add_argument("--at-once", type=int, default=1)
     parser.add_argument("--apart", action="store_true", help="leave buying together out")
+    parser.add_argument("--dask", action="store_true", help="plan by a Dask cluster")
     asked = parser.parse_args(words)
     print("processor's time [s]: planning and overhead of each house, going on and buying of all")  # noqa: T201
     print("houses  planning  overhead      %  going on  buying  saves m")  # noqa: T201
     for count in asked.houses:
         with tempfile.TemporaryDirectory() as place:
             street(Path(place) / "houses", count)
-            print(_line(Path(place), asked.at_once, apart=asked.apart), flush=True)  # noqa: T201
+            line = _line(Path(place), asked.at_once, apart=asked.apart, dask=asked.dask)
+            print(line, flush=True)  # noqa: T201
 
 
-def _line(place: Path, at_once: int, *, apart: bool) -> str:
+def _line(place: Path, at_once: int, *, apart: bool, dask: bool) -> str:
     files = sorted((place / "houses").iterdir())
     tasks = [HouseTask(file=f, out=place / "out" / f.stem, paper=Paper.A4) for f in files]
     (place / "out").mkdir()
     began = _spent()
     kept = [kept_row(task) for task in tasks]
-    done = {one.place: one.answer for one in shared_out(tasks, timed, at_once) if one.answer}
+    done = (by_dask if dask else by_processes)(tasks, at_once)
     rows = [done[number].row for number in range(len(kept))]
     write_summary("street", rows, (), place / "out", Paper.A4)
     planning = sum(one.seconds for one in done.values())
