@@ -18,8 +18,8 @@ from longpoint.sticks.ordering import best_order, looks_at_all_orders
 from longpoint.sticks.patterns import Counts, Layout, Pattern
 from longpoint.sticks.pricing import WORTHWHILE, Needs, Priced, fits, whole_steps
 
-MOST_LISTED: Final = 30_000
-MOST_CUT: Final = 2_000
+MOST_LISTED: Final = 16_000
+MOST_CUT: Final = 8_000
 _NODES: Final = 100
 _KNOWN: Final = 800
 _KNOWN_NODES: Final = 60
@@ -137,6 +137,8 @@ class _Sieve:
         for bar in self._bars:
             found = self._kept_of(bar, by_bar.get(bar, ()), cheaper)
             kept += [Pattern(bar, counts) for counts in found]
+            if len(kept) > MOST_CUT:
+                break
         return kept
 
     def _kept_of(self, bar: int, sets: Sequence[Counts], cheaper: set[Counts]) -> list[Counts]:
@@ -150,6 +152,8 @@ class _Sieve:
             if counts in cheaper or not self._may_be_cut(Pattern(bar, counts)):
                 continue
             kept.append(counts)
+            if len(kept) > MOST_CUT:
+                break
             within.update(_one_less(counts))
         if endless:
             cheaper.update(within)

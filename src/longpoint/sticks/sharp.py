@@ -16,8 +16,11 @@ from longpoint.sticks.generation import Bound, better, one_round
 from longpoint.sticks.master import Master, Prices
 from longpoint.sticks.pricing import Needs, Priced
 
-TIGHT: Final = 0.01
-"""In steps of cost: how near a bound must be to a plan's cost for patterns to be few."""
+TIGHT: Final = 0.5
+"""In steps of cost: how near a bound must be to a plan's cost for patterns to be few enough.
+
+Of houses by metres, a step is 300 mm; half of it, spread over all sticks, is little.
+"""
 _CALM: Final = 0.5
 _CALMER: Final = 0.1
 _EXACT: Final = 1e-10

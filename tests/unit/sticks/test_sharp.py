@@ -1,6 +1,7 @@
 """Plans that fill every stick, or none: checked against assigning every piece to a stick."""
 
 import random
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -14,9 +15,11 @@ from longpoint.sticks.fit import fit
 from longpoint.sticks.generation import Bound, first_bound
 from longpoint.sticks.master import Master
 from longpoint.sticks.patterns import Layout, Pattern, groups_of
+from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.sticks.pricing import Needs, least_needs
 from longpoint.sticks.sharp import from_sharp_prices
 from tests.bench.cutting_stock import CuttingStock, work_and_bars
+from tests.bench.random_houses import random_house
 
 STICK = 60
 
@@ -120,3 +123,13 @@ def test_too_many_patterns_prove_nothing(monkeypatch: pytest.MonkeyPatch) -> Non
     able = next(instance for instance in map(tight, range(24)) if three_do(instance))
     master, numbers, least, bound = stage(able)
     assert from_sharp_prices(master, numbers, least, bound, 3, 100, 1) is None
+
+
+def test_a_plan_one_step_above_a_bound_that_is_all_but_whole_is_proved() -> None:
+    pieces, house = random_house(12)
+    by_metres = replace(house, stock=tuple(replace(each, price=None) for each in house.stock))
+    ours = tuple(piece for piece in pieces if piece.profile == "P1")
+    proof = plan_sticks(ours, by_metres, HighsSolver()).proofs[0]
+    # The linear master comes to 266 steps of 0.3 m; no plan of whole sticks does.
+    assert proof.cost == pytest.approx(80.1)
+    assert proof.optimal
