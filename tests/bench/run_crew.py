@@ -23,6 +23,7 @@ from typing import Any
 
 import httpx
 import uvicorn
+from starlette.types import ASGIApp, Receive, Scope, Send
 
 from longpoint.journal import Entry, Key, key_of, seen
 from longpoint.phone.fold import fold
@@ -97,7 +98,37 @@ class Phone:
             self.here[device] = {"counter": up_to.counter, "sum": up_to.sum}
 
 
-def serve(listening: socket.socket, folder: Path, phones: int, told: Connection) -> None:
+class Timed:
+    """How long the server takes for each request, by its own clock.
+
+    Args:
+        most: Requests that are noted.
+    """
+
+    def __init__(self, most: int) -> None:
+        self._took_s = multiprocessing.RawArray("d", most)
+        self._count = multiprocessing.RawValue("i", 0)
+
+    def around(self, app: ASGIApp) -> ASGIApp:
+        """Return an application that notes how long it takes."""
+
+        async def timed(scope: Scope, receive: Receive, send: Send) -> None:
+            start = time.perf_counter()
+            await app(scope, receive, send)
+            if self._count.value < len(self._took_s):
+                self._took_s[self._count.value] = time.perf_counter() - start
+                self._count.value += 1
+
+        return timed
+
+    def sorted_s(self) -> list[float]:
+        """Return what was noted, the shortest first. [s]"""
+        return sorted(self._took_s[: self._count.value])
+
+
+def serve(
+    listening: socket.socket, folder: Path, phones: int, timed: Timed, told: Connection
+) -> None:
     """Be the server: let phones in, tell their secrets, serve until the process is ended."""
     members: list[Member] = []
 
@@ -115,6 +146,7 @@ def serve(listening: socket.socket, folder: Path, phones: int, told: Connection)
         lambda app: Guard(app, hosts=frozenset({host}), is_secure=False, clock=time.monotonic),
     )
     told.send([kept.let_in(f"phone-{n}", f"Phone {n}")[:2] for n in range(1, phones + 1)])
+    app = timed.around(app)
     config = uvicorn.Config(app, log_level="error", lifespan="off", ws="none", access_log=False)
     uvicorn.Server(config).run(sockets=[listening])
     keeper.close()
@@ -127,7 +159,9 @@ def memory_mb(process: int) -> float:
     return int(line.split()[1]) / 1000
 
 
-async def work(load: Load, port: int, secrets: Sequence[tuple[str, str]], server: int) -> None:
+async def work(
+    load: Load, port: int, secrets: Sequence[tuple[str, str]], server: int, timed: Timed
+) -> None:
     """Let all phones share, and say how it went."""
     phones = [
         Phone(n, f"house-{n % load.houses}", *secret) for n, secret in enumerate(secrets, start=1)
@@ -169,27 +203,35 @@ async def work(load: Load, port: int, secrets: Sequence[tuple[str, str]], server
     took_s = time.perf_counter() - start
     watching.cancel()
     all_s = sorted(s for phone in phones for s in phone.took_s)
+    by_server_s = timed.sorted_s()
     for phone in phones:
         async with client_of(phone) as client:
             while await phone.share(client, []):
                 pass
-    report(load, phones, all_s, took_s, memory)
+    report(load, phones, (all_s, by_server_s), took_s, memory)
 
 
 def report(
-    load: Load, phones: Sequence[Phone], all_s: Sequence[float], took_s: float, memory: list[float]
+    load: Load,
+    phones: Sequence[Phone],
+    by_phones_and_server_s: tuple[Sequence[float], Sequence[float]],
+    took_s: float,
+    memory: list[float],
 ) -> None:
     """Say how it went; figures as they were measured."""
-    p95_s = all_s[int(len(all_s) * 0.95)]
     third = len(memory) // 3
+    middle = statistics.mean(memory[third : 2 * third + 1])
     print(  # noqa: T201
         f"{load.phones} phones, {load.operations} operations each, {load.houses} house(s), "
-        f"pause {load.pause_s:.2f} s: {len(all_s)} shares in {took_s:.1f} s; "
-        f"median {statistics.median(all_s) * 1e3:.0f} ms, 95 % under {p95_s * 1e3:.0f} ms, "
-        f"longest {all_s[-1] * 1e3:.0f} ms; memory of the server "
-        f"{memory[0]:.0f} MB at first, {statistics.mean(memory[third : 2 * third + 1]):.0f} MB in "
-        f"the middle, {memory[-1]:.0f} MB at the end; load {os.getloadavg()[0]:.1f}"
+        f"pause {load.pause_s:.2f} s: {load.phones * load.operations} shares in {took_s:.1f} s; "
+        f"memory of the server {memory[0]:.0f} MB at first, {middle:.0f} MB in the middle, "
+        f"{memory[-1]:.0f} MB at the end; load {os.getloadavg()[0]:.1f}"
     )
+    for whose, all_s in zip(("phones", "server"), by_phones_and_server_s, strict=True):
+        print(  # noqa: T201
+            f"by the {whose}: median {statistics.median(all_s) * 1e3:.0f} ms, 95 % under "
+            f"{all_s[int(len(all_s) * 0.95)] * 1e3:.0f} ms, longest {all_s[-1] * 1e3:.0f} ms"
+        )
     for house in sorted({phone.house for phone in phones}):
         crew = [phone for phone in phones if phone.house == house]
         written = {Key(p.device, n) for p in crew for n in range(1, load.operations + 1)}
@@ -233,13 +275,14 @@ def main() -> None:
         listening.bind(("127.0.0.1", 0))
         listening.listen(200)
         here, there = multiprocessing.Pipe()
+        timed = Timed(load.phones * load.operations)
         server = multiprocessing.get_context("fork").Process(
-            target=serve, args=(listening, folder, load.phones, there)
+            target=serve, args=(listening, folder, load.phones, timed, there)
         )
         server.start()
         try:
             port = listening.getsockname()[1]
-            asyncio.run(work(load, port, here.recv(), server.pid or 0))
+            asyncio.run(work(load, port, here.recv(), server.pid or 0, timed))
         finally:
             server.terminate()
             server.join()
