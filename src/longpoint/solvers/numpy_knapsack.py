@@ -94,10 +94,12 @@ class NumpyKnapsack(TableSets):
                 best = after[target]
                 if best is None:
                     best = numpy.full(self._longest + 1, unreached, dtype=self._number)
-                elif not owned:
-                    best = best.copy()
-                numpy.maximum(best[need:], taken, out=best[need:])
-                after[target], owned = best, True
+                    owned = True
+                longer = best if owned else numpy.empty_like(best)
+                if not owned:
+                    longer[:need] = best[:need]
+                numpy.maximum(best[need:], taken, out=longer[need:])
+                after[target], owned = longer, True
         return after
 
     def sets_worth(
