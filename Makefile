@@ -9,8 +9,9 @@ PYTEST := OPENBLAS_NUM_THREADS=1 $(BIN)/python -m pytest -q
 # Two, like the smallest machine that runs the tests; `make test JOBS=8` on a larger one.
 JOBS ?= 2
 SHEETS := build/wren-house
-# Lines of the core are counted, and counting is slow: the tests of these rooms run without.
-SHELLS := cli exchange render serve solvers
+# Lines of the core are counted, and counting is slow: the tests of these rooms run without, and
+# so do those of the core that draw hundreds of houses (pytest-cov's mark no_cover).
+SHELLS := cli exchange render serve solvers store
 COUNTED := $(filter-out $(SHELLS:%=tests/unit/%),$(wildcard tests/unit/*))
 
 .PHONY: help demo test check audit bench beside long app app-test app-bench lock sheets-accept pictures words format clean
@@ -46,7 +47,7 @@ test: check
 	@$(PYTEST) -n $(JOBS) --benchmark-disable $(COUNTED:%=--ignore=%) tests
 	@$(MAKE) --no-print-directory app-test
 	@echo 'Benchmarks, once each, untimed ...'
-	@$(PYTEST) tests/bench -m bench --benchmark-disable
+	@$(PYTEST) -n $(JOBS) tests/bench -m bench --benchmark-disable
 	@echo 'What is known against the versions that the locks pin ...'
 	@$(BIN)/python -m tests.audit --tell
 

@@ -18,6 +18,8 @@ from tests.alarm_counts import (
     tables,
 )
 
+pytestmark = pytest.mark.no_cover
+
 TENTH = CLEAN_OPENINGS // 10
 DRAWS = 60
 

@@ -17,6 +17,8 @@ from longpoint.survey.house import House
 from longpoint.survey.house_file import read_house
 from tests import house_documents
 
+pytestmark = pytest.mark.no_cover
+
 DRAWS = 4000
 
 

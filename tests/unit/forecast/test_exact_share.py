@@ -15,6 +15,8 @@ from longpoint.solvers.highs import HighsSolver
 from longpoint.survey.house_file import read_house
 from tests import house_documents
 
+pytestmark = pytest.mark.no_cover
+
 
 def face(band: tuple[float, float] = (3.0, 7.0)) -> tuple[FaceLines, FrameErrors]:
     document = house_documents.house(openings=[house_documents.window()])

@@ -4,6 +4,8 @@ from longpoint.forecast.lines import Line, LineGroup, LineHouse, LineOpening, Li
 from longpoint.forecast.plain_lines import PlainLines
 from tests.line_houses import line_house
 
+pytestmark = pytest.mark.no_cover
+
 
 def house_of(*lines: Line, draws: int = 400) -> LineHouse:
     group = LineGroup(name="gaps", lines=lines)

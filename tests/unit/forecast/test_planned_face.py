@@ -16,6 +16,8 @@ from longpoint.solvers.numpy_lines import NumpyLines
 from tests.house_documents import window
 from tests.shaped_houses import GABLE, HALL, read, shapes
 
+pytestmark = pytest.mark.no_cover
+
 SQUARE = [[0, 0], [900, 0], [900, 1200], [0, 1200]]
 RAKED = {"sides": [900, 1400, 966, 1050], "angles": [90, 68.7, 111.3, 90]}
 

@@ -16,6 +16,8 @@ from longpoint.survey.house_file import read_house
 from tests.house_documents import house, window
 from tests.priced_jobs import STOCK, rates
 
+pytestmark = pytest.mark.no_cover
+
 IMAGINED = Imagined(engine=PlainLines(), draws=200)
 
 

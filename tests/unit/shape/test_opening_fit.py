@@ -31,6 +31,8 @@ from tests.drawn_openings import (
 )
 from tests.scenarios.houses import document
 
+pytestmark = pytest.mark.no_cover
+
 TAPE = Tape(name="T1")
 SOUND = Tape(name="T1", tape_class=None, max_error_mm=0.0)
 PRIVATE_U_MM = TAPE.private_u_mm()

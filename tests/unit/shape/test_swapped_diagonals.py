@@ -8,6 +8,8 @@ from longpoint.shape.swapped_diagonals import check_diagonals
 from longpoint.survey.readings import AngleReading, Gauge, OpeningReadings
 from tests.drawn_openings import Corners, house_of, opening_of, quadrilateral, read, readings_of
 
+pytestmark = pytest.mark.no_cover
+
 WRITTEN = readings_of(top=887, bottom=882, left=1196, right=1198, rising=1492, falling=1484)
 
 

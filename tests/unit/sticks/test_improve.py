@@ -15,6 +15,8 @@ from longpoint.sticks.laying import workload
 from longpoint.sticks.plan_sticks import plan_sticks
 from tests.random_sticks import architrave_piece, house_of, house_pieces
 
+pytestmark = pytest.mark.no_cover
+
 
 class NoAnswer:
     """A solver that never gets anywhere."""

@@ -17,6 +17,8 @@ import pytest
 from longpoint.forecast.learning.belief import Belief, Prior, Weighed, belief_of
 from tests.unit.forecast.learning.crews import Count, drawn_crew, learning_counts, reset_counts
 
+pytestmark = pytest.mark.no_cover
+
 PAGE: Final = Path(__file__).parents[4] / "docs" / "explanation" / "learning.md"
 
 RMSE_DEG: Final = {0: 0.092, 1: 0.021, 3: 0.013, 5: 0.011, 10: 0.0076, 40: 0.0038}

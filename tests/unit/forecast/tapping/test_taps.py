@@ -13,6 +13,8 @@ from longpoint.solvers.highs import HighsSolver
 from tests.unit.forecast.tapping.planted import FRAMES, planted, without
 from tests.unit.forecast.tapping.wall import Cut, Wall, board_of, door, hung, polygon_set, window
 
+pytestmark = pytest.mark.no_cover
+
 LIMITS = FitLimits(gap_mm=0.5)
 TACKED_LEGS = TapRules(free=frozenset({0, 2}))
 FAULTS = (Observable.POSE, Observable.ANGLE_SUM, Observable.LENGTHS, Observable.WHOLE_SIZE)
