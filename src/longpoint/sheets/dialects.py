@@ -198,6 +198,8 @@ def role_words(role: Role, words: Words) -> str:
             return say("back-band")
         case Role.CORNICE:
             return words.cornice
+        case Role.LINING:
+            return words.lining
         case Role.STOP:
             return say("door stop")
         case Role.STILE:

@@ -55,6 +55,18 @@ def test_the_figure_and_its_fraction_stay_on_one_line() -> None:
 
 
 def test_the_sum_behind_a_figure_is_shown() -> None:
-    assert sum_line(HEAD) == f"Sum: {HEAD.hand_sum}"
-    assert sum_line(replace(HEAD, hand_sum="")) == ""
-    assert sum_line(replace(HEAD, role=Role.RUN, hand_sum="as read 900")) == "as read 900"
+    assert sum_line(HEAD, WORDS) == f"Sum: {HEAD.hand_sum}"
+    assert sum_line(replace(HEAD, hand_sum=""), WORDS) == ""
+    assert sum_line(replace(HEAD, role=Role.RUN, hand_sum="as read 900"), WORDS) == "as read 900"
+
+
+def test_the_sum_is_in_the_words_of_the_country() -> None:
+    run = replace(
+        HEAD,
+        role=Role.RUN,
+        hand_sum="before the skirting 3568; left end scribed over PR1-N; right end mitred",
+    )
+    assert sum_line(run, words_for(Dialect.US)) == (
+        "before the baseboard 3568; left end coped over PR1-N; right end mitered"
+    )
+    assert sum_line(run, WORDS) == run.hand_sum

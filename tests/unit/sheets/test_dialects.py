@@ -66,3 +66,8 @@ def test_a_margin_in_the_isles_is_not_a_reveal() -> None:
     assert in_words("the quirk of an architrave", words_for(Dialect.IE)) == (
         "the margin of an architrave"
     )
+
+
+def test_a_lining_is_a_jamb_in_the_states() -> None:
+    assert role_words(Role.LINING, words_for(Dialect.US)) == "jamb"
+    assert role_words(Role.LINING, words_for(Dialect.UK)) == "lining"
