@@ -29,7 +29,7 @@ from longpoint.sheets.blocks import (
     Together,
 )
 from longpoint.sheets.cautions import nailing_cautions
-from longpoint.sheets.dialects import Words, method_short, words_for
+from longpoint.sheets.dialects import Words, in_words, method_short, words_for
 from longpoint.sheets.finding_note import finding_note
 from longpoint.sheets.fixing_basis import holds_compared, what_it_rests_on
 from longpoint.sheets.mark_pictures import Passed, mark_picture
@@ -372,6 +372,7 @@ def _supplies_line(plan: HousePlan, need: Supplies) -> str:
 def _orders(plan: HousePlan, here: Iterable[NailedPiece], way: Method | None) -> tuple[Block, ...]:
     pieces = [each.piece for each in here]
     methods = tuple(dict.fromkeys(p.method for p in pieces if p.method is not None))
+    words = words_for(plan.house.dialect)
     blocks: list[Block] = []
     for index, method in enumerate(methods or (Method.BATCH,)):
         if way is not None and index:
@@ -385,7 +386,7 @@ def _orders(plan: HousePlan, here: Iterable[NailedPiece], way: Method | None) ->
         rows: tuple[tuple[str | Cell, ...], ...] = tuple(
             (
                 Cell(text=say("{number}", number=number), blank=Blank.TICK),
-                Cell(text=step.what, small=_marks(step.marks)),
+                Cell(text=in_words(step.what, words), small=_marks(step.marks)),
             )
             for number, step in enumerate(room_order(own, shown), start=1)
         )

@@ -216,3 +216,22 @@ def test_a_line_without_a_nail_is_crossed_out() -> None:
     nailing = nail_house(plan.house, plan.pieces)
     drawing = nail_picture(nailing.sections[0], nailing.wall)
     assert sum(isinstance(m, Outline) and m.ink is Ink.CUT for m in drawing.marks) == 2
+
+
+@pytest.mark.parametrize(
+    ("dialect", "said", "others"),
+    [(Dialect.US, "Baseboard", "Skirting"), (Dialect.UK, "Skirting", "Baseboard")],
+)
+def test_the_order_of_work_is_in_the_words_of_the_country(
+    dialect: Dialect, said: str, others: str
+) -> None:
+    steps = [
+        cell.text
+        for block in flat(fixing_blocks(telling(dialect)))
+        if isinstance(block, Table)
+        for row in block.rows
+        for cell in row
+        if not isinstance(cell, str)
+    ]
+    assert any(step.startswith(said) for step in steps)
+    assert not any(step.startswith(others) for step in steps)
