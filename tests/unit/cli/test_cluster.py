@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from longpoint.cli.cluster import cluster, sent_out
+from longpoint.cli.cluster import Certificates, cluster, sent_out
 from longpoint.cli.street_house import RECORD, kept_row, plan_task
 from longpoint.cli.street_sent import (
     SentHouse,
@@ -157,3 +157,28 @@ def test_a_missing_library_and_a_silent_address_are_refused(
     monkeypatch.setattr("importlib.import_module", absent)
     with pytest.raises(ExchangeError, match=r"isn't installed"), cluster("tcp://127.0.0.1:1", None):
         pass
+
+
+@pytest.mark.long
+def test_a_cluster_with_certificates_lets_in_only_who_holds_one(tmp_path: Path) -> None:
+    distributed = pytest.importorskip("distributed")
+    security = distributed.security.Security.temporary()
+    parts = ("tls_ca_file", "tls_client_cert", "tls_client_key")
+    files = [tmp_path / f"{part}.pem" for part in parts]
+    for part, file in zip(parts, files, strict=True):
+        file.write_text(getattr(security, part), encoding="ascii")
+    with distributed.LocalCluster(
+        n_workers=1,
+        threads_per_worker=1,
+        processes=False,
+        dashboard_address=":0",
+        protocol="tls://",
+        security=security,
+    ) as local:
+        address = local.scheduler_address
+        with cluster(address, Certificates(*files)) as client:
+            assert [done.answer for done in sent_out(client, [-2], abs)] == [2]
+        with pytest.raises(ExchangeError), cluster(address, None):
+            pass
+        with pytest.raises(ExchangeError), cluster("tcp://127.0.0.1:1", Certificates(*files)):
+            pass
