@@ -52,10 +52,17 @@ def in_hundred(chance: float) -> str:
         >>> in_hundred(0.9731), in_hundred(0.8999), in_hundred(0.9999), in_hundred(0.29)
         ('97 in 100', '89 in 100', '99 in 100', '29 in 100')
     """
-    return say(
-        "{most_said} in 100",
-        most_said=min(MOST_SAID, math.floor(100.0 * chance + 1e-09)),
-    )
+    return say("{most_said} in 100", most_said=hundredths(chance))
+
+
+def hundredths(chance: float) -> str:
+    """Return the figure alone, for a column or a word that says of what it is.
+
+    Example:
+        >>> hundredths(0.9731)
+        '97'
+    """
+    return str(min(MOST_SAID, math.floor(100.0 * chance + 1e-09)))
 
 
 def advise(
@@ -181,7 +188,7 @@ def _batch_why(face: FaceForecast, chance: float, sure: float) -> str:
 
 
 def _wanted(sure: float) -> str:
-    return in_hundred(sure).removesuffix(" in 100")
+    return hundredths(sure)
 
 
 def _best_words(readings: Sequence[Worth]) -> str:

@@ -5,7 +5,7 @@ from typing import Final
 from longpoint.forecast.face_lines import FACE_STEP_MM
 from longpoint.forecast.forecast_house import Outlook
 from longpoint.forecast.records import HouseForecast, Verdict
-from longpoint.forecast.verdicts import in_hundred
+from longpoint.forecast.verdicts import hundredths, in_hundred
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_gap, format_unit
 from longpoint.quantities.length import Units
@@ -13,6 +13,7 @@ from longpoint.sheets.blocks import Beside, Block, Cell, Column, Heading, Paragr
 from longpoint.sheets.dialects import words_for
 from longpoint.sheets.first_steps import first_steps
 from longpoint.sheets.outlook_words import (
+    LEAST_SAID,
     MODEL_LINE,
     count_words,
     doubt_words,
@@ -86,14 +87,14 @@ def _house_row(said: str, plan: HousePlan, forecast: HouseForecast) -> tuple[str
     return (
         Cell(text=said),
         _big(say("{likely}", likely=likely)),
-        _big(_of_100(forecast.all_fit), say("in 100")),
-        _big(misfit_words(forecast.misfits_mean).removeprefix("under "), _at_most(forecast)),
+        _big(hundredths(forecast.all_fit), say("in 100")),
+        _big(misfit_words(max(LEAST_SAID, forecast.misfits_mean)), _at_most(forecast)),
         _big(say("{misfits_p90}", misfits_p90=forecast.misfits_p90)),
     )
 
 
 def _at_most(forecast: HouseForecast) -> str:
-    return say("or less") if misfit_words(forecast.misfits_mean).startswith("under") else ""
+    return say("or less") if forecast.misfits_mean < LEAST_SAID else ""
 
 
 def _big(text: str, behind: str = "") -> Cell:
@@ -149,16 +150,12 @@ def _opening_row(plan: HousePlan, mark: str, verdict: Verdict, room: str) -> tup
     return (
         Cell(text=mark, small=(place,) if place else ()),
         what,
-        Cell(text=_of_100(chances.fits), is_key=True),
-        _of_100(chances.gaps),
-        _of_100(chances.quirk),
-        _of_100(chances.faces),
+        Cell(text=hundredths(chances.fits), is_key=True),
+        hundredths(chances.gaps),
+        hundredths(chances.quirk),
+        hundredths(chances.faces),
         doubt_words(face.causes),
     )
-
-
-def _of_100(chance: float) -> str:
-    return in_hundred(chance).removesuffix(" in 100")
 
 
 def _supposed(plan: HousePlan, forecast: HouseForecast) -> Block:

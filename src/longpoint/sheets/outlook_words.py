@@ -18,6 +18,9 @@ MODEL_LINE: Final = say(
     "any site. What the seasons do later stands apart."
 )
 
+LEAST_SAID: Final = 0.1
+"""Openings that won't fit, on average: fewer are not told apart."""
+
 
 def verdicts(plan: HousePlan) -> dict[str, Verdict]:
     """Return the verdict on every opening that was written, in the order of the house.
@@ -76,7 +79,7 @@ def misfit_words(mean: float) -> str:
         >>> misfit_words(1.23), misfit_words(0.02)
         ('1.2', 'under 0.1')
     """
-    return say("under 0.1") if mean < 0.1 else say("{mean:.1f}", mean=mean)
+    return say("under 0.1") if mean < LEAST_SAID else say("{mean:.1f}", mean=mean)
 
 
 def count_words(forecast: HouseForecast) -> str:
