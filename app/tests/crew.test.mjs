@@ -11,7 +11,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { isDeepStrictEqual } from "node:util";
-import { phone, plannerReady, tab, type } from "./drive.mjs";
+import { phone, plannerReady, tab, type, written } from "./drive.mjs";
 
 const HOUSE = `
 format = "longpoint-house/1"
@@ -143,23 +143,10 @@ async function freePort() {
   return found;
 }
 
-/** Which entries a phone has. */
+/** Which entries a phone has, in no order. */
 async function journal(page) {
-  return page.evaluate(
-    () =>
-      new Promise((resolve, reject) => {
-        const asked = indexedDB.open("longpoint");
-        asked.onerror = () => reject(asked.error);
-        asked.onsuccess = () => {
-          const all = asked.result.transaction("entries").objectStore("entries").getAll();
-          all.onsuccess = () => {
-            asked.result.close();
-            const text = (entry) => JSON.stringify(Object.entries(entry).sort());
-            resolve(all.result.map(text).sort());
-          };
-        };
-      }),
-  );
+  const text = (entry) => JSON.stringify(Object.entries(entry).sort());
+  return (await written(page)).map(text).sort();
 }
 
 before(async () => {

@@ -77,6 +77,24 @@ export async function onThePhone(page) {
   });
 }
 
+/** All that a phone's journal holds, in the order of writing, as the page's own store has it. */
+export function written(page) {
+  return page.evaluate(
+    () =>
+      new Promise((resolve, reject) => {
+        const asked = indexedDB.open("longpoint");
+        asked.onerror = () => reject(asked.error);
+        asked.onsuccess = () => {
+          const all = asked.result.transaction("entries").objectStore("entries").getAll();
+          all.onsuccess = () => {
+            asked.result.close();
+            resolve(all.result);
+          };
+        };
+      }),
+  );
+}
+
 /** Types a figure on the keypad by touch, and keeps it. */
 export async function keep(page, text) {
   const keys = page.getByRole("group", { name: "Keypad" });

@@ -17,6 +17,7 @@ import {
   plannerReady,
   pullThePlug,
   served,
+  written,
 } from "./drive.mjs";
 
 const KILLS = Number(process.env.KILLS ?? 10);
@@ -29,24 +30,6 @@ function drawn(seed) {
     state = (state * 1_664_525 + 1_013_904_223) >>> 0;
     return state / 2 ** 32;
   };
-}
-
-/** All readings in the store, as the page's own database holds them. */
-async function readings(page) {
-  return page.evaluate(
-    () =>
-      new Promise((resolve, reject) => {
-        const asked = indexedDB.open("longpoint");
-        asked.onerror = () => reject(asked.error);
-        asked.onsuccess = () => {
-          const all = asked.result.transaction("entries").objectStore("entries").getAll();
-          all.onsuccess = () => {
-            asked.result.close();
-            resolve(all.result.filter((e) => e.what === "reading").map((e) => e.value_text));
-          };
-        };
-      }),
-  );
 }
 
 test(`the phone dies ${KILLS} times while readings are typed`, async () => {
@@ -93,7 +76,8 @@ test(`the phone dies ${KILLS} times while readings are typed`, async () => {
     page = context.pages()[0] ?? (await context.newPage());
     await page.goto(server.address);
     await page.getByRole("link", { name: /Pipit/ }).waitFor();
-    const there = new Set(await readings(page));
+    const all = await written(page);
+    const there = new Set(all.filter((e) => e.what === "reading").map((e) => e.value_text));
     assert.deepEqual(
       said.filter((value) => !there.has(value)),
       [],

@@ -9,7 +9,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { BUILT, keep, onThePhone, phone, served } from "./drive.mjs";
+import { BUILT, keep, onThePhone, phone, served, written } from "./drive.mjs";
 
 /** A journal as the first version of the store had it; never to be brought up to date. */
 const FIRST = [
@@ -87,24 +87,6 @@ function openNewer() {
   });
 }
 
-/** All that the journal holds, in the order of writing. */
-function written() {
-  return page.evaluate(
-    () =>
-      new Promise((resolve, reject) => {
-        const asked = indexedDB.open("longpoint");
-        asked.onerror = () => reject(asked.error);
-        asked.onsuccess = () => {
-          const all = asked.result.transaction("entries").objectStore("entries").getAll();
-          all.onsuccess = () => {
-            asked.result.close();
-            resolve(all.result);
-          };
-        };
-      }),
-  );
-}
-
 /** Serve a newer version: one file is other, and the list of files with it. */
 function publish(text) {
   writeFileSync(join(host, "licences.txt"), text);
@@ -130,7 +112,7 @@ test("a journal of the first version is read, and written on", async () => {
   await page.getByRole("heading", { name: "Height at the right side" }).waitFor();
   await keep(page, 463);
   await page.getByText("Kept: W1 right 463").waitFor();
-  const found = await written();
+  const found = await written(page);
   assert.deepEqual(found.slice(0, FIRST.length), FIRST);
   assert.equal(found.length, FIRST.length + 1);
   assert.equal(found.at(-1).counter, FIRST.length + 1);
@@ -139,7 +121,7 @@ test("a journal of the first version is read, and written on", async () => {
 test("a newer version waits, is taken, and loses nothing", async () => {
   await onThePhone(page);
   const [old] = await stores();
-  const kept = await written();
+  const kept = await written(page);
   publish("the licences of the newer version");
   await page.evaluate(() => (location.hash = ""));
   await page.reload();
@@ -151,7 +133,7 @@ test("a newer version waits, is taken, and loses nothing", async () => {
     page.getByRole("button", { name: "Change over now" }).tap(),
   ]);
   assert.equal(await licences(), "the licences of the newer version");
-  assert.deepEqual(await written(), kept);
+  assert.deepEqual(await written(page), kept);
   await page.waitForFunction(async (was) => !(await caches.keys()).includes(was), old);
   assert.equal((await stores()).length, 1);
 });
