@@ -2,6 +2,7 @@
 
 import tomllib
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -18,6 +19,7 @@ from longpoint.sheets.labels.grid import GRIDS
 from longpoint.sheets.labels.label_pages import label_pages
 from longpoint.sheets.opening_drawings import opening_drawings
 from longpoint.sheets.rack_sheet import rack_sheets
+from longpoint.survey.house import Dialect
 from longpoint.survey.house_file import read_house
 from tests.golden.test_handover import PLAN_UP
 from tests.golden.test_money_sheets import sheets as papers
@@ -50,9 +52,19 @@ def plans() -> tuple[HousePlan, ...]:
     return (PLAN, unproved(), PLAN_UP, *made)
 
 
+def plans_in(dialect: Dialect) -> tuple[HousePlan, ...]:
+    """Return the same houses as if they stood in another country."""
+    return tuple(replace(p, house=replace(p.house, dialect=dialect)) for p in plans())
+
+
+def typed_in_all() -> str:
+    """Return all that somebody typed for the houses."""
+    return " ".join(path.read_text(encoding="utf-8") for path in (*FILES, *SAMPLES))
+
+
 def spoken_things() -> Iterator[tuple[Sheet | Drawing | str, str]]:
     """Give every sheet, drawing and text, with all that was typed for it."""
-    typed = " ".join(path.read_text(encoding="utf-8") for path in (*FILES, *SAMPLES))
+    typed = typed_in_all()
     for plan in plans():
         book = house_book(BookOf(plan=plan, on=date(2026, 3, 2)))
         yield from ((sheet, typed) for sheet in book.sheets)

@@ -9,6 +9,7 @@ import io
 import re
 import sys
 from datetime import UTC, datetime
+from functools import partial
 from pathlib import Path
 from typing import Final
 
@@ -17,6 +18,9 @@ from babel.messages.extract import extract_from_dir
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po, write_po
 
+from longpoint.sheets.dialects import in_words, words_for
+from longpoint.survey.house import Dialect
+
 SOURCES: Final = Path(__file__).resolve().parent.parent / "src" / "longpoint"
 WORDS: Final = SOURCES / "speech" / "words"
 TEMPLATE: Final = WORDS / "longpoint.pot"
@@ -24,6 +28,20 @@ KEYWORDS: Final = {"say": None, "say_many": (1, 2)}
 NAMED: Final = re.compile(r"\{(\w+)[^{}]*(?:\{\w+\}[^{}]*)?\}")
 UNDATED: Final = datetime(2026, 1, 1, tzinfo=UTC)
 LETTER: Final = re.compile(r"[^\W\d_]")
+BRACES: Final = re.compile(r"(\{\{|\}\}|\{[^{}]*(?:\{\w+\}[^{}]*)?\})")
+COUNTRIES: Final = {"en_GB": Dialect.UK, "en_US": Dialect.US, "en_CA": Dialect.CA}
+"""Catalogues of English itself, as a country's trade speaks it."""
+ALSO_SAID: Final = (("wall's lining", "drywall"), ("packer", "shim"), ("(?<!wall )reveal", "jamb"))
+"""What North America says otherwise, beside the words that sheets print by themselves."""
+SPELT: Final = (
+    ("metre", "meter"),
+    ("colour", "color"),
+    ("centre", "center"),
+    ("grey", "gray"),
+    ("neighbour", "neighbor"),
+    ("mould", "mold"),
+)
+"""American spelling of words that aren't the trade's."""
 
 
 def collected() -> Catalog:
@@ -39,6 +57,34 @@ def collected() -> Catalog:
 def names_in(text: str) -> set[str]:
     """Return the values that a message names."""
     return set(NAMED.findall(text.replace("{{", "").replace("}}", "")))
+
+
+def proposed(message: str, code: str) -> str:
+    """Return a message word for word as a country says it, for a person to read and mend."""
+    words = words_for(COUNTRIES[code])
+    parts = BRACES.split(message)
+    parts[::2] = (in_words(_told_there(part, code), words) for part in parts[::2])
+    return "".join(parts)
+
+
+def _told_there(text: str, code: str) -> str:
+    pairs = {
+        "en_GB": (),
+        "en_CA": ALSO_SAID,
+        "en_US": (*ALSO_SAID, *SPELT),
+    }[code]
+    for ours, theirs in pairs:
+        text = re.sub(
+            rf"\b{ours}",
+            partial(_like, theirs),
+            text,
+            flags=re.IGNORECASE,
+        )
+    return text
+
+
+def _like(theirs: str, ours: re.Match[str]) -> str:
+    return theirs.capitalize() if ours[0][0].isupper() else theirs
 
 
 def translations(path: Path) -> Catalog:
@@ -63,14 +109,31 @@ def template_text(book: Catalog) -> bytes:
 
 
 def brought_up_to_date(book: Catalog, now: Catalog) -> Catalog:
-    """Return a language with the messages of today: new ones empty, old ones gone."""
+    """Return a language with the messages of today: new ones empty, old ones gone.
+
+    A country has only the messages that it may say otherwise, and new ones as they are proposed.
+    """
     told: dict[object, Message] = {each.id: each for each in book if each.id}
     fresh = Catalog(locale=book.locale, fuzzy=False, project="longpoint")
+    country = str(book.locale) if str(book.locale) in COUNTRIES else None
     for message in now:
-        if message.id:
-            old = told.get(message.id)
-            fresh.add(message.id, old.string if old else None, locations=message.locations)
+        if not message.id:
+            continue
+        old = told.get(message.id)
+        new = _of_a_country(message.id, country) if country else None
+        if new or not country:
+            fresh.add(message.id, old.string if old else new, locations=message.locations)
     return fresh
+
+
+def _of_a_country(
+    message: str | list[str] | tuple[str, ...], code: str
+) -> str | tuple[str, ...] | None:
+    if isinstance(message, str):
+        new = proposed(message, code)
+        return new if new != message else None
+    forms = tuple(proposed(form, code) for form in message)
+    return forms if forms != tuple(message) else None
 
 
 def po_text(book: Catalog) -> bytes:

@@ -49,13 +49,23 @@ function codeModules() {
   return CODES.map((file) => [`segno/${file}`, readFileSync(join(folder, file), "utf8")]);
 }
 
+/** What each country says in English otherwise, as [path in the package, contents]. */
+function words() {
+  const folder = join(source, "longpoint/speech/words");
+  return readdirSync(folder)
+    .filter((name) => name.startsWith("en_") && name.endsWith(".mo"))
+    .sort()
+    .map((name) => [relative(source, join(folder, name)), readFileSync(join(folder, name))]);
+}
+
 const python = await loadPyodide();
 python.runPython(readFileSync(join(here, "pack.py"), "utf8"));
 python.globals.set("page", readFileSync(join(here, "../src/core/ports.py"), "utf8"));
 python.globals.set("found", python.toPy([...modules(join(source, "longpoint")), ...codeModules()]));
 python.runPython("modules = reached_modules(page, found)");
 // Archives, under a name that every host compresses on the way: few do so for a zip.
-const packed = python.runPython("core_zip(modules)").toJs();
+python.globals.set("words", python.toPy(words().map(([path, made]) => [path, new Uint8Array(made)])));
+const packed = python.runPython("core_zip(modules, [(path, bytes(made)) for path, made in words])").toJs();
 writeFileSync(join(out, "core.zip.wasm"), packed);
 const whole = new Uint8Array(readFileSync(require.resolve("pyodide/python_stdlib.zip")));
 python.globals.set("library", python.toPy(whole));

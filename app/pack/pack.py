@@ -29,9 +29,9 @@ def reached_modules(page: str, modules: Sequence[tuple[str, str]]) -> list[tuple
     return sorted((paths[name], texts[name]) for name in kept)
 
 
-def core_zip(modules: Iterable[tuple[str, str]]) -> bytes:
-    """Return the core as an archive of compiled modules; (path, text) pairs in."""
-    return _zipped((f"{path}c", _compiled(text, path)) for path, text in modules)
+def core_zip(modules: Iterable[tuple[str, str]], words: Iterable[tuple[str, bytes]] = ()) -> bytes:
+    """Return the core as an archive: (path, text) pairs of modules, compiled, and what is said."""
+    return _zipped([*((f"{path}c", _compiled(text, path)) for path, text in modules), *words])
 
 
 def library_zip(whole: bytes, modules: Iterable[tuple[str, str]]) -> bytes:

@@ -10,8 +10,10 @@ from longpoint.sheets.fixing_sheet import fixing_sheets
 from longpoint.sheets.fixing_text import fixing_text
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.html_style import STYLE
+from longpoint.sheets.in_tongue import in_tongue
 from longpoint.survey.fixing import FixingSetup, Nail
 from longpoint.survey.house import Dialect
+from tests.country import english
 from tests.golden_files import Golden
 from tests.unit.sheets.sample import HOUSE, PLAN
 
@@ -26,7 +28,7 @@ PLANS = {
 @pytest.mark.parametrize("name", PLANS)
 def test_the_fixing_sheet_is_as_approved(name: str, golden: Golden) -> None:
     plan: HousePlan = PLANS[name]
-    (sheet,) = fixing_sheets(plan)
+    (sheet,) = in_tongue(fixing_sheets(plan), english(plan.house.dialect))
     golden(
         f"sample-{name}.html",
         sheet_html(sheet).replace(STYLE, "\n/* style */\n").replace("><", ">\n<"),

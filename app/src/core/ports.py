@@ -1,11 +1,16 @@
 """Puts the page's own engines behind the core's ports."""
 
 from collections.abc import Callable
+from functools import cache
+from importlib.resources import files
 
 from longpoint.forecast.chances import Imagined
 from longpoint.phone import Ports, answer
+from longpoint.sheets.in_tongue import country_tongue
 from longpoint.solvers.called_lines import CalledLines, LinesCall
 from longpoint.solvers.called_solver import CalledSolver, SolverCall
+from longpoint.speech.tongue import Tongue
+from longpoint.survey.house import Dialect
 
 
 def ports_of(solve: SolverCall, tally: LinesCall) -> Ports:
@@ -14,6 +19,7 @@ def ports_of(solve: SolverCall, tally: LinesCall) -> Ports:
         solver=CalledSolver(solve),
         imagined=Imagined(engine=CalledLines(tally)),
         code_modules=code_modules,
+        tongue=tongue,
     )
 
 
@@ -21,6 +27,13 @@ def made(solve: SolverCall, tally: LinesCall) -> Callable[[str], str]:
     """Return what answers the page's requests."""
     ports = ports_of(solve, tally)
     return lambda request: answer(request, ports)
+
+
+@cache
+def tongue(dialect: Dialect) -> Tongue:
+    """Return the English of a house's country."""
+    words = files("longpoint.speech") / "words"
+    return country_tongue(dialect, lambda name: (words / f"{name}.mo").read_bytes())
 
 
 def code_modules(text: str) -> tuple[bytearray, ...]:

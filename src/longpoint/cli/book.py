@@ -8,8 +8,9 @@ import click
 from longpoint.cli.days import on_day
 from longpoint.cli.imagined import house_imagined
 from longpoint.cli.outcome import Outcome, exits, outcome
+from longpoint.cli.paper_option import on_paper, paper_of
 from longpoint.cli.planning import with_crew
-from longpoint.cli.sheet_folder import paper_option, write_file
+from longpoint.cli.sheet_folder import write_file
 from longpoint.cli.spoken import speak, tongue
 from longpoint.exchange.house_files import load_house
 from longpoint.pipeline import plan_house
@@ -37,18 +38,18 @@ BOOK = "book.pdf"
     default=None,
     help="File of the crew's own figures, for the forecast; see longpoint learn.",
 )
-@paper_option
+@on_paper
 @on_day
 @exits
-def command(house: Path, out: Path, crew: Path | None, paper: str, on: date) -> Outcome:
+def command(house: Path, out: Path, crew: Path | None, paper: Paper | None, on: date) -> Outcome:
     """Plan HOUSE and write one PDF that holds every sheet, with contents and bookmarks."""
     survey, learned, said = with_crew(load_house(house), crew)
     for finding in said:
         speak(str(finding), err=True)
     plan = plan_house(survey, linear_solver(), house_imagined(), learned)
     book = house_book(BookOf(plan=plan, on=on))
-    book = in_tongue(book, tongue())
-    written = write_file(out, BOOK, render_book(book, Paper(paper)))
+    book = in_tongue(book, tongue(plan.house.dialect))
+    written = write_file(out, BOOK, render_book(book, paper_of(paper, plan.house.dialect)))
     speak(
         say(
             "{sheets} sheets: {sheets_2}.",

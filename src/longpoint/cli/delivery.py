@@ -9,9 +9,10 @@ import click
 
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.paper_option import on_paper
 from longpoint.cli.plan_folder import PLAN, READINGS, STATE
 from longpoint.cli.saw_folder import at_the_saw_in, document_in, house_in, planned_in
-from longpoint.cli.sheet_folder import paper_option, write_sheets
+from longpoint.cli.sheet_folder import write_sheets
 from longpoint.cli.spoken import speak
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.exchange.saw_file import save_at_the_saw
@@ -36,9 +37,9 @@ AS_DELIVERED = "house-as-delivered.json"
 @click.command(name="delivery", epilog=f"Ways to tell: {'; '.join(WAYS)}.")
 @click.argument("sheets", type=click.Path(path_type=Path, file_okay=False, exists=True))
 @click.argument("told", nargs=-1)
-@paper_option
+@on_paper
 @exits
-def command(sheets: Path, told: tuple[str, ...], paper: str) -> Outcome:
+def command(sheets: Path, told: tuple[str, ...], paper: Paper | None) -> Outcome:
     """Write the sheet to check a delivery by; or tell what came, and get the rest planned with it.
 
     SHEETS is the folder that `longpoint plan` wrote. TOLD are sentences such as "came OG57 5400 6";
@@ -49,7 +50,7 @@ def command(sheets: Path, told: tuple[str, ...], paper: str) -> Outcome:
         bought = bought_in(document_in(sheets, PLAN))
         lines = order_lines(house, bought.needed, bought.spares)
         sheet = delivery_sheet(house, lines, bought.readings_code)
-        made = write_sheets(sheets, "delivery.pdf", (sheet,), Paper(paper))
+        made = write_sheets(sheets, "delivery.pdf", (sheet,), paper, house.dialect)
         speak(
             say(
                 "{lines} sticks to check. Sheet: {made}",
@@ -59,7 +60,7 @@ def command(sheets: Path, told: tuple[str, ...], paper: str) -> Outcome:
         )
         return Outcome.DONE
     delivery = delivery_in_words(told, house)
-    status = _planned_with(sheets, delivery, Paper(paper)) if delivery.came else Outcome.DONE
+    status = _planned_with(sheets, delivery, paper) if delivery.came else Outcome.DONE
     changed = _as_delivered(document_in(sheets, READINGS), delivery, house)
     for line in _said(delivery, house):
         speak(line)
@@ -78,14 +79,16 @@ def command(sheets: Path, told: tuple[str, ...], paper: str) -> Outcome:
     return Outcome.HELD if delivery.sections else status
 
 
-def _planned_with(sheets: Path, delivery: Delivery, paper: Paper) -> Outcome:
+def _planned_with(sheets: Path, delivery: Delivery, paper: Paper | None) -> Outcome:
     plan = planned_in(sheets)
     kept, shapes = at_the_saw_in(sheets, plan)
     again = plan_again(as_delivered(kept.state, delivery.came), plan.pieces, plan.house)
     to_keep = shapes_to_keep(kept.state, again.state, shapes, plan.pieces)
     save_at_the_saw(sheets / STATE, again.state, plan.readings_code, to_keep)
-    made = write_sheets(sheets, "again.pdf", (again_sheet(plan, kept.state, again),), paper)
-    speak(again_text(plan, kept.state, again))
+    made = write_sheets(
+        sheets, "again.pdf", (again_sheet(plan, kept.state, again),), paper, plan.house.dialect
+    )
+    speak(again_text(plan, kept.state, again), plan.house.dialect)
     speak(f"\nSheet: {made}")
     return Outcome.HELD if again.state.loose else Outcome.DONE
 

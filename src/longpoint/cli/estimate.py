@@ -7,7 +7,7 @@ import click
 
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paper_option import on_paper
-from longpoint.cli.priced import accuracy_in, job_in, write_paper
+from longpoint.cli.priced import accuracy_in, job_in, speak_sheet, write_paper
 from longpoint.cli.spoken import speak, tongue
 from longpoint.errors import PricingError
 from longpoint.exchange.paper_files import load_rates
@@ -17,7 +17,6 @@ from longpoint.render.money_text import BabelMoneyText
 from longpoint.render.paper import Paper
 from longpoint.sheets.estimate_sheet import estimate_sheet
 from longpoint.sheets.money_rows import csv_text, quote_lines
-from longpoint.sheets.plain_text import sheet_text
 
 
 @click.command(name="estimate")
@@ -42,7 +41,7 @@ from longpoint.sheets.plain_text import sheet_text
 @on_paper
 @exits
 def command(
-    job_file: Path, rates: Path | None, out: Path | None, accuracy: bool, paper: Paper
+    job_file: Path, rates: Path | None, out: Path | None, accuracy: bool, paper: Paper | None
 ) -> Outcome:
     """Say what a JOB will take: hours, sticks and money, as ranges.
 
@@ -53,10 +52,10 @@ def command(
     job = job_in(job_file, crew)
     quote = _quote_if_it_can_be(job)
     sheet = estimate_sheet(job, quote, BabelMoneyText(job.house.dialect, tongue().code), worth)
-    speak(sheet_text(sheet))
+    speak_sheet(sheet, job.house.dialect)
     if out is not None:
         rows = csv_text(quote_lines(quote)) if quote is not None else ""
-        speak(f"Sheet: {write_paper(out, sheet, paper, rows)}")
+        speak(f"Sheet: {write_paper(out, sheet, paper, job.house.dialect, rows)}")
     return Outcome.HELD if job.held else Outcome.DONE
 
 

@@ -10,7 +10,7 @@ import click
 from longpoint.cli.days import on_day
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paper_option import on_paper
-from longpoint.cli.priced import plain_number, write_paper
+from longpoint.cli.priced import plain_number, speak_sheet, write_paper
 from longpoint.cli.spoken import speak, tongue
 from longpoint.errors import PricingError
 from longpoint.exchange.paper_files import kept_quote, kept_variations
@@ -22,7 +22,6 @@ from longpoint.render.money_text import BabelMoneyText
 from longpoint.render.paper import Paper
 from longpoint.sheets.invoice_sheet import invoice_sheet
 from longpoint.sheets.money_rows import csv_text, invoice_lines
-from longpoint.sheets.plain_text import sheet_text
 from longpoint.speech.said import say
 
 
@@ -52,7 +51,7 @@ def command(
     signed: tuple[tuple[int, str], ...],
     paid: tuple[tuple[str, str], ...],
     on: date,
-    paper: Paper,
+    paper: Paper | None,
 ) -> Outcome:
     """Make an invoice: quote and signed variations, less what is paid.
 
@@ -70,9 +69,9 @@ def command(
         day=on,
     )
     sheet = invoice_sheet(invoice, BabelMoneyText(quote.dialect, tongue().code))
-    speak(sheet_text(sheet))
+    speak_sheet(sheet, quote.dialect)
     rows = csv_text(invoice_lines(invoice))
-    speak(f"Invoice: {write_paper(folder, sheet, paper, rows)}")
+    speak(f"Invoice: {write_paper(folder, sheet, paper, quote.dialect, rows)}")
     return Outcome.DONE
 
 

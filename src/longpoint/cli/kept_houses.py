@@ -14,7 +14,6 @@ from longpoint.journal import Entry
 from longpoint.phone.decided import decided
 from longpoint.phone.fold import fold
 from longpoint.phone.messages import Fold
-from longpoint.render.paper import Paper
 from longpoint.speech.said import joined, say
 from longpoint.store import HouseStore, Milestone, MilestoneKind
 from longpoint.store.records import Numbered
@@ -226,7 +225,7 @@ def voided_lines(house: KeptHouse) -> list[str]:
                 )
             )
             continue
-        is_voided = void_sheets(folder, Paper.A4)
+        is_voided = void_sheets(folder, None)
         said = (
             say("are now marked VOID") if is_voided else say("can't be voided: don't cut from them")
         )

@@ -5,8 +5,9 @@ from pathlib import Path
 import click
 
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.paper_option import on_paper, paper_of
 from longpoint.cli.saw_folder import printed_plan_in
-from longpoint.cli.sheet_folder import paper_option, write_file, write_sheets
+from longpoint.cli.sheet_folder import write_file, write_sheets
 from longpoint.cli.spoken import speak, tongue
 from longpoint.errors import QuantityError, SheetError
 from longpoint.quantities.length import Units, parse_length
@@ -46,7 +47,7 @@ USUAL = {Paper.A4: "a4-3x8", Paper.US_LETTER: "letter-3x10"}
     "--skip", type=click.IntRange(0), default=0, help="Labels of the first page that are used up."
 )
 @click.option("--test", "is_test", is_flag=True, help="Write only the test print.")
-@paper_option
+@on_paper
 @exits
 def command(
     sheets: Path,
@@ -55,21 +56,23 @@ def command(
     order: str,
     skip: int,
     is_test: bool,
-    paper: str,
+    paper: Paper | None,
 ) -> Outcome:
     """Write a label for each piece of a plan: SHEETS is the folder that `longpoint plan` wrote.
 
     The folder gets labels.pdf, bundles.pdf with the list by which pieces are tied together, and
     with --test labels-test.pdf, the edges of the labels with rulers.
     """
-    on = Paper(paper)
+    plan = printed_plan_in(sheets)
+    on = paper_of(paper, plan.house.dialect)
+    spoken = tongue(plan.house.dialect)
     used = read_grid(grid or USUAL[on], A4 if on is Paper.A4 else LETTER)
     used = _nudged(used, nudge)
     if is_test:
         made = write_file(
             sheets,
             TEST_PRINT,
-            render_labels(in_tongue((trial_page(used),), tongue()), say("Test print")),
+            render_labels(in_tongue((trial_page(used),), spoken), say("Test print")),
         )
         speak(
             say(
@@ -79,20 +82,19 @@ def command(
             )
         )
         return Outcome.DONE
-    plan = printed_plan_in(sheets)
     pages = label_pages(plan, used, qr_modules, LabelOrder(order), skip)
     made = write_file(
         sheets,
         LABELS,
         render_labels(
-            in_tongue(pages, tongue()),
+            in_tongue(pages, spoken),
             say(
                 "{house}: labels",
                 house=plan.house.name,
             ),
         ),
     )
-    bundles = write_sheets(sheets, "bundles.pdf", (bundle_sheet(plan),), on)
+    bundles = write_sheets(sheets, "bundles.pdf", (bundle_sheet(plan),), on, plan.house.dialect)
     speak(
         say(
             "{labels} on {pages} of {columns} x {rows}.",

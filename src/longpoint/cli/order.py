@@ -71,7 +71,7 @@ def command(
     for place, (supplier, theirs) in enumerate(each.items(), 1):
         name = f"order-{file_name(supplier)}" if supplier else "order"
         own = replace(head, number=f"{head.number}-{place}") if len(each) > 1 else head
-        texts[name] = tongue().text(order_text(own, supplier, theirs, house.units))
+        texts[name] = tongue(house.dialect).text(order_text(own, supplier, theirs, house.units))
         if head.buyer and supplier:
             files[f"{name}.xml"] = ubl_order(own, supplier, theirs)
     write_text_safely(sheets / "order.csv", order_csv(lines))

@@ -32,5 +32,5 @@ def command(house: Path, mark: str | None) -> Outcome:
             say("{house} has no opening, run or trim of that mark.", house=plan.house.name),
             say("Ask for one of: {marks}.", marks=joined(", ", sorted(marks))),
         )
-    speak(pieces_text(plan, mark, tongue=tongue()))
+    speak(pieces_text(plan, mark, tongue=tongue(plan.house.dialect)))
     return outcome(plan.findings)

@@ -13,6 +13,7 @@ from longpoint.cli.days import old_after, on_day
 from longpoint.cli.imagined import PLAIN_DRAWS
 from longpoint.cli.kept_houses import house_in_store, remember_plan
 from longpoint.cli.outcome import Outcome, exits, outcome
+from longpoint.cli.paper_option import on_paper
 from longpoint.cli.plan_folder import STATE, void_sheets
 from longpoint.cli.planning import plan_and_write, with_crew
 from longpoint.cli.spoken import speak, tongue
@@ -45,13 +46,7 @@ MOST_DRAWS: Final = 1_000_000
     required=True,
     help="Folder for the sheets; made when it isn't there.",
 )
-@click.option(
-    "--paper",
-    type=click.Choice([p.value for p in Paper]),
-    default=Paper.A4.value,
-    show_default=True,
-    help="Paper of the PDF.",
-)
+@on_paper
 @click.option(
     "--draws",
     type=click.IntRange(LEAST_DRAWS, MOST_DRAWS),
@@ -84,7 +79,7 @@ MOST_DRAWS: Final = 1_000_000
 def command(
     house: Path,
     out: Path,
-    paper: str,
+    paper: Paper | None,
     draws: int | None,
     crew: Path | None,
     rack: Path | None,
@@ -109,7 +104,7 @@ def command(
             document = with_rack(document, survey.house, offcuts)
             survey = read_house(document, trim_tables())
     except LongpointError:
-        if void_sheets(out, Paper(paper)):
+        if void_sheets(out, paper):
             speak(
                 say(
                     "The sheets in {out} are of older readings; they are marked VOID.",
@@ -130,8 +125,8 @@ def command(
         survey = replace(survey, findings=(*survey.findings, *held))
     for finding in said:
         speak(str(finding), err=True)
-    plan, written = plan_and_write(survey, learned, document, out, Paper(paper), draws)
-    speak(plan_text(plan, tongue=tongue()))
+    plan, written = plan_and_write(survey, learned, document, out, paper, draws)
+    speak(plan_text(plan, tongue=tongue(survey.house.dialect)))
     speak(f"\nSheets: {written}")
     if stored is not None:
         if stored.now.saw and not (out / STATE).exists():

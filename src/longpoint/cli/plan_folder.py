@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Final
 
 from longpoint.catalogue.all_trims import trim_tables
+from longpoint.cli.paper_option import paper_of
 from longpoint.cli.sheet_folder import make_folder
 from longpoint.cli.spoken import spoken_sheets, tongue
 from longpoint.errors import LongpointError
@@ -36,7 +37,7 @@ def write_plan(
     plan: HousePlan,
     document: Mapping[str, object],
     folder: Path,
-    paper: Paper,
+    paper: Paper | None,
     state: SheetState = SheetState.CURRENT,
 ) -> Path:
     """Write every sheet of a plan, whole files only.
@@ -45,7 +46,7 @@ def write_plan(
         plan: The plan.
         document: The house file it was made from, kept beside it.
         folder: Where to; made when it isn't there.
-        paper: Paper of the PDF.
+        paper: Paper of the PDF; None: that of the house's country.
         state: Current, or stale to void what is there.
 
     Returns:
@@ -55,9 +56,10 @@ def write_plan(
         ExchangeError: The folder or a file can't be written.
         SheetError: The PDF can't be made; the other files are there all the same.
     """
-    sheets = spoken_sheets(house_sheets(plan, state))
+    dialect = plan.house.dialect
+    sheets = spoken_sheets(house_sheets(plan, state), dialect)
     drawings = {
-        f"{name}.svg": drawing_svg(in_tongue(drawing, tongue()))
+        f"{name}.svg": drawing_svg(in_tongue(drawing, tongue(dialect)))
         for name, drawing in opening_drawings(plan, state)
     }
     make_folder(folder / DRAWINGS)
@@ -68,7 +70,7 @@ def write_plan(
     for name, text in drawings.items():
         write_text_safely(folder / DRAWINGS / name, text)
     write_text_safely(folder / PLAN, _json(plan_document(plan, state)))
-    write_bytes_safely(folder / PDF, render_pdf(sheets, paper))
+    write_bytes_safely(folder / PDF, render_pdf(sheets, paper_of(paper, dialect)))
     return folder / PDF
 
 
@@ -82,7 +84,7 @@ def planned_code(folder: Path) -> str | None:
     return code if isinstance(code, str) else None
 
 
-def void_sheets(folder: Path, paper: Paper) -> bool:
+def void_sheets(folder: Path, paper: Paper | None) -> bool:
     """Mark the sheets in a folder as made from older readings.
 
     The plan is made again from the kept readings, so the voided sheet still shows what was cut.

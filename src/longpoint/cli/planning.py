@@ -37,7 +37,7 @@ def plan_and_write(
     learned: tuple[BudgetLine, ...],
     document: Mapping[str, object],
     out: Path,
-    paper: Paper,
+    paper: Paper | None,
     draws: int | None,
 ) -> tuple[HousePlan, Path]:
     """Return the plan of a house and the PDF of its sheets, which are all written by then.

@@ -5,6 +5,8 @@ from typing import Final
 
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.imagined import house_imagined
+from longpoint.cli.paper_option import paper_of
+from longpoint.cli.spoken import speak, spoken_sheets
 from longpoint.errors import ExchangeError, PricingError, SheetError
 from longpoint.exchange.house_files import load_house_document
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
@@ -23,6 +25,7 @@ from longpoint.sheets.html import sheet_html
 from longpoint.sheets.plain_text import sheet_text
 from longpoint.solvers import linear_solver
 from longpoint.speech.said import say
+from longpoint.survey.house import Dialect
 from longpoint.survey.house_file import read_house
 
 ACCURACY_DRAWS: Final = 4000
@@ -89,13 +92,16 @@ def accuracy_in(path: Path, rates: Rates | None) -> tuple[Recuts, ...]:
     )
 
 
-def write_paper(folder: Path, sheet: Sheet, paper: Paper, rows: str = "") -> Path:
+def write_paper(
+    folder: Path, sheet: Sheet, paper: Paper | None, dialect: Dialect, rows: str = ""
+) -> Path:
     """Write one sheet to a folder as PDF, page and text, and its rows as CSV.
 
     Args:
         folder: Where to; made when it isn't there.
         sheet: The sheet.
-        paper: Paper of the PDF.
+        paper: Paper of the PDF; None: that of the country.
+        dialect: Of the country whose words it is in.
         rows: Text of its CSV; empty: none.
 
     Returns:
@@ -105,6 +111,7 @@ def write_paper(folder: Path, sheet: Sheet, paper: Paper, rows: str = "") -> Pat
         ExchangeError: The folder or a file can't be written.
         SheetError: The PDF can't be made; the other files are there all the same.
     """
+    (sheet,) = spoken_sheets((sheet,), dialect)
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
@@ -118,8 +125,14 @@ def write_paper(folder: Path, sheet: Sheet, paper: Paper, rows: str = "") -> Pat
     if rows:
         write_bytes_safely(folder / f"{sheet.name}.csv", rows.encode("utf-8"))
     pdf = folder / f"{sheet.name}.pdf"
-    write_bytes_safely(pdf, render_pdf((sheet,), paper))
+    write_bytes_safely(pdf, render_pdf((sheet,), paper_of(paper, dialect)))
     return pdf
+
+
+def speak_sheet(sheet: Sheet, dialect: Dialect) -> None:
+    """Write a sheet as text to the screen, in the words of a country."""
+    for spoken in spoken_sheets((sheet,), dialect):
+        speak(sheet_text(spoken))
 
 
 def plain_number(number: str, what: str) -> str:

@@ -8,7 +8,7 @@ import click
 from longpoint.cli.days import on_day
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paper_option import on_paper
-from longpoint.cli.priced import job_in, plain_number, write_paper
+from longpoint.cli.priced import job_in, plain_number, speak_sheet, write_paper
 from longpoint.cli.spoken import speak, tongue
 from longpoint.exchange.paper_files import keep_quote, load_rates
 from longpoint.pricing.quote import make_quote
@@ -16,7 +16,6 @@ from longpoint.render.money_text import BabelMoneyText
 from longpoint.render.paper import Paper
 from longpoint.sheets.money_rows import csv_text, quote_lines
 from longpoint.sheets.money_words import excluded
-from longpoint.sheets.plain_text import sheet_text
 from longpoint.sheets.quote_sheet import quote_sheet
 
 
@@ -38,7 +37,9 @@ from longpoint.sheets.quote_sheet import quote_sheet
 @on_day
 @on_paper
 @exits
-def command(job_file: Path, rates: Path, out: Path, number: str, on: date, paper: Paper) -> Outcome:
+def command(
+    job_file: Path, rates: Path, out: Path, number: str, on: date, paper: Paper | None
+) -> Outcome:
     """Make a quote for a JOB: a counts file, or a house file with readings."""
     crew = load_rates(rates)
     job = job_in(job_file, crew)
@@ -63,6 +64,6 @@ def command(job_file: Path, rates: Path, out: Path, number: str, on: date, paper
     )
     sheet = quote_sheet(quote, BabelMoneyText(quote.dialect, tongue().code))
     keep_quote(out, quote)
-    speak(sheet_text(sheet))
-    speak(f"Quote: {write_paper(out, sheet, paper, csv_text(quote_lines(quote)))}")
+    speak_sheet(sheet, quote.dialect)
+    speak(f"Quote: {write_paper(out, sheet, paper, quote.dialect, csv_text(quote_lines(quote)))}")
     return Outcome.HELD if job.held else Outcome.DONE

@@ -8,6 +8,7 @@ import click
 
 from longpoint.cli.days import old_after, on_day
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.paper_option import on_paper, paper_of
 from longpoint.cli.plan_folder import STATE
 from longpoint.cli.saw_folder import at_the_saw_in, planned_in
 from longpoint.cli.spoken import speak, spoken_sheets
@@ -47,13 +48,7 @@ def command() -> None:
     help="Folder for the list and the labels on paper; made when it isn't there.",
 )
 @click.option("--label", "named", multiple=True, help="Print this label only; may be repeated.")
-@click.option(
-    "--paper",
-    type=click.Choice([p.value for p in Paper]),
-    default=Paper.A4.value,
-    show_default=True,
-    help="Paper of the PDF.",
-)
+@on_paper
 @on_day
 @old_after
 @exits
@@ -61,7 +56,7 @@ def list_rack(
     rack: Path,
     out: Path | None,
     named: tuple[str, ...],
-    paper: str,
+    paper: Paper | None,
     on: date,
     old_after_days: int | None,
 ) -> Outcome:
@@ -71,7 +66,7 @@ def list_rack(
     for line in rack_text_lines(found, on, old_after_days):
         speak(line)
     if out is not None:
-        _print(out, Paper(paper), found, on, labels, old_after_days)
+        _print(out, paper_of(paper, None), found, on, labels, old_after_days)
     return Outcome.DONE
 
 
@@ -194,7 +189,7 @@ def _print(
             say("That folder can't be made: {strerror}.", strerror=error.strerror or error),
             say("Name another folder with --out."),
         ) from error
-    sheets = spoken_sheets(rack_sheets(rack, on, labels, old_after_days))
+    sheets = spoken_sheets(rack_sheets(rack, on, labels, old_after_days), None)
     for sheet in sheets:
         write_text_safely(out / f"{sheet.name}.html", sheet_html(sheet))
     write_bytes_safely(out / "rack.pdf", render_pdf(sheets, paper))

@@ -5,6 +5,7 @@ from pathlib import Path
 import click
 
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.paper_option import on_paper, paper_of
 from longpoint.cli.plan_folder import STATE
 from longpoint.cli.saw_folder import at_the_saw_in, planned_in
 from longpoint.cli.spoken import speak, spoken_sheets
@@ -27,15 +28,9 @@ from longpoint.sticks.plan_again import plan_again
 @click.command(name="recut", epilog=f"Ways to tell: {'; '.join(WAYS)}.")
 @click.argument("sheets", type=click.Path(path_type=Path, file_okay=False, exists=True))
 @click.argument("told", nargs=-1)
-@click.option(
-    "--paper",
-    type=click.Choice([p.value for p in Paper]),
-    default=Paper.A4.value,
-    show_default=True,
-    help="Paper of the PDF.",
-)
+@on_paper
 @exits
-def command(sheets: Path, told: tuple[str, ...], paper: str) -> Outcome:
+def command(sheets: Path, told: tuple[str, ...], paper: Paper | None) -> Outcome:
     """Tell what happened at the saw, and get the rest planned again.
 
     SHEETS is the folder that `longpoint plan` wrote; TOLD are sentences such as "cut W1-head",
@@ -51,9 +46,10 @@ def command(sheets: Path, told: tuple[str, ...], paper: str) -> Outcome:
     save_at_the_saw(sheets / STATE, again.state, plan.readings_code, to_keep)
     for line in changed_lines(with_changed_pieces(again.state, to_keep, plan.pieces)):
         speak(line)
-    (sheet,) = spoken_sheets((again_sheet(plan, kept.state, again),))
+    dialect = plan.house.dialect
+    (sheet,) = spoken_sheets((again_sheet(plan, kept.state, again),), dialect)
     write_text_safely(sheets / "again.html", sheet_html(sheet))
-    write_bytes_safely(sheets / "again.pdf", render_pdf((sheet,), Paper(paper)))
-    speak(again_text(plan, kept.state, again))
+    write_bytes_safely(sheets / "again.pdf", render_pdf((sheet,), paper_of(paper, dialect)))
+    speak(again_text(plan, kept.state, again), dialect)
     speak(f"\nSheet: {sheets / 'again.pdf'}")
     return Outcome.HELD if again.state.loose else Outcome.DONE

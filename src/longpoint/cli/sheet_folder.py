@@ -6,6 +6,7 @@ from typing import Any, TypeVar
 
 import click
 
+from longpoint.cli.paper_option import paper_of
 from longpoint.cli.spoken import spoken_sheets
 from longpoint.errors import ExchangeError
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
@@ -14,19 +15,9 @@ from longpoint.render.pdf import render_pdf
 from longpoint.sheets.blocks import Sheet
 from longpoint.sheets.html import sheet_html
 from longpoint.speech.said import say
+from longpoint.survey.house import Dialect
 
 F = TypeVar("F", bound=Callable[..., Any])
-
-
-def paper_option(command: F) -> F:
-    """Give a command the option --paper."""
-    return click.option(
-        "--paper",
-        type=click.Choice([p.value for p in Paper]),
-        default=Paper.A4.value,
-        show_default=True,
-        help="Paper of the PDF.",
-    )(command)
 
 
 def out_option(command: F) -> F:
@@ -39,14 +30,21 @@ def out_option(command: F) -> F:
     )(command)
 
 
-def write_sheets(folder: Path, pdf: str, sheets: tuple[Sheet, ...], paper: Paper) -> Path:
+def write_sheets(
+    folder: Path,
+    pdf: str,
+    sheets: tuple[Sheet, ...],
+    paper: Paper | None,
+    dialect: Dialect | None,
+) -> Path:
     """Write sheets as one PDF and as a page each, whole files only.
 
     Args:
         folder: Where to; made when it isn't there.
         pdf: Name of the PDF.
         sheets: The sheets.
-        paper: Paper of the PDF.
+        paper: Paper of the PDF; None: that of the country.
+        dialect: Of the house they are about; None: no house, our own words.
 
     Returns:
         The PDF.
@@ -56,10 +54,10 @@ def write_sheets(folder: Path, pdf: str, sheets: tuple[Sheet, ...], paper: Paper
         SheetError: A sheet can't be set.
     """
     make_folder(folder)
-    sheets = spoken_sheets(sheets)
+    sheets = spoken_sheets(sheets, dialect)
     for sheet in sheets:
         write_text_safely(folder / f"{sheet.name}.html", sheet_html(sheet))
-    return write_file(folder, pdf, render_pdf(sheets, paper))
+    return write_file(folder, pdf, render_pdf(sheets, paper_of(paper, dialect)))
 
 
 def write_file(folder: Path, name: str, content: bytes) -> Path:

@@ -30,7 +30,7 @@ from longpoint.speech.said import joined
 )
 @on_paper
 @exits
-def command(houses: tuple[Path, ...], out: Path | None, paper: Paper) -> Outcome:
+def command(houses: tuple[Path, ...], out: Path | None, paper: Paper | None) -> Outcome:
     """Say at how few settings of the stop the frames of HOUSES can be cut.
 
     Frames of 45s share what an opening is out of true in the quirk; within the band that you
@@ -48,10 +48,10 @@ def command(houses: tuple[Path, ...], out: Path | None, paper: Paper) -> Outcome
         first.units,
         words_for(first.dialect),
     )
-    for spoken in spoken_sheets([sheet]):
+    for spoken in spoken_sheets([sheet], first.dialect):
         speak(sheet_text(spoken))
     if out is not None:
-        write_sheets(out, "stops.pdf", (sheet,), paper)
+        write_sheets(out, "stops.pdf", (sheet,), paper, first.dialect)
     return Outcome.DONE
 
 

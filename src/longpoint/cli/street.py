@@ -14,6 +14,7 @@ import click
 
 from longpoint.cli.cluster import Certificates, cluster
 from longpoint.cli.outcome import Outcome, exits
+from longpoint.cli.paper_option import on_paper, paper_of
 from longpoint.cli.plan import LEAST_DRAWS, MOST_DRAWS
 from longpoint.cli.sheet_folder import make_folder
 from longpoint.cli.spoken import speak, spoken_sheets
@@ -44,13 +45,7 @@ _ENDINGS: Final = (".toml", ".json")
     required=True,
     help="Folder for the summary, and in it a folder for each house.",
 )
-@click.option(
-    "--paper",
-    type=click.Choice([p.value for p in Paper]),
-    default=Paper.A4.value,
-    show_default=True,
-    help="Paper of the PDFs.",
-)
+@on_paper
 @click.option(
     "--draws",
     type=click.IntRange(LEAST_DRAWS, MOST_DRAWS),
@@ -94,7 +89,7 @@ _ENDINGS: Final = (".toml", ".json")
 def command(
     folder: Path,
     out: Path,
-    paper: str,
+    paper: Paper | None,
     draws: int | None,
     crew: Path | None,
     at_once: int | None,
@@ -111,7 +106,7 @@ def command(
     files = _house_files(folder, out)
     make_folder(out)
     tasks = [
-        HouseTask(file=file, out=out / name, paper=Paper(paper), draws=draws, crew=crew)
+        HouseTask(file=file, out=out / name, paper=paper, draws=draws, crew=crew)
         for file, name in zip(files, folder_names(files), strict=True)
     ]
     try:
@@ -127,7 +122,7 @@ def command(
             err=True,
         )
         return Outcome.UNUSABLE
-    write_summary(folder.resolve().name, houses, joint, out, Paper(paper))
+    write_summary(folder.resolve().name, houses, joint, out, paper_of(paper, None))
     for row in houses:
         if row.state is not HouseState.READY:
             speak(said_of(row))
@@ -278,7 +273,7 @@ def write_summary(
     """Write the summary as sheet, page and document, whole files only."""
     text = json.dumps([row_document(row) for row in houses], sort_keys=True)
     code = short_code(hashlib.sha256(text.encode()).digest())
-    (sheet,) = spoken_sheets((street_sheet(name, code, houses, joint),))
+    (sheet,) = spoken_sheets((street_sheet(name, code, houses, joint),), None)
     document = street_document(name, code, houses, joint)
     write_text_safely(
         out / "street.json", json.dumps(document, indent=1, ensure_ascii=False) + "\n"

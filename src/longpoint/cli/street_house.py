@@ -38,14 +38,14 @@ class HouseTask:
     Attributes:
         file: Its house file.
         out: Folder of its sheets.
-        paper: Paper of the PDF.
+        paper: Paper of the PDF; None: that of the house's country.
         draws: How many houses its forecast imagines; None: as `longpoint plan` does.
         crew: File of the crew's own figures; None: none.
     """
 
     file: Path
     out: Path
-    paper: Paper
+    paper: Paper | None
     draws: int | None = None
     crew: Path | None = None
 
@@ -59,7 +59,7 @@ def task_key(task: HouseTask) -> str:
     said = {
         "program": longpoint.__version__,
         "engines": {name: _version(name) for name in _ENGINES},
-        "paper": task.paper.value,
+        "paper": task.paper.value if task.paper else None,
         "tongue": tongue().code,
         "draws": task.draws,
         "house": _sum_of(task.file),

@@ -8,14 +8,13 @@ import click
 from longpoint.cli.days import on_day
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.paper_option import on_paper
-from longpoint.cli.priced import job_in, write_paper
+from longpoint.cli.priced import job_in, speak_sheet, write_paper
 from longpoint.cli.spoken import speak, tongue
 from longpoint.exchange.paper_files import keep_variation, kept_quote, kept_variations
 from longpoint.pricing.variation import make_variation
 from longpoint.render.money_text import BabelMoneyText
 from longpoint.render.paper import Paper
 from longpoint.sheets.money_rows import csv_text, variation_lines
-from longpoint.sheets.plain_text import sheet_text
 from longpoint.sheets.variation_sheet import variation_sheet
 
 
@@ -25,7 +24,7 @@ from longpoint.sheets.variation_sheet import variation_sheet
 @on_day
 @on_paper
 @exits
-def command(folder: Path, job_file: Path, on: date, paper: Paper) -> Outcome:
+def command(folder: Path, job_file: Path, on: date, paper: Paper | None) -> Outcome:
     """Say what a JOB as read asks for beyond its quote, at the quote's prices.
 
     PAPERS is the folder that `longpoint quote` wrote, JOB the house file with readings. The
@@ -45,7 +44,7 @@ def command(folder: Path, job_file: Path, on: date, paper: Paper) -> Outcome:
     )
     keep_variation(folder, variation)
     sheet = variation_sheet(variation, quote, BabelMoneyText(quote.dialect, tongue().code))
-    speak(sheet_text(sheet))
+    speak_sheet(sheet, quote.dialect)
     rows = csv_text(variation_lines(variation, quote))
-    speak(f"Variation: {write_paper(folder, sheet, paper, rows)}")
+    speak(f"Variation: {write_paper(folder, sheet, paper, quote.dialect, rows)}")
     return Outcome.HELD if job.held else Outcome.DONE

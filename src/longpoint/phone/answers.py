@@ -27,6 +27,7 @@ from longpoint.phone.messages import (
     Answer,
     AtSaw,
     File,
+    Fold,
     LabelRead,
     Limits,
     Look,
@@ -51,6 +52,7 @@ from longpoint.sheets.book import house_sheets
 from longpoint.sheets.bought import bought, money_of
 from longpoint.sheets.dialects import words_for
 from longpoint.sheets.html import sheet_html
+from longpoint.sheets.in_tongue import in_tongue
 from longpoint.sheets.order_sheet import standing_words
 from longpoint.sheets.outlook_words import safe_line, verdicts
 from longpoint.sheets.plan_json import plan_document
@@ -77,9 +79,17 @@ def answer(request_json: str, ports: Ports) -> str:
     try:
         asked = json.loads(request_json)
         said: Answer = _ANSWERS.get(asked["ask"], _unknown)(asked, ports)
+        said = in_tongue(said, ports.tongue(_dialect(asked, said)))
     except LongpointError as error:
         said = Refusal(read=error.read, wrong=error.wrong, do=error.do)
     return json.dumps(asdict(said), ensure_ascii=False, default=str)
+
+
+def _dialect(asked: Asked, said: Answer) -> Dialect:
+    document = asked.get("document")
+    of_house = document.get("dialect") if isinstance(document, dict) else None
+    told = said.dialect if isinstance(said, Fold) else of_house
+    return Dialect(told) if told in list(Dialect) else Dialect.UK
 
 
 def _limits(asked: Asked) -> Limits:
@@ -170,9 +180,10 @@ def _look(asked: Asked) -> Look:
 
 def _sheets(asked: Asked, ports: Ports) -> Sheets:
     at = _at(asked, ports)
-    sheets = list(house_sheets(at.plan))
+    sheets = house_sheets(at.plan)
     if asked["saw"]:
-        sheets.append(again_sheet(at.plan, at.before, at.again))
+        sheets = (*sheets, again_sheet(at.plan, at.before, at.again))
+    sheets = in_tongue(tuple(sheets), ports.tongue(at.plan.house.dialect))
     return Sheets(
         sheets=tuple(
             SheetPage(name=sheet.name, title=sheet.title, html=sheet_html(sheet))

@@ -1,7 +1,7 @@
 """A house planned for the phone, with what is held before anything is reckoned."""
 
 import json
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from longpoint.catalogue.all_trims import trim_tables
@@ -17,6 +17,7 @@ from longpoint.pipeline import plan_house
 from longpoint.sheets.again_sheet import rest_of
 from longpoint.sheets.again_text import changed_lines
 from longpoint.speech.said import say
+from longpoint.speech.tongue import ENGLISH, Tongue
 from longpoint.sticks.at_the_saw import AtTheSaw, nothing_cut
 from longpoint.sticks.changed_pieces import (
     AfterChange,
@@ -26,7 +27,7 @@ from longpoint.sticks.changed_pieces import (
 )
 from longpoint.sticks.plan_again import PlannedAgain, plan_again
 from longpoint.sticks.saw_document import kept_saw, saw_document
-from longpoint.survey.house import EntryKind, HeldEntry, SurveyResult
+from longpoint.survey.house import Dialect, EntryKind, HeldEntry, SurveyResult
 from longpoint.survey.house_file import read_house
 
 
@@ -38,12 +39,14 @@ class Ports:
         solver: Solves linear programmes; None: the built-in ones.
         imagined: How the forecast draws; None: no forecast.
         code_modules: Draws a code for another phone; None: a house is handed over as a file alone.
+        tongue: Gives the English of a house's country.
         last: The house planned last with them.
     """
 
     solver: LinearSolver | None = None
     imagined: Imagined | None = None
     code_modules: Modules | None = None
+    tongue: Callable[[Dialect], Tongue] = field(default=lambda _: ENGLISH, compare=False)
     last: LastPlan = field(default_factory=LastPlan, compare=False)
 
 

@@ -10,7 +10,7 @@ from longpoint.pieces.face_trim import is_true_frame
 from longpoint.pieces.piece import Piece
 from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
 from longpoint.quantities.length import Units
-from longpoint.speech.said import joined, raised, say
+from longpoint.speech.said import joined, raised, say, say_many
 from longpoint.survey.openings import Flush, Opening
 from longpoint.survey.profiles import Profile
 from longpoint.trims.arch import ArchTrim
@@ -295,12 +295,12 @@ def _row(face: ArchFace, count: int) -> str:
     board, points = (
         format_length(length_mm, face.units) for length_mm in (sizes.board_mm, sizes.over_points_mm)
     )
-    noun = "segment" if count == 1 else "segments"
-    return say(
-        "{count} {noun}: cut {saw_deg:.1f} off square, board {board} wide, "
+    return say_many(
+        "{count} segment: cut {saw_deg:.1f} off square, board {board} wide, "
+        "{points} over the points",
+        "{count} segments: cut {saw_deg:.1f} off square, board {board} wide, "
         "{points} over the points",
         count=count,
-        noun=noun,
         saw_deg=sizes.saw_deg,
         board=board,
         points=points,

@@ -233,7 +233,7 @@ class _Work:
             else say("Nail each piece down on lining and wall.")
         )
         none = spared_line(spared(self.plane, self.corners, needed))
-        lines = f"{none} {lines}".lstrip()
+        lines = joined(" ", (none, lines)) if none else lines
         finding = self._finding(Severity.NOTE, what, lines, code=LINING_PACKED)
         return (*self._cut(pieces, cuts), *wedges), (finding,)
 

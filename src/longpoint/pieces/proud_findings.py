@@ -245,7 +245,7 @@ class _Told:
                 "The head tilts there: a leg's square end stands open {gap} at the face under it.",
                 gap=gap,
             )
-        what = "legs" if self.opening.layout is not Layout.ALL_ROUND else "pieces"
+        what = say("legs") if self.opening.layout is not Layout.ALL_ROUND else say("pieces")
         return say("The {what} will tilt there; no mitre is touched.", what=what)
 
     def _range(self, opened: Opened) -> str:
@@ -294,7 +294,7 @@ class _Told:
                     most_behind=format_gap(opened.most_behind_mm, self.units),
                     who=who,
                 )
-                for opened, who in ((one, say("one piece down")), (both, "both"))
+                for opened, who in ((one, say("one piece down")), (both, say("both")))
             ),
         )
         shown = format_gap(both.most_at_face_mm, self.units)

@@ -8,7 +8,7 @@ from longpoint.errors import Finding, Severity
 from longpoint.pieces.boards import Board, Corner, Side, Stop
 from longpoint.pieces.run_corners import Meetings, by_corner
 from longpoint.quantities.formatting import format_angle, format_gap, format_unit
-from longpoint.speech.said import joined, say
+from longpoint.speech.said import figure, joined, say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import Room, RunEnd
 from longpoint.trims.skirting_joints import Seat, corner_steps
@@ -164,7 +164,7 @@ def _step(house: House, board: Board, side: Side, stop: Stop) -> tuple[Finding, 
 
 def _lean(lean_deg: float) -> str:
     if round(lean_deg, 1) == 0:
-        return "0.0 (plumb)"
+        return say("{lean} (plumb)", lean=figure("0.0"))
     return say(
         "{lean} {away} the room",
         lean=format_angle(abs(lean_deg)),

@@ -8,7 +8,9 @@ from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.speech.said import joined, say
 
 
-def run_sum(start: str, terms_mm: Sequence[float], units: Units = Units.MM) -> str:
+def run_sum(
+    start: str, terms_mm: Sequence[float], units: Units = Units.MM, *, plus: str = "+"
+) -> str:
     """Return a sum with its result.
 
     Args:
@@ -16,6 +18,7 @@ def run_sum(start: str, terms_mm: Sequence[float], units: Units = Units.MM) -> s
         terms_mm: The first term, then what is added (> 0) or taken off (< 0); naughts are left
             out. [mm]
         units: Unit to print in: tenths of a millimetre, thirty-seconds of an inch.
+        plus: What stands before a term that is added.
 
     Returns:
         The sum; the last term takes what rounding left over, so that it adds up as printed.
@@ -42,7 +45,7 @@ def run_sum(start: str, terms_mm: Sequence[float], units: Units = Units.MM) -> s
     parts += [
         say(
             "{value} {term}",
-            value="+" if term > 0 else "-",
+            value=plus if term > 0 else "-",
             term=format_tenth(abs(term) * step_mm, units),
         )
         for term in whole[1:]

@@ -266,7 +266,7 @@ def _hand_sum(house: House, cut: _CutBoard, parts: tuple[Reach, ...], index: int
         lines.append(cut.words)
     if len(parts) > 1:
         faces = [part.face_mm for part in parts]
-        added = run_sum("faces", faces, house.units)
+        added = run_sum(say("faces"), faces, house.units)
         lines.append(
             say(
                 "part {index} of {parts}, {added}",

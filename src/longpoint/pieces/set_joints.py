@@ -103,16 +103,16 @@ def _terms(face: FaceSet, side: int) -> tuple[Term, ...]:
     terms: list[Term] = []
     match face.opening.joint:
         case Joint.BUTT if side in (HEAD, BOTTOM):
-            terms += _paired(widths_mm, "legs", (say("right leg"), say("left leg")))
+            terms += _paired(widths_mm, say("legs"), (say("right leg"), say("left leg")))
             if side == HEAD:
-                terms += _paired([face.shape.horn_mm] * 2, say("horns"), ("horn", "horn"))
+                terms += _paired([face.shape.horn_mm] * 2, say("horns"), (say("horn"), say("horn")))
         case Joint.BLOCKS:
             over_mm = [-(face.shape.block_mm - width_mm) / 2.0 for width_mm in widths_mm]
-            terms += _paired(over_mm, "blocks", ("block", "block"))
+            terms += _paired(over_mm, say("blocks"), (say("block"), say("block")))
         case _:
             pass
     if side in face.rings.plinths:
-        terms.append(Term(-face.shape.plinth_height_mm, "plinth"))
+        terms.append(Term(-face.shape.plinth_height_mm, say("plinth")))
     return tuple(terms)
 
 

@@ -138,7 +138,7 @@ def _board(face: FaceSet) -> Piece:
         profile,
         length_mm,
         u_mm=face.fitted.side_u_mm[BOTTOM],
-        hand_sum=_outer_sum(face, length_mm, (Term(horn_mm, "horns", 2),)),
+        hand_sum=_outer_sum(face, length_mm, (Term(horn_mm, say("horns"), 2),)),
         notes=_board_notes(face, fit, profile) if fit is not None else (),
     )
 
@@ -153,7 +153,7 @@ def _outer_sum(face: FaceSet, length_mm: float, more: tuple[Term, ...]) -> str:
     """Return the sum of a piece that lies below the whole set, from outer edge to outer edge."""
     left_mm, right_mm = (face.trim.sides[side].width_mm for side in (LEFT, RIGHT))
     legs = (
-        (Term(left_mm, "legs", 2),)
+        (Term(left_mm, say("legs"), 2),)
         if left_mm == right_mm
         else (Term(left_mm, say("left leg")), Term(right_mm, say("right leg")))
     )

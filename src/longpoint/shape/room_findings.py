@@ -12,7 +12,7 @@ from longpoint.shape.room_sightings import (
     room_sightings,
     walls_without_corner,
 )
-from longpoint.speech.said import joined, say
+from longpoint.speech.said import joined, say, say_many
 from longpoint.survey.checks.wall_slips import NEAR_SLIP_MM, guess_slip, slip_words
 from longpoint.survey.house import House
 from longpoint.survey.rooms import Room, Run, RunEnd, Wall
@@ -198,14 +198,15 @@ def _wall_of(room: Room, suspect: Suspect) -> Wall | None:
 
 def _read(house: House, room: Room) -> str:
     sightings = room_sightings(room, house.tape(room.tape))
+    walls = sum(s.name.startswith("wall ") for s in sightings)
+    corners = sum(isinstance(s, Angle) and not s.is_assumed for s in sightings)
+    diagonals = sum(s.name.startswith("diagonal ") for s in sightings)
     counts = [
-        (sum(s.name.startswith("wall ") for s in sightings), "walls"),
-        (sum(isinstance(s, Angle) and not s.is_assumed for s in sightings), "corners"),
-        (sum(s.name.startswith("diagonal ") for s in sightings), "diagonals"),
+        (walls, say_many("{count} wall", "{count} walls", count=walls)),
+        (corners, say_many("{count} corner", "{count} corners", count=corners)),
+        (diagonals, say_many("{count} diagonal", "{count} diagonals", count=diagonals)),
     ]
-    text = joined(
-        ", ", (say("{count} {what}", count=count, what=what) for count, what in counts if count)
-    )
+    text = joined(", ", (words for count, words in counts if count))
     return say("In {room} were read: {text}.", room=room.name, text=text)
 
 

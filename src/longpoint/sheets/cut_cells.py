@@ -4,7 +4,7 @@ from longpoint.pieces.piece import CutKind, HookEnd, Piece
 from longpoint.quantities.formatting import format_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Cell
-from longpoint.sheets.dialects import Words, in_words
+from longpoint.sheets.dialects import Words
 from longpoint.sheets.end_pictures import HookEdge, SeenEnd, end_picture
 from longpoint.sheets.printed_lengths import PrintedLengths
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure, setting_remarks
@@ -58,9 +58,9 @@ def key_figure(
     return format_length(lengths.long_mm, units), say("length")
 
 
-def sum_line(piece: Piece, words: Words) -> str:
+def sum_line(piece: Piece) -> str:
     """Return the sum behind a figure as it stands below a row; empty where there is none."""
-    hand_sum = in_words(piece.hand_sum, words)
+    hand_sum = piece.hand_sum
     if not hand_sum or piece.is_along_wall:
         return hand_sum
     return say("Sum: {hand_sum}", hand_sum=hand_sum)

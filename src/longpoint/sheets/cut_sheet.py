@@ -230,7 +230,7 @@ def _pieces(plan: HousePlan, lines: Sequence[CutLine], words: Words) -> tuple[Bl
                 (index, line.piece.notes) for index, line in enumerate(lines) if line.piece.notes
             ),
             under=tuple(
-                (index, sum_line(line.piece, words))
+                (index, sum_line(line.piece))
                 for index, line in enumerate(lines)
                 if line.piece.hand_sum
             ),

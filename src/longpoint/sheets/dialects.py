@@ -10,7 +10,6 @@ from dataclasses import dataclass, fields
 from typing import Final
 
 from longpoint.pieces.piece import Piece, Role
-from longpoint.sheets.value_words import shown
 from longpoint.speech.said import instead, say
 from longpoint.survey.house import Dialect
 from longpoint.survey.openings import Method, OpeningKind
@@ -126,6 +125,24 @@ def words_for(dialect: Dialect) -> Words:
             return _CANADA
 
 
+def english_of(dialect: Dialect) -> str:
+    """Return the English of a country as HTML names it; plain "en" where it is ours.
+
+    Example:
+        >>> english_of(Dialect.IE), english_of(Dialect.NZ)
+        ('en-GB', 'en')
+    """
+    match dialect:
+        case Dialect.AU | Dialect.NZ:
+            return "en"
+        case Dialect.UK | Dialect.IE:
+            return "en-GB"
+        case Dialect.US:
+            return "en-US"
+        case Dialect.CA:
+            return "en-CA"
+
+
 def in_words(text: str, words: Words) -> str:
     """Return a text of ours with the trade's words as a country says them.
 
@@ -204,8 +221,20 @@ def role_words(role: Role, words: Words) -> str:
             return say("door stop")
         case Role.STILE:
             return say("upright")
-        case _:
-            return shown(role.value)
+        case Role.SEGMENT:
+            return say("segment")
+        case Role.SIDE:
+            return say("side")
+        case Role.WEDGE:
+            return say("wedge")
+        case Role.RAIL:
+            return say("rail")
+        case Role.BEAD:
+            return words.cover_bead
+        case Role.SHELF:
+            return say("shelf")
+        case Role.HANDRAIL:
+            return say("handrail")
 
 
 def piece_words(piece: Piece, words: Words) -> str:

@@ -29,11 +29,12 @@ from longpoint.sheets.blocks import (
     Together,
 )
 from longpoint.sheets.cautions import nailing_cautions
-from longpoint.sheets.dialects import Words, in_words, method_short, words_for
+from longpoint.sheets.dialects import Words, method_short, words_for
 from longpoint.sheets.finding_note import finding_note
 from longpoint.sheets.fixing_basis import holds_compared, what_it_rests_on
 from longpoint.sheets.mark_pictures import Passed, mark_picture
 from longpoint.sheets.nail_picture import nail_picture
+from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, raised, say, say_many
 from longpoint.survey.fixing import Nail
 from longpoint.survey.openings import Method
@@ -175,7 +176,7 @@ def _line_table(plan: HousePlan, nailing: Nailing, section: Section) -> Table:
 
 def _line_row(plan: HousePlan, line: NailLine, number: int) -> tuple[str | Cell, ...]:
     units = plan.house.units
-    into = say("lining") if line.bed.into is Into.UNDER else line.bed.into.value
+    into = shown((Into.LINING if line.bed.into is Into.UNDER else line.bed.into).value)
     edge = format_length(line.from_edge_mm, units)
     name = Cell(text=say("{number}", number=number), small=(into,))
     passed, verdict = {
@@ -372,7 +373,6 @@ def _supplies_line(plan: HousePlan, need: Supplies) -> str:
 def _orders(plan: HousePlan, here: Iterable[NailedPiece], way: Method | None) -> tuple[Block, ...]:
     pieces = [each.piece for each in here]
     methods = tuple(dict.fromkeys(p.method for p in pieces if p.method is not None))
-    words = words_for(plan.house.dialect)
     blocks: list[Block] = []
     for index, method in enumerate(methods or (Method.BATCH,)):
         if way is not None and index:
@@ -382,19 +382,19 @@ def _orders(plan: HousePlan, here: Iterable[NailedPiece], way: Method | None) ->
             for piece in pieces
             if way is not None or piece.method is method or (piece.method is None and not index)
         ]
-        shown = way or method
+        kept = way or method
         rows: tuple[tuple[str | Cell, ...], ...] = tuple(
             (
                 Cell(text=say("{number}", number=number), blank=Blank.TICK),
-                Cell(text=in_words(step.what, words), small=_marks(step.marks)),
+                Cell(text=step.what, small=_marks(step.marks)),
             )
-            for number, step in enumerate(room_order(own, shown), start=1)
+            for number, step in enumerate(room_order(own, kept), start=1)
         )
         columns = (
             Column(title=say("Step"), share=1.0),
             Column(title=say("What is done"), share=9.0),
         )
-        caption = say("In this order ({method_short})", method_short=method_short(shown))
+        caption = say("In this order ({method_short})", method_short=method_short(kept))
         if way is not None and methods and way not in methods:
             caption += say(
                 "; the lengths were made for {method_short}",

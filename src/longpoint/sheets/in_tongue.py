@@ -1,13 +1,16 @@
 """Whatever a writer is handed, with every text in it in one language."""
 
+from collections.abc import Callable
 from dataclasses import fields, is_dataclass, replace
 from enum import Enum
 from typing import Any, Final, TypeVar
 
 from longpoint.sheets.blocks import Sheet, Word
+from longpoint.sheets.dialects import english_of
 from longpoint.sheets.text_width import text_width_mm
 from longpoint.speech.said import Said
-from longpoint.speech.tongue import ENGLISH, Tongue
+from longpoint.speech.tongue import ENGLISH, Country, Tongue
+from longpoint.survey.house import Dialect
 
 T = TypeVar("T")
 
@@ -26,6 +29,17 @@ def in_tongue(thing: T, tongue: Tongue) -> T:
         tongue: The language.
     """
     return _told(thing, tongue) if tongue is not ENGLISH else thing
+
+
+def country_tongue(dialect: Dialect, catalogue: Callable[[str], bytes]) -> Tongue:
+    """Return English as a house's country speaks it.
+
+    Args:
+        dialect: Of the house.
+        catalogue: Gives the contents of the .mo file of that name, "en_US".
+    """
+    code = english_of(dialect)
+    return ENGLISH if code == ENGLISH.code else Country(code, catalogue(code.replace("-", "_")))
 
 
 def spoken(sheet: Sheet) -> Sheet:

@@ -5,6 +5,7 @@ from enum import StrEnum
 from typing import Final
 
 from longpoint.sheets.blocks import Drawing, Ink, Outline
+from longpoint.sheets.value_words import shown
 
 SIZE_MM: Final = 5.0
 _RING: Final = 16
@@ -41,7 +42,7 @@ def mark_picture(passed: Passed) -> Drawing:
             marks = (Outline(points=ring, ink=Ink.OPENING),)
         case Passed.NO_NUMBER:
             marks = (_line((0.9, 2.5), (4.1, 2.5)),)
-    return Drawing(width_mm=SIZE_MM, height_mm=SIZE_MM, marks=marks, described=passed.value)
+    return Drawing(width_mm=SIZE_MM, height_mm=SIZE_MM, marks=marks, described=shown(passed.value))
 
 
 def _line(*points: tuple[float, float]) -> Outline:

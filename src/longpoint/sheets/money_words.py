@@ -11,7 +11,7 @@ from longpoint.pricing.tax import Tax, TaxRounding, TaxShown
 from longpoint.pricing.work import WorkKind
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import Units
-from longpoint.sheets.dialects import words_for
+from longpoint.sheets.dialects import in_words, words_for
 from longpoint.speech.said import joined, lowered, raised, say
 from longpoint.survey.house import Dialect
 
@@ -89,7 +89,7 @@ def work_words(kind: WorkKind, dialect: Dialect) -> str:
         case WorkKind.PACK_CORNER:
             return say("Corners proud or shy, packed or relieved")
         case WorkKind.WINDOW_BOARD:
-            return say("{board}s", board=raised(words.board))
+            return raised(in_words(say("window boards"), words))
         case WorkKind.SKIRTING:
             return raised(words.skirting)
         case WorkKind.INTERNAL_CORNER:
@@ -100,7 +100,12 @@ def work_words(kind: WorkKind, dialect: Dialect) -> str:
                 scribed=scribed,
             )
         case WorkKind.EXTERNAL_CORNER:
-            return f"{outside} corners of {words.skirting}, {words.mitre}ed".replace("reed", "red")
+            return say(
+                "{outside} corners of {skirting}, {mitred}",
+                outside=outside,
+                skirting=words.skirting,
+                mitred=in_words(say("mitred"), words),
+            )
         case WorkKind.FLOOR_SCRIBE:
             return say(
                 "{skirting} fitted to an uneven floor",

@@ -23,6 +23,7 @@ from longpoint.sheets.inks import ink_style
 from longpoint.sheets.svg import BLEED, drawing_svg
 from longpoint.sheets.text_width import word_parts
 from longpoint.speech.said import say
+from longpoint.speech.tongue import Tongue
 
 Data = dict[str, Any]
 
@@ -39,6 +40,11 @@ PDF_FONT: Final = "Noto Sans"
 ZERO_WIDTH: Final = "\N{ZERO WIDTH SPACE}"
 
 
+def _tongue(tongue: Tongue) -> Data:
+    language, _, country = tongue.code.partition("-")
+    return {"lang": language, "region": country or None}
+
+
 def pdf_data(sheets: tuple[Sheet, ...]) -> list[Data]:
     """Return sheets as values that JSON can carry, each in its own language."""
     return [
@@ -46,7 +52,7 @@ def pdf_data(sheets: tuple[Sheet, ...]) -> list[Data]:
             "name": sheet.name,
             "title": sheet.title,
             "house": sheet.house,
-            "lang": sheet.tongue.code,
+            **_tongue(sheet.tongue),
             "says": {name: sheet.tongue.text(words) for name, words in TEMPLATE_SAYS.items()},
             "made_from": sheet.made_from,
             "readings_code": sheet.readings_code,

@@ -48,9 +48,7 @@ def piece_table(
         rows=tuple(_row(house, piece, marks, lengths[piece.mark], words) for piece, marks in shown),
         steps=tuple((index, piece.notes) for index, (piece, _) in enumerate(shown) if piece.notes),
         under=tuple(
-            (index, sum_line(piece, words))
-            for index, (piece, _) in enumerate(shown)
-            if piece.hand_sum
+            (index, sum_line(piece)) for index, (piece, _) in enumerate(shown) if piece.hand_sum
         ),
         caption=caption,
     )

@@ -5,7 +5,7 @@ from typing import Final
 from longpoint.catalogue.plan_trims import PlannedTrim
 from longpoint.house_plan import HousePlan
 from longpoint.sheets.blocks import Block, Heading, Paragraph, Plain, Together
-from longpoint.sheets.dialects import words_for
+from longpoint.sheets.dialects import in_words, words_for
 from longpoint.sheets.finding_note import finding_note
 from longpoint.sheets.piece_table import piece_table
 from longpoint.sheets.printed_lengths import printed_lengths
@@ -33,7 +33,8 @@ def trim_blocks(plan: HousePlan) -> tuple[Block, ...]:
 
 def _planned(plan: HousePlan, trim: PlannedTrim) -> list[Block]:
     entry = trim.entry
-    name = trim.title.removeprefix("an ").removeprefix("a ")
+    words = words_for(plan.house.dialect)
+    name = in_words(trim.title.removeprefix("an ").removeprefix("a "), words)
     drawn: list[Plain] = [sketch_drawing(sketch) for sketch in trim.plan.sketches]
     head: tuple[Plain, ...] = (
         Heading(text=_title(entry.mark, name, entry.room, joined(", ", entry.openings))),
@@ -43,7 +44,6 @@ def _planned(plan: HousePlan, trim: PlannedTrim) -> list[Block]:
     blocks += [Paragraph(text=line) for line in trim.plan.lines]
     pieces = [piece for piece in plan.pieces if piece.trim == entry.mark]
     if pieces:
-        words = words_for(plan.house.dialect)
         blocks.append(piece_table(plan.house, pieces, printed_lengths(plan.pieces), words))
     return [*blocks, *_notes(plan, entry.mark)]
 

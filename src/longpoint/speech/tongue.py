@@ -1,4 +1,4 @@
-"""The port through which what is said becomes a language, and its two adapters.
+"""The port through which what is said becomes a language, and its adapters.
 
 References:
     gettext of the standard library; messages with braces as in GNU gettext's python-brace-format.
@@ -63,7 +63,7 @@ class Translated:
             case Joined():
                 return self.text(words.between).join(map(self.text, words.parts))
             case Instead():
-                return _shaped(self.text(words.inner), words.shape)
+                return self._instead(words)
             case Filled():
                 return self._formatter.vformat(self.text(words.inner), (), words.given)
             case Figure():
@@ -73,10 +73,32 @@ class Translated:
             case _:
                 return words
 
+    def _instead(self, words: Instead) -> str:
+        return _shaped(self.text(words.inner), words.shape)
+
     def _message(self, said: Said) -> str:
         if said.plural:
             return self._words.ngettext(said.message, said.plural, said.number)
         return self._words.gettext(said.message)
+
+
+class Country(Translated):
+    """English as one country's trade speaks it.
+
+    What is English of its own already, `instead`, stays: it is that country's word by then.
+
+    Args:
+        code: The language as HTML names it: "en-US".
+        catalogue: Contents of a .mo file, of those messages that the country says otherwise.
+    """
+
+    def __init__(self, code: str, catalogue: bytes) -> None:
+        super().__init__(code, catalogue, decimal=".")
+
+    def _instead(self, words: Instead) -> str:
+        if words.shape is Shape.AS_IT_IS:
+            return str.__str__(words)
+        return super()._instead(words)
 
 
 def _shaped(text: str, shape: Shape) -> str:

@@ -8,7 +8,7 @@ from longpoint.errors import Finding, Severity
 from longpoint.pieces.piece import Role
 from longpoint.pieces.scarfs import SCARF_DEG, SCARFED, scarf_for
 from longpoint.quantities.formatting import format_with_unit, running_length
-from longpoint.speech.said import joined, say
+from longpoint.speech.said import joined, say, say_many
 from longpoint.sticks.plan import CutStick, Proof, StickSource
 from longpoint.survey.house import House
 
@@ -155,7 +155,7 @@ def no_stock_finding(profile: str, lengths_mm: Sequence[float], house: House) ->
         place=house.name,
         read=say(
             "{count} of {profile}, {lengths} together.",
-            count=_count(len(lengths_mm), "piece"),
+            count=say_many("{count} piece", "{count} pieces", count=len(lengths_mm)),
             profile=profile,
             lengths=running_length(sum(lengths_mm), house.units),
         ),
@@ -183,7 +183,7 @@ def stock_short_finding(
         read=say("The {profile} sticks in the stock list and on the rack.", profile=profile),
         wrong=say(
             "They don't give {count} ({named}), together {lengths}; the longest is {lengths_2}.",
-            count=_count(len(missing), "piece"),
+            count=say_many("{count} piece", "{count} pieces", count=len(missing)),
             named=named,
             lengths=running_length(sum(lengths_mm), house.units),
             lengths_2=format_with_unit(max(lengths_mm), house.units),
@@ -204,10 +204,13 @@ def bought_finding(proof: Proof, sticks: Sequence[CutStick], house: House) -> Fi
         "{running} of {profile} in {count}",
         running=running,
         profile=proof.profile,
-        count=_count(len(new), "stick"),
+        count=say_many("{count} stick", "{count} sticks", count=len(new)),
     )
     if offcuts:
-        bought += say(", and {count} from the rack", count=_count(offcuts, "offcut"))
+        bought += say(
+            ", and {count} from the rack",
+            count=say_many("{count} offcut", "{count} offcuts", count=offcuts),
+        )
     if proof.unit == "m":
         least = say(
             "at least {lower_bound}",
@@ -232,16 +235,4 @@ def bought_finding(proof: Proof, sticks: Sequence[CutStick], house: House) -> Fi
         read=say("{bought}.", bought=bought),
         wrong=wrong,
         do=do,
-    )
-
-
-def _count(number: int, what: str) -> str:
-    return (
-        say("{number} {what}", number=number, what=what)
-        if number == 1
-        else say(
-            "{number} {what}s",
-            number=number,
-            what=what,
-        )
     )

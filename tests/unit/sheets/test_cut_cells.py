@@ -1,13 +1,16 @@
 from dataclasses import replace
 
 from longpoint.pieces.piece import Role
+from longpoint.pieces.run_sums import run_sum
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Cell
 from longpoint.sheets.cut_cells import end_cells, figure_cell, key_figure, sum_line
 from longpoint.sheets.dialects import words_for
 from longpoint.sheets.printed_lengths import printed_lengths
 from longpoint.sheets.saw_settings import NO_BREAK
+from longpoint.speech.said import say
 from longpoint.survey.house import Dialect
+from tests.country import english
 from tests.unit.sheets.sample import HOUSE, PIECES, SKIRTING_PIECES, by_mark
 
 WORDS = words_for(Dialect.UK)
@@ -55,18 +58,13 @@ def test_the_figure_and_its_fraction_stay_on_one_line() -> None:
 
 
 def test_the_sum_behind_a_figure_is_shown() -> None:
-    assert sum_line(HEAD, WORDS) == f"Sum: {HEAD.hand_sum}"
-    assert sum_line(replace(HEAD, hand_sum=""), WORDS) == ""
-    assert sum_line(replace(HEAD, role=Role.RUN, hand_sum="as read 900"), WORDS) == "as read 900"
+    assert sum_line(HEAD) == f"Sum: {HEAD.hand_sum}"
+    assert sum_line(replace(HEAD, hand_sum="")) == ""
+    assert sum_line(replace(HEAD, role=Role.RUN, hand_sum="as read 900")) == "as read 900"
 
 
 def test_the_sum_is_in_the_words_of_the_country() -> None:
-    run = replace(
-        HEAD,
-        role=Role.RUN,
-        hand_sum="before the skirting 3568; left end scribed over PR1-N; right end mitred",
-    )
-    assert sum_line(run, words_for(Dialect.US)) == (
-        "before the baseboard 3568; left end coped over PR1-N; right end mitered"
-    )
-    assert sum_line(run, WORDS) == run.hand_sum
+    hand_sum = run_sum(say("before the skirting"), [3568.0])
+    run = replace(HEAD, role=Role.RUN, hand_sum=hand_sum)
+    assert english(Dialect.US).text(sum_line(run)) == "before the baseboard 3568"
+    assert english(Dialect.NZ).text(sum_line(run)) == hand_sum

@@ -23,11 +23,13 @@ from longpoint.sheets.blocks import (
 from longpoint.sheets.cautions import nailing_cautions
 from longpoint.sheets.fixing_sheet import fixing_blocks, fixing_sheets
 from longpoint.sheets.fixing_text import fixing_text
+from longpoint.sheets.in_tongue import in_tongue
 from longpoint.sheets.nail_picture import nail_picture
 from longpoint.survey.fixing import FixingSetup, Nail
 from longpoint.survey.house import Dialect
 from longpoint.survey.openings import Method
 from longpoint.survey.readings import Plane
+from tests.country import english
 from tests.unit.sheets.sample import HOUSE, PLAN
 
 ONE_NAIL = (Nail(gauge=16, length_mm=50.0),)
@@ -227,7 +229,7 @@ def test_the_order_of_work_is_in_the_words_of_the_country(
 ) -> None:
     steps = [
         cell.text
-        for block in flat(fixing_blocks(telling(dialect)))
+        for block in in_tongue(tuple(flat(fixing_blocks(telling(dialect)))), english(dialect))
         if isinstance(block, Table)
         for row in block.rows
         for cell in row

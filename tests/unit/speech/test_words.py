@@ -5,6 +5,7 @@ import string
 import pytest
 
 from tools.words import (
+    COUNTRIES,
     LETTER,
     NAMED,
     TEMPLATE,
@@ -13,16 +14,22 @@ from tools.words import (
     compiled,
     names_in,
     po_text,
+    proposed,
     template_text,
     translations,
 )
 
-LANGUAGES = sorted(path.stem for path in WORDS.glob("*.po"))
+CATALOGUES = sorted(path.stem for path in WORDS.glob("*.po"))
+LANGUAGES = [code for code in CATALOGUES if code not in COUNTRIES]
 NOW = collected()
 OF_SHEETS = {
     each.id for each in NOW if each.id and any(f.startswith("sheets/") for f, _ in each.locations)
 }
-BOOKS = {code: translations(WORDS / f"{code}.po") for code in LANGUAGES}
+BOOKS = {code: translations(WORDS / f"{code}.po") for code in CATALOGUES}
+
+
+def _forms(said: str | tuple[str, ...] | list[str]) -> tuple[str, ...]:
+    return (said,) if isinstance(said, str) else tuple(said)
 
 
 def test_the_template_is_what_the_sources_say() -> None:
@@ -34,14 +41,25 @@ def test_a_language_has_the_messages_of_today_and_no_others(code: str) -> None:
     assert {each.id for each in BOOKS[code] if each.id} == {each.id for each in NOW if each.id}
 
 
-@pytest.mark.parametrize("code", LANGUAGES)
+@pytest.mark.parametrize("code", COUNTRIES)
+def test_a_country_has_every_message_that_it_may_say_otherwise(code: str) -> None:
+    otherwise = {
+        each.id
+        for each in NOW
+        if each.id and any(proposed(form, code) != form for form in _forms(each.id))
+    }
+    assert {each.id for each in BOOKS[code] if each.id} == otherwise
+    assert all(each.string and all(_forms(each.string)) for each in BOOKS[code] if each.id)
+
+
+@pytest.mark.parametrize("code", CATALOGUES)
 def test_what_the_program_reads_is_what_was_translated(code: str) -> None:
     book = BOOKS[code]
     assert (WORDS / f"{code}.mo").read_bytes() == compiled(book), "run `make words`"
     assert (WORDS / f"{code}.po").read_bytes() == po_text(book), "run `make words`"
 
 
-@pytest.mark.parametrize("code", LANGUAGES)
+@pytest.mark.parametrize("code", CATALOGUES)
 def test_the_sheets_own_words_are_all_translated_plurals_too(code: str) -> None:
     missing = [
         each.id
@@ -52,7 +70,7 @@ def test_the_sheets_own_words_are_all_translated_plurals_too(code: str) -> None:
     assert not missing
 
 
-@pytest.mark.parametrize("code", LANGUAGES)
+@pytest.mark.parametrize("code", CATALOGUES)
 def test_a_translation_names_the_same_values_and_can_be_filled_in(code: str) -> None:
     for message in BOOKS[code]:
         english = message.id if isinstance(message.id, tuple) else (message.id,)

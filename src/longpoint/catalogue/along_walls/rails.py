@@ -130,7 +130,7 @@ def _leaning(asked: Asked, openings: Sequence[Opening], band: Band) -> tuple[Fin
     for opening in openings:
         wider_mm = _wider_mm(opening, middle_mm) if opening.stands_on_floor else 0.0
         if abs(wider_mm) >= _LEAST_LEAN_MM:
-            way = "wider" if wider_mm > 0 else "narrower"
+            way = say("wider") if wider_mm > 0 else say("narrower")
             leaning.append(
                 say(
                     "{mark} {wider} {way}",

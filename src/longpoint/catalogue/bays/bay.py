@@ -145,7 +145,7 @@ def _board(asked: Asked, bay: _Bay, light: Light) -> Piece:
         left=end_cut(SawAngles(light.left.saw_deg, 0.0)),
         right=end_cut(SawAngles(light.right.saw_deg, 0.0)),
         profile=profile,
-        hand_sum=run_sum("frame", [light.line_mm, *short_mm], asked.units),
+        hand_sum=run_sum(say("frame"), [light.line_mm, *short_mm], asked.units),
         notes=(say("rip to {depth} first, off the edge at the frame", depth=depth),)
         if is_ripped
         else (),
@@ -173,7 +173,9 @@ def _run(asked: Asked, bay: _Bay, light: Light, what: str) -> Piece:
         left=_through(light.left.saw_deg if light.left.is_corner else 0.0),
         right=_through(light.right.saw_deg if light.right.is_corner else 0.0),
         profile=profile,
-        hand_sum=run_sum("frame", [light.line_mm, *to_wall_mm, *past_mm, *to_face_mm], asked.units),
+        hand_sum=run_sum(
+            say("frame"), [light.line_mm, *to_wall_mm, *past_mm, *to_face_mm], asked.units
+        ),
     )
 
 

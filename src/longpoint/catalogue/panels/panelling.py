@@ -171,7 +171,7 @@ def _piece(
         "; ",
         (
             sums[role],
-            run_sum(say("inner edge"), taken, asked.units).replace(" + ", " and over the mitres ")
+            run_sum(say("inner edge"), taken, asked.units, plus=say("and over the mitres"))
             + say(" over the long points"),
         ),
     )

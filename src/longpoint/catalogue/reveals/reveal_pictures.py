@@ -46,7 +46,7 @@ def extension_section(depth_mm: float, thickness_mm: float, step_mm: float, unit
                     depth=format_length(depth_mm, units),
                 ),
             ),
-            _beside(18.0, depth_mm + 25.0, "lining"),
+            _beside(18.0, depth_mm + 25.0, say("lining")),
             Label(x_mm=-wall_mm - _WALL_MM / 2.0, y_mm=14.0, text=say("wall")),
             Label(x_mm=-wall_mm / 2.0, y_mm=-16.0, text=say("room")),
         ),
@@ -62,7 +62,10 @@ def rip_picture(
     name: str,
     units: Units,
     *,
-    edges: tuple[str, str] = ("planed edge: to the room", "ripped edge: against the lining"),
+    edges: tuple[str, str] = (
+        say("planed edge: to the room"),
+        say("ripped edge: against the lining"),
+    ),
 ) -> Sketch:
     """Return a board lying face up, its taper drawn so that it can be seen.
 

@@ -248,7 +248,7 @@ def _lines(asked: Asked, stair: StairPitch, level: Profile) -> tuple[str, ...]:
     pitch = format_angle(stair.pitch_deg)
     half = format_angle(stair.pitch_deg / 2.0)
     lines = [_pitch_line(asked, stair)]
-    for end, sign, edges in (("foot", "", "shorter"), ("head", "-", "longer")):
+    for end, sign, edges in (("foot", "", say("shorter")), ("head", "-", say("longer"))):
         if _end(asked, end) == BISECT:
             lines.append(
                 say(

@@ -127,7 +127,7 @@ class _Cover:
         )
 
     def misfit(self) -> str:
-        way = "over" if self.over_mm > 0 else "short"
+        way = say("over") if self.over_mm > 0 else say("short")
         return say(
             "That is {with_unit} {way}, and our limit is {with_unit_2}",
             with_unit=self.with_unit(abs(self.over_mm)),
