@@ -71,6 +71,38 @@ def load_members(folder: CrewFolder) -> tuple[Member, ...]:
         raise _damaged(say("it is damaged")) from error
 
 
+class LoadedMembers:
+    """The list of who was let in, read again only once another stands there.
+
+    Each request asks for it, and another process may put a phone out meanwhile.
+
+    Args:
+        folder: Where it lies.
+    """
+
+    def __init__(self, folder: CrewFolder) -> None:
+        self._folder = folder
+        self._known: tuple[tuple[int, ...], tuple[Member, ...]] | None = None
+
+    def __call__(self) -> tuple[Member, ...]:
+        """Return who was let in, those put out too.
+
+        Raises:
+            ExchangeError: The file is damaged.
+        """
+        try:
+            found = self._folder.members.stat()
+        except OSError:
+            self._known = None
+            return load_members(self._folder)
+        # Looked at before it is read: one that comes in between is read twice, never left out.
+        mark = (found.st_ino, found.st_size, found.st_mtime_ns, found.st_ctime_ns)
+        known = self._known
+        if known is None or known[0] != mark:
+            known = self._known = (mark, load_members(self._folder))
+        return known[1]
+
+
 def save_members(folder: CrewFolder, members: Sequence[Member]) -> None:
     """Write down who was let in; only its owner may read it.
 

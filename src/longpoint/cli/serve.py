@@ -60,7 +60,7 @@ def command(store: StorePlace, lan: bool, port: int, idle_minutes: float) -> Out
     """
     refuse_without_extra()
     # Heavy, and missing where the extra is: not before it is known to be there.
-    from longpoint.cli.crew_folder import AuditLog, crew_folder, load_members, save_members
+    from longpoint.cli.crew_folder import AuditLog, LoadedMembers, crew_folder, save_members
     from longpoint.serve.authority import tls_files
     from longpoint.serve.crew import Crew, Doors, Guard, Keeper, Members, crew_app
     from longpoint.serve.crew.running import LOOPBACK, LastAsked, listening, private_addresses
@@ -83,7 +83,7 @@ def command(store: StorePlace, lan: bool, port: int, idle_minutes: float) -> Out
         stack.callback(keeper.close)
         doors, last = Doors(time.monotonic), LastAsked(time.monotonic())
         members = Members(
-            lambda: load_members(folder), lambda all_of: save_members(folder, all_of), time.time
+            LoadedMembers(folder), lambda all_of: save_members(folder, all_of), time.time
         )
         names = (*addresses, LOOPBACK, "localhost")
         crew = Crew(keeper, doors, members, AuditLog(folder), is_secure=lan)

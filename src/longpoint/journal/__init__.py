@@ -5,6 +5,7 @@ of them another device lacks, and both journals put together. What an entry mean
 room's business: `phone/fold` makes a house of them.
 """
 
+from longpoint.journal.counters import Counters, UpTo, counters_sum
 from longpoint.journal.entry import (
     Entry,
     Key,
@@ -13,10 +14,11 @@ from longpoint.journal.entry import (
     key_of,
     read_entry,
 )
-from longpoint.journal.passing_on import Clash, Merged, Seen, UpTo, lacking, merged, seen
+from longpoint.journal.passing_on import Clash, Merged, Seen, lacking, lacking_of, merged, seen
 
 __all__ = [
     "Clash",
+    "Counters",
     "Entry",
     "Key",
     "Merged",
@@ -24,8 +26,10 @@ __all__ = [
     "UpTo",
     "as_written",
     "checked_entry",
+    "counters_sum",
     "key_of",
     "lacking",
+    "lacking_of",
     "merged",
     "read_entry",
     "seen",

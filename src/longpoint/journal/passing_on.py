@@ -4,30 +4,12 @@ Nothing is ever sent but entries as they were written. So it doesn't matter in w
 arrive, how often, or what the clocks of the devices say: the same entries are the same journal.
 """
 
-import hashlib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Final, NamedTuple
+from heapq import merge
 
+from longpoint.journal.counters import Counters, UpTo
 from longpoint.journal.entry import Entry, Key, as_written, key_of
-
-SUM_SIGNS: Final = 16
-
-
-class UpTo(NamedTuple):
-    """Which entries of one device are here.
-
-    A device's counts have gaps: it counts on from the highest that it has seen of any device. So
-    the highest count alone doesn't say what is missing before it.
-
-    Attributes:
-        counter: The highest count.
-        sum: Sum over all counts that are here.
-    """
-
-    counter: int
-    sum: str
-
 
 Seen = Mapping[str, UpTo]
 """Which entries of each device are here."""
@@ -75,8 +57,7 @@ def seen(keys: Iterable[Key]) -> Seen:
         >>> seen([Key("p", 1), Key("p", 4), Key("q", 3)])["p"].counter
         4
     """
-    counters = _counters(keys)
-    return {device: UpTo(max(c), _sum(c)) for device, c in sorted(counters.items())}
+    return {device: counters.up_to() for device, counters in sorted(_by_device(keys).items())}
 
 
 def lacking(keys: Iterable[Key], there: Seen) -> tuple[Key, ...]:
@@ -97,15 +78,23 @@ def lacking(keys: Iterable[Key], there: Seen) -> tuple[Key, ...]:
         >>> len(lacking(here, seen(here[1:])))
         3
     """
-    found = []
-    for device, counters in _counters(keys).items():
-        known = there.get(device)
-        if known is not None and known.counter > max(counters):
-            continue
-        before = {c for c in counters if known is not None and c <= known.counter}
-        is_whole = known is not None and _sum(before) == known.sum
-        found += [Key(device, c) for c in (counters - before if is_whole else counters)]
-    return tuple(sorted(found, key=lambda key: (key.counter, key.device)))
+    return tuple(lacking_of(_by_device(keys), there))
+
+
+def lacking_of(here: Mapping[str, Counters], there: Seen) -> Iterable[Key]:
+    """Yield as `lacking` does, for counts that are kept ready.
+
+    Args:
+        here: What is here of each device.
+        there: What the other device says that it has.
+    """
+    ordered = merge(
+        *(
+            [(counter, device) for counter in counters.lacking(there.get(device))]
+            for device, counters in here.items()
+        )
+    )
+    return (Key(device, counter) for counter, device in ordered)
 
 
 def merged(here: Iterable[Entry], there: Iterable[Entry]) -> Merged:
@@ -140,13 +129,8 @@ def merged(here: Iterable[Entry], there: Iterable[Entry]) -> Merged:
     )
 
 
-def _counters(keys: Iterable[Key]) -> dict[str, set[int]]:
-    counters: dict[str, set[int]] = {}
-    for device, counter in keys:
-        counters.setdefault(device, set()).add(counter)
-    return counters
-
-
-def _sum(counters: Iterable[int]) -> str:
-    text = ",".join(map(str, sorted(counters)))
-    return hashlib.sha256(text.encode()).hexdigest()[:SUM_SIGNS]
+def _by_device(keys: Iterable[Key]) -> dict[str, Counters]:
+    found: dict[str, Counters] = {}
+    for device, counter in sorted(keys):
+        found.setdefault(device, Counters()).add(counter)
+    return found

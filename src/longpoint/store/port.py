@@ -51,8 +51,8 @@ class HouseStore(Protocol):
             after: Number of the last one that isn't wanted.
         """
 
-    def entry(self, key: Key) -> Entry | None:
-        """Return one entry; None where there is none of that key."""
+    def texts(self, keys: Sequence[Key]) -> tuple[str | None, ...]:
+        """Return entries as they were written; None where there is none of that key."""
 
     def seen(self) -> Seen:
         """Return which entries of each device are here."""

@@ -109,10 +109,14 @@ class SqlStore:
             )
         return tuple((number, Key(device, counter)) for number, device, counter in rows)
 
-    def entry(self, key: Key) -> Entry | None:
-        """Return one entry; None where there is none of that key."""
+    def texts(self, keys: Sequence[Key]) -> tuple[str | None, ...]:
+        """Return entries as they were written; None where there is none of that key.
+
+        Raises:
+            StoreError: One of them isn't as it was written.
+        """
         with self._link.transaction(writes=False):
-            return self._entry(key)
+            return tuple(self._text(key) for key in keys)
 
     def seen(self) -> Seen:
         """Return which entries of each device are here."""
@@ -200,6 +204,19 @@ class SqlStore:
             "SELECT entry FROM entries WHERE device = ? AND counter = ?", (key.device, key.counter)
         )
         return read_entry(rows[0][0]) if rows else None
+
+    def _text(self, key: Key) -> str | None:
+        rows = self._link.rows(
+            "SELECT e.number, e.entry, e.sum, b.sum FROM entries e"
+            " LEFT JOIN entries b ON b.number = e.number - 1"
+            " WHERE e.device = ? AND e.counter = ?",
+            (key.device, key.counter),
+        )
+        for number, text, total, before in rows:
+            if not is_sum(total, before, number, text):
+                raise self._changed(f"Entry {number}")
+            return str(text)
+        return None
 
     def _with_entries(self, tail: Tail, entries: Sequence[Entry]) -> Tail:
         houses = {row[0] for row in self._link.rows("SELECT house FROM houses")}

@@ -10,13 +10,14 @@ import pytest
 import segno
 from click.testing import CliRunner
 
+from longpoint.cli import crew_folder
 from longpoint.cli.crew_extra import refuse_without_extra
 from longpoint.cli.main import main
 from longpoint.cli.serve import Porch
 from longpoint.errors import ExchangeError
 from longpoint.serve import app_files
 from longpoint.serve.authority import fingerprint
-from longpoint.serve.crew import Doors
+from longpoint.serve.crew import Doors, Member, Members
 from longpoint.store.sqlite_store import open_to_read
 from tests.crew_server import entry
 from tests.serving_process import Serving, serving_process
@@ -121,3 +122,27 @@ def test_a_code_and_a_knock_that_ran_out_are_told(
         "That code opens nothing any more; Enter shows a new one.",
     ]
     assert doors.waiting() == ()
+
+
+def test_the_list_is_read_again_only_once_another_stands_there(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder, read = crew_folder.CrewFolder(tmp_path / "crew"), []
+    loaded = crew_folder.LoadedMembers(folder)
+
+    def counted(of: crew_folder.CrewFolder) -> tuple[Member, ...]:
+        read.append(of)
+        return load_members(of)
+
+    load_members = crew_folder.load_members
+    monkeypatch.setattr(crew_folder, "load_members", counted)
+    assert loaded() == ()
+    members = Members(loaded, lambda all_of: crew_folder.save_members(folder, all_of), lambda: 0.0)
+    members.let_in("kimsphone", "Kim's phone")
+    assert [len(loaded()) for _ in range(3)] == [1, 1, 1]
+    assert len(read) <= 3
+    elsewhere = Members(
+        lambda: load_members(folder), lambda m: crew_folder.save_members(folder, m), lambda: 0.0
+    )
+    elsewhere.put_out("kimsphone")
+    assert [member.is_out for member in loaded()] == [True]

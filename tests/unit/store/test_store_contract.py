@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from longpoint.errors import StoreError, SurveyError
-from longpoint.journal import Entry, Key
+from longpoint.journal import Entry, Key, as_written
 from longpoint.store import HouseStore, Milestone, MilestoneKind
 from tests.store_adapters import Adapter, postgres_adapter, sqlite_adapter
 
@@ -89,9 +89,8 @@ def test_another_entry_under_a_key_is_refused_and_told(store: HouseStore) -> Non
     assert [clash.key for clash in taken.clashes] == [Key("phone", 1)]
     assert taken.clashes[0].here["line"] == "top"
     assert [e["counter"] for e in taken.added] == [2]
-    kept = store.entry(Key("phone", 1))
-    assert kept is not None
-    assert kept["line"] == "top"
+    (kept,) = store.texts([Key("phone", 1)])
+    assert kept == as_written(entry("phone", 1, line="top"))
 
 
 def test_one_that_is_no_entry_keeps_the_whole_bag_out(store: HouseStore) -> None:
@@ -143,7 +142,7 @@ def test_what_is_missing_before_the_highest_is_sent(store: HouseStore, tmp_path:
 def test_a_house_or_key_that_is_not_there_is_empty(store: HouseStore) -> None:
     assert store.entries("x") == ()
     assert store.milestones("x") == ()
-    assert store.entry(Key("x", 1)) is None
+    assert store.texts([Key("x", 1)]) == (None,)
     assert store.seen() == {}
 
 

@@ -19,7 +19,7 @@ from longpoint.serve.crew.api import REFUSALS, REQUESTS, openapi_document
 from longpoint.serve.crew.bodies import LONGEST_SECRET, name_in, read_body, share_in, wrong_body
 from longpoint.serve.crew.doors import Answered, Doors
 from longpoint.serve.crew.guard import Guard
-from longpoint.serve.crew.kept import Keeper
+from longpoint.serve.crew.kept import Keeper, Shared
 from longpoint.serve.crew.members import SESSION_S, Member, Members
 from longpoint.serve.crew.refusals import ANSWER_HEADERS, Refused, no_session, refused_by_store
 
@@ -140,9 +140,7 @@ class Crew:
         share = share_in(house, read_body(await request.body()))
         shared = await self._keeper.share(share)
         self._members.shared(member)
-        self._audit(
-            "shared", device=member.device, took=len(share.entries), gave=len(shared.entries)
-        )
+        self._audit("shared", device=member.device, took=len(share.entries), gave=len(shared.texts))
         if shared.clashes:
             key = shared.clashes[0].key
             raise Refused(
@@ -151,13 +149,7 @@ class Crew:
                 "Another entry stands on the laptop under that key: this phone was copied.",
                 "Go on with a new journal on one of the two; all other entries were taken.",
             )
-        return _answer(
-            {
-                "entries": list(shared.entries),
-                "seen": _seen(shared.seen),
-                "more": shared.more,
-            }
-        )
+        return _json(_shared_text(shared))
 
     def _member(self, request: Request) -> Member:
         """Return who asks, by cookie and by the page's own secret.
@@ -233,8 +225,21 @@ async def _status_answer(_request: Request, trouble: Exception) -> Response:
 
 def _answer(content: object, status: int = 200) -> Response:
     # A browser may have written half a sign: it goes on as the escape that it came as.
-    text = json.dumps(content, ensure_ascii=True, separators=(",", ":"))
+    return _json(_written(content), status)
+
+
+def _written(content: object) -> str:
+    return json.dumps(content, ensure_ascii=True, separators=(",", ":"))
+
+
+def _json(text: str, status: int = 200) -> Response:
     return Response(text, status, dict(ANSWER_HEADERS), "application/json")
+
+
+def _shared_text(shared: Shared) -> str:
+    # Each entry is JSON as it stands in the store: written once, given to every phone.
+    head = _written({"seen": _seen(shared.seen), "more": shared.more})
+    return f'{head[:-1]},"entries":[{",".join(shared.texts)}]}}'
 
 
 def _seen(seen: Seen) -> dict[str, dict[str, object]]:

@@ -2,23 +2,30 @@
 
 With thousands of entries in a house, reading all keys for every share takes longer than the write
 does. Entries are only ever added, under rising numbers, so what came since the last look is all
-that there is to read, whoever wrote it.
+that there is to read, whoever wrote it. Each entry goes to all phones of its house: as the text
+that it was written as, read from the store once.
 """
 
 from collections import OrderedDict
+from collections.abc import Iterable, Sequence
 from typing import Final, Protocol
 
-from longpoint.journal import Key, Seen, UpTo, lacking, seen
+from longpoint.journal import Counters, Key, Seen, UpTo, lacking_of
 
 MOST_HOUSES: Final = 50
 """Houses that are remembered; the one that was asked for longest ago is read anew."""
+MOST_SIGNS: Final = 8_000_000
+"""Signs of entries that are remembered, some 40,000 readings; the longest unasked goes first."""
 
 
-class Keys(Protocol):
+class Looked(Protocol):
     """The store, as far as this asks it."""
 
     def keys(self, house: str, after: int = 0) -> tuple[tuple[int, Key], ...]:
         """Return the keys of a house beyond a number, each with its own."""
+
+    def texts(self, keys: Sequence[Key]) -> tuple[str | None, ...]:
+        """Return entries as they were written; None where there is none of that key."""
 
 
 class HouseHere:
@@ -26,30 +33,59 @@ class HouseHere:
 
     def __init__(self) -> None:
         self._last = 0
-        self._counters: dict[str, set[int]] = {}
+        self._counters: dict[str, Counters] = {}
         self._seen: dict[str, UpTo] = {}
 
-    def look(self, store: Keys, house: str) -> None:
+    def look(self, store: Looked, house: str) -> None:
         """Read what came since the last look."""
         came: set[str] = set()
         for number, key in store.keys(house, self._last):
-            self._counters.setdefault(key.device, set()).add(key.counter)
+            self._counters.setdefault(key.device, Counters()).add(key.counter)
             came.add(key.device)
             self._last = number
         for device in came:
-            self._seen |= seen(self._keys(device))
+            self._seen[device] = self._counters[device].up_to()
 
     def seen(self) -> Seen:
         """Return which entries of each device are here."""
         return dict(self._seen)
 
-    def lacking(self, there: Seen) -> tuple[Key, ...]:
-        """Return which entries another device lacks, in their order."""
-        differ = [device for device, up_to in self._seen.items() if there.get(device) != up_to]
-        return lacking((key for device in differ for key in self._keys(device)), there)
+    def lacking(self, there: Seen) -> Iterable[Key]:
+        """Yield which entries another device lacks, in their order."""
+        differ = {
+            device: self._counters[device]
+            for device, up_to in self._seen.items()
+            if there.get(device) != up_to
+        }
+        return lacking_of(differ, there)
 
-    def _keys(self, device: str) -> list[Key]:
-        return [Key(device, counter) for counter in self._counters[device]]
+
+class Texts:
+    """Entries as they were written, those remembered that were asked for lately.
+
+    Args:
+        most_signs: Signs of all that are remembered.
+    """
+
+    def __init__(self, most_signs: int = MOST_SIGNS) -> None:
+        self._most, self._signs = most_signs, 0
+        self._texts: OrderedDict[Key, str] = OrderedDict()
+
+    def of(self, store: Looked, keys: Sequence[Key]) -> list[str]:
+        """Return the texts of entries that are in the store, in the order of their keys."""
+        lacking = [key for key in keys if key not in self._texts]
+        for key, text in zip(lacking, store.texts(lacking) if lacking else (), strict=True):
+            if text is not None:
+                self._texts[key] = text
+                self._signs += len(text)
+        found = []
+        for key in keys:
+            if key in self._texts:
+                self._texts.move_to_end(key)
+                found.append(self._texts[key])
+        while self._signs > self._most:
+            self._signs -= len(self._texts.popitem(last=False)[1])
+        return found
 
 
 class Here:
@@ -58,8 +94,9 @@ class Here:
     def __init__(self, most_houses: int = MOST_HOUSES) -> None:
         self._most = most_houses
         self._houses: OrderedDict[str, HouseHere] = OrderedDict()
+        self._texts = Texts()
 
-    def of(self, store: Keys, house: str) -> HouseHere:
+    def of(self, store: Looked, house: str) -> HouseHere:
         """Return what is here of a house now."""
         found = self._houses.setdefault(house, HouseHere())
         self._houses.move_to_end(house)
@@ -67,3 +104,7 @@ class Here:
             self._houses.popitem(last=False)
         found.look(store, house)
         return found
+
+    def texts(self, store: Looked, keys: Sequence[Key]) -> list[str]:
+        """Return entries as they were written."""
+        return self._texts.of(store, keys)

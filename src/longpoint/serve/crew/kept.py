@@ -8,6 +8,7 @@ import asyncio
 import threading
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from itertools import islice
 from queue import SimpleQueue
 from typing import Final, Protocol, TypeVar
 
@@ -21,6 +22,8 @@ MOST_ENTRIES: Final = 500
 """Entries in one answer; whoever lacks more asks again."""
 MOST_SIGNS: Final = 1_000_000
 """Signs of the entries in one answer, but always at least one entry."""
+READ_AT_ONCE: Final = 25
+"""Entries that are read together: few enough that large ones don't fill the memory."""
 MOST_AT_ONCE: Final = 64
 """Shares that are taken in one write."""
 
@@ -33,14 +36,6 @@ class TakenIn(Protocol):
         """Those that were refused."""
 
 
-class KeptEntry(Protocol):
-    """An entry in the store."""
-
-    @property
-    def entry(self) -> Entry:
-        """The entry as it was written."""
-
-
 class Kept(Protocol):
     """The store, as the server uses it."""
 
@@ -50,14 +45,11 @@ class Kept(Protocol):
     def houses(self) -> tuple[str, ...]:
         """Return the keys of all houses."""
 
-    def entries(self, house: str) -> Sequence[KeptEntry]:
-        """Return the entries of a house."""
-
     def keys(self, house: str, after: int = 0) -> tuple[tuple[int, Key], ...]:
         """Return the keys of a house beyond a number, each with its own."""
 
-    def entry(self, key: Key) -> Entry | None:
-        """Return one entry."""
+    def texts(self, keys: Sequence[Key]) -> tuple[str | None, ...]:
+        """Return entries as they were written; None where there is none of that key."""
 
     def close(self) -> None:
         """Let go of it."""
@@ -84,13 +76,13 @@ class Shared:
 
     Attributes:
         seen: What is here now of the house.
-        entries: What the phone lacks, or the first part of it.
+        texts: Entries that the phone lacks, as they were written, or the first of them.
         more: Whether there is more.
         clashes: What of its own was refused: another entry stands here under that key.
     """
 
     seen: Seen
-    entries: tuple[Entry, ...]
+    texts: tuple[str, ...]
     more: bool
     clashes: tuple[Clash, ...] = ()
 
@@ -224,23 +216,28 @@ def _told(act: Callable[[], T]) -> T | LongpointError:
 
 def _lacking(store: Kept, here: Here, share: Share, taken: object) -> Shared:
     house = here.of(store, share.house)
-    wanted = house.lacking(share.seen)
-    found: list[Entry] = []
+    texts, more = _page(store, here, house.lacking(share.seen))
+    return Shared(seen=house.seen(), texts=texts, more=more, clashes=_clashes_of(share, taken))
+
+
+def _page(store: Kept, here: Here, wanted: Iterable[Key]) -> tuple[tuple[str, ...], bool]:
+    """Return as many entries as one answer holds, and whether there are more."""
+    keys = list(islice(wanted, MOST_ENTRIES + 1))
+    found: list[str] = []
     signs = 0
-    for key in wanted[:MOST_ENTRIES]:
-        entry = store.entry(key)
-        if entry is None:
-            continue
-        signs += len(str(entry))
-        if found and signs > MOST_SIGNS:
-            break
-        found.append(entry)
+    for first in range(0, min(len(keys), MOST_ENTRIES), READ_AT_ONCE):
+        for text in here.texts(store, keys[first : first + READ_AT_ONCE]):
+            signs += len(text)
+            if len(found) == MOST_ENTRIES or (found and signs > MOST_SIGNS):
+                return tuple(found), True
+            found.append(text)
+    return tuple(found), len(keys) > MOST_ENTRIES
+
+
+def _clashes_of(share: Share, taken: object) -> tuple[Clash, ...]:
     # Shares are taken together: a clash is of the one that brought the refused entry.
-    own = {key_of(entry): as_written(entry) for entry in share.entries}
     clashes: tuple[Clash, ...] = getattr(taken, "clashes", ())
-    return Shared(
-        seen=house.seen(),
-        entries=tuple(found),
-        more=len(found) < len(wanted),
-        clashes=tuple(c for c in clashes if own.get(c.key) == as_written(c.there)),
-    )
+    if not clashes:
+        return ()
+    own = {key_of(entry): as_written(entry) for entry in share.entries}
+    return tuple(c for c in clashes if own.get(c.key) == as_written(c.there))
