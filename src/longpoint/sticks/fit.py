@@ -50,13 +50,14 @@ def cost_of(bars: Sequence[Bar], packing: Packing) -> int:
 
 def score(work: Workload, bars: Sequence[Bar], packing: Packing) -> Score:
     """Return how good a packing is, by the goals in their order; smaller is better."""
-    rooms = [bar.room for bar in bars]
-    return (
-        sum(work.mid[piece] for piece in packing.unplaced),
-        cost_of(bars, packing),
-        sum(bars[stick.bar].source is StickSource.STOCK for stick in packing.sticks),
-        -sum((rooms[stick.bar] - stick.used) ** 2 for stick in packing.sticks),
-    )
+    kinds = [(bar.cost, bar.source is StickSource.STOCK, bar.room) for bar in bars]
+    cost = new = squares = 0
+    for stick in packing.sticks:
+        bar_cost, is_new, room = kinds[stick.bar]
+        cost += bar_cost
+        new += is_new
+        squares += (room - stick.used) ** 2
+    return sum(work.mid[piece] for piece in packing.unplaced), cost, new, -squares
 
 
 def filled(work: Workload, bar: int, places: Sequence[Place]) -> Filled:
@@ -66,8 +67,12 @@ def filled(work: Workload, bar: int, places: Sequence[Place]) -> Filled:
 
 def put_in(work: Workload, stick: Filled, piece: int, room: int) -> Filled | None:
     """Return the stick with the piece where it costs least, None where it doesn't fit."""
-    if stick.used + least_more(work, piece) > room:
+    if stick.used + work.least_more[piece] > room:
         return None
+    if work.plain_kerf is not None:
+        used = stick.used + work.mid[piece] + (work.plain_kerf if stick.places else 0)
+        first = Place(piece, turned=False)
+        return Filled(stick.bar, (first, *stick.places), used) if used <= room else None
     best: tuple[int, int, bool] | None = None
     for turned in (False, True) if work.can_turn[piece] else (False,):
         left, right = work.ends(Place(piece, turned))
@@ -175,8 +180,7 @@ class _Shelf:
         self._work, self._opened = work, opened
         self._rooms = [bar.room for bar in bars]
         self._free = [self._rooms[stick.bar] - stick.used for stick in opened]
-        self._least = min((least_more(work, piece) for piece in pieces), default=0)
-        self._most_lost = _most_lost(work)
+        self._least = min((work.least_more[piece] for piece in pieces), default=0)
         self._live = [index for index, free in enumerate(self._free) if free >= self._least]
 
     def first(self, piece: int) -> tuple[int, Filled] | None:
@@ -189,7 +193,7 @@ class _Shelf:
         best: tuple[int, int, Filled] | None = None
         mid = self._work.mid[piece]
         for index in sorted(self._able(piece), key=self._free.__getitem__):
-            if best is not None and self._free[index] - mid - self._most_lost > best[0]:
+            if best is not None and self._free[index] - mid - self._work.most_lost > best[0]:
                 break
             tried = self._tried(index, piece)
             if tried is not None:
@@ -212,30 +216,17 @@ class _Shelf:
             self._live.remove(index)
 
     def _able(self, piece: int) -> list[int]:
-        least, free = least_more(self._work, piece), self._free
+        least, free = self._work.least_more[piece], self._free
         return [index for index in self._live if free[index] >= least]
 
     def _tried(self, index: int, piece: int) -> Filled | None:
         return put_in(self._work, self._opened[index], piece, self._rooms[self._opened[index].bar])
 
 
-def least_more(work: Workload, piece: int) -> int:
-    """Return the least that a piece adds to what is used. [0.01 mm]
-
-    A piece between two ends that lean apart may fill their triangle, but no more than its own.
-    """
-    return work.mid[piece] - abs(work.left_lean[piece] - work.right_lean[piece]) - 1
-
-
-def _most_lost(work: Workload) -> int:
-    """Return more than any piece adds beside its midline: two joints, or a joint and a point."""
-    kerf = max((*work.left_kerf, *work.right_kerf), default=0)
-    lean = max((abs(lean) for lean in (*work.left_lean, *work.right_lean)), default=0)
-    return 2 * (kerf + 2 * lean + 1)
-
-
 def downsized(work: Workload, bars: Sequence[Bar], packing: Packing) -> Packing:
     """Return the packing with every stick changed for the cheapest length that holds its pieces."""
+    if len(bars) == 1:
+        return packing
     taken = [0] * len(bars)
     for stick in packing.sticks:
         taken[stick.bar] += 1
@@ -277,12 +268,12 @@ def _rules(bars: Sequence[Bar]) -> list[Callable[[Bar, int], tuple[float, ...]]]
 def _refilled(work: Workload, bars: Sequence[Bar], packing: Packing, refills: int) -> Packing:
     """Empty a few sticks, the worst filled first, and fill again; keep what isn't worse."""
     draw = random.Random(_SEED)
-    rules = _rules(bars)
+    rules, rooms = _rules(bars), [bar.room for bar in bars]
     best, worth = packing, score(work, bars, packing)
     for _ in range(refills):
         if not best.sticks:
             break
-        waste = [bars[stick.bar].room - stick.used + 1 for stick in best.sticks]
+        waste = [rooms[stick.bar] - stick.used + 1 for stick in best.sticks]
         emptied: set[int] = set()
         wanted = min(len(best.sticks), draw.randint(1, 4))
         for _ in range(_MOST_DRAWS):

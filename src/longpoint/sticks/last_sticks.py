@@ -10,6 +10,7 @@ and the ways to share the pieces out among them searched through.
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 from typing import Final
 
 from longpoint.sticks.lean_states import Lean, state_of
@@ -19,6 +20,7 @@ from longpoint.sticks.pricing import WORTHWHILE, Needs
 
 MOST_LISTED: Final = 60_000
 MOST_TRIED: Final = 200_000
+_ROUNDING: Final = 1e-12
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +92,9 @@ class _Search:
             key=lambda entry: (entry[1], entry[0]),
         )
         self._longest = max((room for room, _, _ in self._bars), default=0)
+        # What a piece from here on is worth at most for its length.
+        self._rates = [*accumulate((p.worth / p.need for p in reversed(pieces)), max)][::-1]
+        self._has_states = any(least.states)
         self._tries = MOST_TRIED
         self._patterns: dict[tuple[int, int], Pattern | None] = {}
         self._in_vain: dict[Remaining, list[tuple[float, float]]] = {}
@@ -111,28 +116,44 @@ class _Search:
         """Every choice whose longest piece is this one, and that loses no more than the budget."""
         stack = [(first, 1 << first, self._pieces[first].need, self._pieces[first].worth)]
         pieces, longest, count = self._pieces, self._longest, len(self._pieces)
+        rates = self._rates
         while stack:
             last, bits, need, worth = stack.pop()
             choice = self._choice(bits, need, worth)
             if choice is not None and choice.loss <= budget:
                 yield choice
+            wanted = self._rate_wanted(need, worth, budget)
             for following in range(last + 1, count):
+                if rates[following] < wanted:
+                    break
                 piece = pieces[following]
                 if need + piece.need <= longest:
                     stack.append(
                         (following, bits | 1 << following, need + piece.need, worth + piece.worth)
                     )
 
+    def _rate_wanted(self, need: int, worth: float, budget: float) -> float:
+        """What more pieces must be worth for their length, that no more than the budget is lost."""
+        return (
+            min(
+                (
+                    (cost - worth - budget) / (room - need)
+                    for room, cost, _ in self._bars
+                    if room > need
+                ),
+                default=math.inf,
+            )
+            - _ROUNDING
+        )
+
     def _choice(self, bits: int, need: int, worth: float) -> _Choice | None:
         for room, cost, bar in self._bars:
-            if need <= room and need + self._state_cost(bits) <= room:
+            if need <= room and (not self._has_states or need + self._state_cost(bits) <= room):
                 return _Choice(cost - worth, bits, bar)
         return None
 
     def _state_cost(self, bits: int) -> int:
         states = self._least.states
-        if not any(states):
-            return 0
         chosen = (piece.lean for index, piece in enumerate(self._pieces) if bits >> index & 1)
         return states[state_of(chosen)]
 

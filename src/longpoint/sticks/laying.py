@@ -27,6 +27,12 @@ class Workload:
         right_kerf: Cuts of the right ends along the stick. [0.01 mm]
         can_turn: Whether each may be turned.
         alone: What each uses on a stick of its own. [0.01 mm]
+        least_more: The least that each adds to what is used: a piece between two ends that lean
+            apart may fill their triangle, but no more than its own. [0.01 mm]
+        most_lost: More than any piece adds beside its midline: two joints, or a joint and a point.
+            [0.01 mm]
+        plain_kerf: What every joint takes where all ends are square and cut alike, so that the
+            order of the pieces makes no difference; None elsewhere. [0.01 mm]
     """
 
     demands: tuple[Demand, ...]
@@ -37,6 +43,9 @@ class Workload:
     right_kerf: tuple[int, ...]
     can_turn: tuple[bool, ...]
     alone: tuple[int, ...]
+    least_more: tuple[int, ...]
+    most_lost: int
+    plain_kerf: int | None
 
     def ends(self, place: Place) -> tuple[tuple[int, int], tuple[int, int]]:
         """Return (lean, kerf) of the end that lies left, and of the end that lies right."""
@@ -48,6 +57,9 @@ class Workload:
 
 def workload(demands: Sequence[Demand]) -> Workload:
     """Unpack demands for the nester."""
+    ends = [end for demand in demands for end in (demand.left, demand.right)]
+    kerfs = {end.kerf for end in ends}
+    leans = {abs(end.lean) for end in ends}
     return Workload(
         demands=tuple(demands),
         mid=tuple(d.mid for d in demands),
@@ -57,6 +69,9 @@ def workload(demands: Sequence[Demand]) -> Workload:
         right_kerf=tuple(d.right.kerf for d in demands),
         can_turn=tuple(d.can_turn for d in demands),
         alone=tuple(d.mid + tip(d.left.lean) + tip(d.right.lean) for d in demands),
+        least_more=tuple(d.mid - abs(d.left.lean - d.right.lean) - 1 for d in demands),
+        most_lost=2 * (max(kerfs, default=0) + 2 * max(leans, default=0) + 1),
+        plain_kerf=min(kerfs) if len(kerfs) == 1 and leans == {0} else None,
     )
 
 

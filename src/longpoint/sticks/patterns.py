@@ -94,6 +94,8 @@ class Layout:
 
     def _places(self, counts: Counts, room: int) -> tuple[Place, ...]:
         pieces = [piece for group, count in counts for piece in self.groups[group][:count]]
+        if self.work.plain_kerf is not None:
+            return tuple(Place(piece, turned=False) for piece in reversed(pieces))
         for order in (pieces, pieces[::-1], pieces[1::2] + pieces[::2]):
             found = self._inserted(order, room)
             if found is not None:

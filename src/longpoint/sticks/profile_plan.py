@@ -18,6 +18,7 @@ from longpoint.sticks.ordering import best_order
 from longpoint.sticks.plan import CutStick, Laid, Proof, Reached, StickSource
 from longpoint.sticks.tidy import tidied
 from longpoint.sticks.together import gathered
+from longpoint.sticks.weighed_bound import weighed_bound
 
 BY_FIT: Final = say("best fit and moves; bound by sums")
 BY_COLUMNS: Final = say("column generation and dives")
@@ -89,7 +90,9 @@ def plan_profile(
 def _packed(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort) -> Improved:
     packing = fit(work, bars.bars, effort.refills)
     floor = floor_of(work, bars.bars)
-    bound = simple_bound(floor, bars)
+    bound, cost = simple_bound(floor, bars), cost_of(bars.bars, packing)
+    if bound < cost and not packing.unplaced:
+        bound = max(bound, weighed_bound(floor, bars, cost))
     if solver is None or packing.unplaced:
         return Improved(packing, bound, BY_FIT)
     found = improve(work, bars, packing, floor, bound, solver, effort)

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from longpoint.sticks.bars import Bar
-from longpoint.sticks.fit import Filled, Packing, downsized, least_more, put_in, score
+from longpoint.sticks.fit import Filled, Packing, downsized, put_in, score
 from longpoint.sticks.laying import Workload, used_length
 from longpoint.sticks.ordering import best_order
 
@@ -60,7 +60,7 @@ def _target(
     best: tuple[int, int, Filled, Filled] | None = None
     # Worth it only where the stick that takes has less left than the one that gives will have.
     mid = work.mid[piece]
-    least, most = max(mid // 2, least_more(work, piece)), left + mid
+    least, most = max(mid // 2, work.least_more[piece]), left + mid
     for index in [n for n, spare in enumerate(free) if least <= spare < most]:
         if index == source:
             continue

@@ -1,3 +1,5 @@
+from itertools import permutations
+
 import pytest
 
 from longpoint.sticks.demand import profile_demand
@@ -68,3 +70,15 @@ def test_a_piece_alone_uses_its_length_and_its_two_points() -> None:
     work = workload(profile_demand(pieces, OG, 2.5).demands)
     assert work.alone == tuple(used_length(work, [Place(n, turned=False)]) for n in (0, 1))
     assert work.alone == tuple(used_length(work, [Place(n, turned=True)]) for n in (0, 1))
+
+
+def test_only_square_ends_cut_alike_make_the_order_of_pieces_needless() -> None:
+    square = [architrave_piece(f"W{number}", 700.0 + number, 0, 0) for number in range(3)]
+    plain = workload(profile_demand(square, OG, 2.5).demands)
+    assert plain.plain_kerf == 250
+    orders = list(permutations(range(3)))
+    assert (
+        len({used_length(plain, [Place(n, turned=False) for n in order]) for order in orders}) == 1
+    )
+    one_mitre = [*square[:2], architrave_piece("W2", 702.0, 45, 0)]
+    assert workload(profile_demand(one_mitre, OG, 2.5).demands).plain_kerf is None
