@@ -34,6 +34,7 @@ class Words:
         wall_reveal: The wall's own face at the side of an opening; no word for the quirk.
         lining: The board that lines an opening and that trim is nailed to.
         cover_bead: A small moulding over a joint, at the floor most often.
+        jamb_lining: A lining that is cut and put up, all of it.
     """
 
     architrave: str
@@ -50,6 +51,7 @@ class Words:
     wall_reveal: str = instead("reveal", say("wall reveal"))
     lining: str = say("lining")
     cover_bead: str = say("cover bead")
+    jamb_lining: str = say("jamb lining")
 
 
 _SOUTH: Final = Words(
@@ -89,6 +91,7 @@ _STATES: Final = Words(
     wall_reveal=instead("recess", say("wall reveal")),
     lining=instead("jamb", say("lining")),
     cover_bead=instead("shoe", say("cover bead")),
+    jamb_lining=instead("jamb", say("jamb lining")),
 )
 _CANADA: Final = Words(
     architrave=instead("casing", say("architrave")),
@@ -104,6 +107,7 @@ _CANADA: Final = Words(
     wall_reveal=instead("recess", say("wall reveal")),
     lining=instead("jamb", say("lining")),
     cover_bead=instead("shoe", say("cover bead")),
+    jamb_lining=instead("jamb", say("jamb lining")),
 )
 
 

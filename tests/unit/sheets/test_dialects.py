@@ -51,6 +51,7 @@ def test_every_kind_and_method_has_words() -> None:
         ("a mitred return, quirks of 5", "a mitered return, reveals of 5", None),
         ("to the reveal's near face", "to the recess's near face", "to the reveal's near face"),
         ("a window board on a cornice", "a stool on a crown", "a window board on a cornice"),
+        ("a jamb lining", "a jamb", "a jamb lining"),
         ("Moulding above a dado rail", "Molding above a chair rail", None),
         ("mitresome, unquirked", "mitresome, unquirked", "mitresome, unquirked"),
     ],
