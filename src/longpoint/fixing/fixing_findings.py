@@ -6,7 +6,15 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.fixing.gauges import diameters_mm, is_off_gauge, thickest_mm
-from longpoint.fixing.nail_lines import PUNCHED_MM, Into, NailLine, Standing, Trouble
+from longpoint.fixing.nail_lines import (
+    FRAMING,
+    PUNCHED_MM,
+    Into,
+    NailLine,
+    Standing,
+    Trouble,
+    into_words,
+)
 from longpoint.fixing.nailing import Nailing, Section
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.length import MM_PER_INCH, Units
@@ -151,7 +159,7 @@ def _boxes(house: House) -> list[Finding]:
 
 
 def _line(units: Units, section: Section, line: NailLine) -> list[_OnLine]:
-    into = _words(line.bed.into)
+    into = into_words(line.bed.into)
     here = say("{section} ({profile})", section=section.name, profile=section.profile)
     if line.standing is Standing.NONE:
         return [
@@ -204,25 +212,21 @@ def _meant_for(line: NailLine) -> list[tuple[Nail, Trouble]]:
     At a stud brads are named only where the crew has nothing thicker.
     """
     thick = [(nail, said) for nail, said in line.wrong if nail.gauge < BRAD_GAUGE]
-    return thick if thick and line.bed.into is Into.STUD else list(line.wrong)
+    return thick if thick and line.bed.into in FRAMING else list(line.wrong)
 
 
 def _by(length_mm: float, units: Units) -> str:
     """Return by how much; what is less than a mark of the tape is told as just that."""
     least_mm = 0.5 if units is Units.MM else MM_PER_INCH / 16.0
-    return "just" if length_mm < least_mm else format_with_unit(length_mm, units)
+    return say("just") if length_mm < least_mm else format_with_unit(length_mm, units)
 
 
 def _comes_out(line: NailLine) -> str:
     if line.bed.into is Into.LINING:
         return say("turned by the grain, it would come out of the reveal's face.")
-    if line.bed.into is Into.STUD:
-        return say("it would come out behind the stud.")
+    if line.bed.into in FRAMING:
+        return say("it would come out behind the {into}.", into=into_words(line.bed.into))
     return say("punched {punched_mm:g} mm it would come out behind.", punched_mm=PUNCHED_MM)
-
-
-def _words(into: Into) -> str:
-    return say("lining under the stop") if into is Into.UNDER else into.value
 
 
 def _diameter(nail: Nail, units: Units) -> str:

@@ -35,7 +35,31 @@ class Into(StrEnum):
 
     LINING = "lining"
     STUD = "stud"
+    JOIST = "joist"
+    """Or plate or backing: what is above a ceiling's edge."""
     UNDER = "the timber under it"
+
+
+FRAMING: Final = frozenset({Into.STUD, Into.JOIST})
+"""What takes a nail of its own thickness, not a brad."""
+
+
+def into_words(into: Into) -> str:
+    """Return what a line holds in, in words.
+
+    Example:
+        >>> into_words(Into.JOIST)
+        'joist or backing'
+    """
+    match into:
+        case Into.LINING:
+            return say("lining")
+        case Into.STUD:
+            return say("stud")
+        case Into.JOIST:
+            return say("joist or backing")
+        case Into.UNDER:
+            return say("lining under the stop")
 
 
 class Trouble(StrEnum):
@@ -216,11 +240,11 @@ def _why_none(bed: Bed, units: Units) -> str:
 
 def _best(nails: Iterable[Nail], into: Into) -> Nail:
     """Return the shortest; of equals the thinner one for an edge, the thicker one for a stud."""
-    way = 1.0 if into is Into.STUD else -1.0
+    way = 1.0 if into in FRAMING else -1.0
     return min(nails, key=lambda nail: (nail.length_mm, way * nail.gauge))
 
 
 def _usual(into: Into, units: Units) -> list[Nail]:
     """Return what is usually sold, the usual gauge first; into studs nothing as thin as 18."""
-    gauges = (16, 15) if into is Into.STUD else (18, 16)
+    gauges = (16, 15) if into in FRAMING else (18, 16)
     return [Nail(gauge=g, length_mm=mm) for g in gauges for mm in usual_lengths_mm(g, units)]

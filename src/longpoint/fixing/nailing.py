@@ -17,6 +17,14 @@ from longpoint.fixing.nail_lines import (
     nail_line,
     no_nail,
 )
+from longpoint.fixing.other_beds import (
+    CORNICE_EDGE_MM,
+    EDGE_SHARE,
+    PACKED_APART_MM,
+    packed_bed,
+    spring_deg,
+    sprung_beds,
+)
 from longpoint.fixing.wall_behind import WallBehind, wall_behind
 from longpoint.pieces.piece import Piece, Role
 from longpoint.speech.said import say
@@ -41,8 +49,20 @@ class Treatment(StrEnum):
     UNDER = "to what it covers"
     PINNED = "glue and pins"
     GLUED = "glue alone"
-    OTHER = "screws, brackets or backing"
-    """Not worked out here: it hangs on what is behind, or on its maker's instructions."""
+    CEILING = "to wall and ceiling"
+    LINED = "through packers to the stud"
+    BACKED = "to what lies behind a splay"
+    BEDDED = "on packers and adhesive"
+    BATTENS = "on battens"
+    BRACKETS = "on brackets"
+    """The last four have no nails here: it hangs on what is behind, or on a maker's word."""
+
+
+NAILED: Final = frozenset(
+    {Treatment.SET, Treatment.WALL, Treatment.UNDER, Treatment.CEILING, Treatment.LINED}
+)
+"""Those whose nails are worked out here."""
+_LININGS: Final = {"jamb-lining": Treatment.LINED, "extension-lining": Treatment.PINNED}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +76,7 @@ class Section:
         width_mm: Face width of the profile.
         thickness_mm: Its thickness.
         thin_mm: Its thickness at the inner edge.
+        spring_deg: Angle between a cornice's back and the wall; 0 for all else.
         quirk_mm: Lining left showing; 0 where there is no lining.
         lining_mm: Thickness of the lining's edge; 0 where there is none.
         lines: Its lines of nails, the inner (lower) first.
@@ -70,6 +91,12 @@ class Section:
     quirk_mm: float
     lining_mm: float
     lines: tuple[NailLine, ...]
+    spring_deg: float = 0.0
+
+    @property
+    def in_a_row(self) -> int:
+        """How many nails stand side by side along a line: a lining takes them in pairs."""
+        return 2 if self.treatment is Treatment.LINED and self.width_mm > ONE_LINE_MM else 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,7 +137,7 @@ class Nailing:
         return next((each for each in self.sections if each.name == name), None)
 
 
-_Key = tuple[Treatment, str, float, float]
+_Key = tuple[Treatment, str, float, float, float]
 
 
 def nail_house(house: House, pieces: Iterable[Piece]) -> Nailing:
@@ -127,20 +154,27 @@ def nail_house(house: House, pieces: Iterable[Piece]) -> Nailing:
     sections: dict[_Key, Section] = {}
     nailed = []
     for piece in pieces:
-        treatment = treatment_of(piece)
-        if treatment not in (Treatment.SET, Treatment.WALL, Treatment.UNDER):
+        entry = next((each for each in house.trims if each.mark == piece.trim), None)
+        treatment = treatment_of(piece, entry.kind if entry else "")
+        if treatment not in NAILED:
             nailed.append(NailedPiece(piece=piece, section="", treatment=treatment))
             continue
         quirk_mm, lining_mm = _edge(house, wall, piece, treatment)
-        key = (treatment, piece.profile, quirk_mm, lining_mm)
+        leans_deg = spring_deg(entry) if treatment is Treatment.CEILING else 0.0
+        key = (treatment, piece.profile, quirk_mm, lining_mm, leans_deg)
         if key not in sections:
             sections[key] = _section(house, wall, piece, key, letter(len(sections)))
         nailed.append(_nailed(piece, sections[key], wall))
     return Nailing(wall=wall, sections=tuple(sections.values()), pieces=tuple(nailed))
 
 
-def treatment_of(piece: Piece) -> Treatment:
-    """Return how a piece is fixed, by its role."""
+def treatment_of(piece: Piece, kind: str = "") -> Treatment:
+    """Return how a piece is fixed, by its role.
+
+    Args:
+        piece: The piece.
+        kind: Kind of other trim it belongs to, by its name in the catalogue; empty for none.
+    """
     match piece.role:
         case Role.HEAD | Role.LEFT_LEG | Role.RIGHT_LEG | Role.SILL | Role.SIDE | Role.SEGMENT:
             return Treatment.SET
@@ -156,8 +190,16 @@ def treatment_of(piece: Piece) -> Treatment:
             return Treatment.PINNED
         case Role.RETURN | Role.WEDGE:
             return Treatment.GLUED
-        case _:
-            return Treatment.OTHER
+        case Role.CORNICE:
+            return Treatment.CEILING
+        case Role.LINING:
+            return _LININGS.get(kind, Treatment.BACKED)
+        case Role.BOARD:
+            return Treatment.BEDDED
+        case Role.SHELF:
+            return Treatment.BATTENS
+        case Role.HANDRAIL:
+            return Treatment.BRACKETS
 
 
 def letter(index: int) -> str:
@@ -175,7 +217,7 @@ def _edge(
     house: House, wall: WallBehind, piece: Piece, treatment: Treatment
 ) -> tuple[float, float]:
     """Return quirk and thickness of the lining at a piece; 0 where neither counts."""
-    if treatment is Treatment.WALL:
+    if treatment in (Treatment.WALL, Treatment.CEILING, Treatment.LINED):
         return (0.0, 0.0)
     opening = next((each for each in house.openings if each.mark == piece.opening), None)
     lining_mm = wall.lining.value_mm
@@ -196,17 +238,24 @@ def _edge(
 
 
 def _section(house: House, wall: WallBehind, piece: Piece, key: _Key, name: str) -> Section:
-    treatment, profile, quirk_mm, lining_mm = key
+    treatment, profile, quirk_mm, lining_mm, leans_deg = key
     known = next((each for each in house.profiles if each.name == profile), None)
-    thin_mm = piece.thickness_mm
+    thin_mm = piece.thickness_mm * (EDGE_SHARE if treatment is Treatment.CEILING else 1.0)
     if known is not None and known.thin_edge_mm is not None:
-        thin_mm = min(thin_mm, known.thin_edge_mm)
+        thin_mm = min(piece.thickness_mm, known.thin_edge_mm)
     nails = Nails(held=house.fixing.nails, units=house.units)
     match treatment:
         case Treatment.SET:
             lines = _set_lines(piece, wall, quirk_mm, lining_mm, thin_mm, nails)
         case Treatment.UNDER:
             lines = (_under_line(piece, lining_mm, wall, nails),)
+        case Treatment.CEILING:
+            at_mm = (CORNICE_EDGE_MM, piece.width_mm - CORNICE_EDGE_MM)
+            beds = sprung_beds(thin_mm, leans_deg, wall)
+            lines = tuple(nail_line(bed, mm, nails) for bed, mm in zip(beds, at_mm, strict=True))
+        case Treatment.LINED:
+            bed = packed_bed(piece.thickness_mm, wall)
+            lines = (nail_line(bed, min(FURTHEST_IN_MM, piece.width_mm / 2.0), nails),)
         case _:
             lines = _wall_lines(piece, wall, nails)
     return Section(
@@ -219,6 +268,7 @@ def _section(house: House, wall: WallBehind, piece: Piece, key: _Key, name: str)
         quirk_mm=quirk_mm,
         lining_mm=lining_mm,
         lines=lines,
+        spring_deg=leans_deg,
     )
 
 
@@ -313,19 +363,28 @@ def _stud_bed(piece: Piece, wall: WallBehind) -> Bed:
 
 def _nailed(piece: Piece, section: Section, wall: WallBehind) -> NailedPiece:
     first_mm = wall.first.value_mm
-    is_on_studs = section.treatment is Treatment.WALL
-    spacing_mm = (wall.stud_spacing if is_on_studs else wall.spacing).value_mm
+    spacing_mm = _spacing_mm(section, wall)
     lengths = [line_length_mm(piece, line.from_edge_mm) for line in section.lines]
-    counts = tuple(nails_along(length, first_mm, spacing_mm) for length in lengths)
+    along = tuple(nails_along(length, first_mm, spacing_mm) for length in lengths)
     return NailedPiece(
         piece=piece,
         section=section.name,
         treatment=section.treatment,
-        counts=counts,
+        counts=tuple(section.in_a_row * count for count in along),
         apart_mm=tuple(
-            apart_mm(length, first_mm, count) for length, count in zip(lengths, counts, strict=True)
+            apart_mm(length, first_mm, count) for length, count in zip(lengths, along, strict=True)
         ),
     )
+
+
+def _spacing_mm(section: Section, wall: WallBehind) -> float:
+    match section.treatment:
+        case Treatment.WALL | Treatment.CEILING:
+            return wall.stud_spacing.value_mm
+        case Treatment.LINED:
+            return PACKED_APART_MM
+        case _:
+            return wall.spacing.value_mm
 
 
 def line_length_mm(piece: Piece, from_edge_mm: float) -> float:

@@ -151,6 +151,8 @@ def caulk_edges_mm(nailed: NailedPiece) -> float:
     match nailed.treatment:
         case Treatment.SET:
             return 0.0 if piece.role is Role.CORNER_BLOCK else piece.outer_mm
+        case Treatment.CEILING:
+            return piece.outer_mm + piece.inner_mm
         case Treatment.WALL:
             return piece.outer_mm if piece.role in _ON_FLOOR else piece.outer_mm + piece.inner_mm
         case _:

@@ -3,18 +3,20 @@
 from longpoint.fixing.fixing_findings import nail_words
 from longpoint.fixing.gauges import thinnest_mm
 from longpoint.fixing.nail_lines import (
+    FRAMING,
     HELD_TIMES,
     INTO_LINING_MM,
     INTO_STUD_MM,
     PUNCHED_MM,
-    Into,
     NailLine,
 )
-from longpoint.fixing.nailing import Nailing
+from longpoint.fixing.nailing import Nailing, Treatment
+from longpoint.fixing.other_beds import CORNICE_EDGE_MM, PACKED_APART_MM
 from longpoint.fixing.wall_behind import Figure, Rests
 from longpoint.fixing.withdrawal import ASSUMED_WOOD, REFERENCE_DEPTH_MM, reference_nails
 from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit
+from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Paragraph, Table, Together
 from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, raised, say
@@ -75,6 +77,7 @@ def holds_compared(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
                     ),
                     is_small=True,
                 ),
+                *_of_others(nailing, units),
             )
         ),
     )
@@ -82,7 +85,25 @@ def holds_compared(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
 
 def _timber(line: NailLine, wood: str) -> str:
     """Return the timber that a line holds in; a lining's isn't told, so it is the assumed one."""
-    return wood if line.bed.into is Into.STUD else ASSUMED_WOOD
+    return wood if line.bed.into in FRAMING else ASSUMED_WOOD
+
+
+def _of_others(nailing: Nailing, units: Units) -> tuple[Paragraph, ...]:
+    """Return what the nails of cornices and linings rest on, where there are any."""
+    here = {section.treatment for section in nailing.sections}
+    said = {
+        Treatment.CEILING: say(
+            "A cornice is nailed square to wall and ceiling, {edge} in from its edges, which are "
+            "taken as half as thick as it is at most where no thin_edge is told: ours, no source.",
+            edge=format_with_unit(CORNICE_EDGE_MM, units),
+        ),
+        Treatment.LINED: say(
+            "A lining is nailed through packers no more than {apart} apart: common practice, no "
+            "source.",
+            apart=format_with_unit(PACKED_APART_MM, units),
+        ),
+    }
+    return tuple(Paragraph(text=text, is_small=True) for key, text in said.items() if key in here)
 
 
 def what_it_rests_on(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
@@ -132,6 +153,7 @@ def what_it_rests_on(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
                     ),
                     is_small=True,
                 ),
+                *_of_others(nailing, units),
             )
         ),
     )

@@ -7,12 +7,17 @@ from typing import Final
 from longpoint.errors import Severity
 from longpoint.fixing.cable_zones import cable_rule
 from longpoint.fixing.fixing_findings import nail_findings, nail_words
-from longpoint.fixing.nail_lines import Into, NailLine, Standing
+from longpoint.fixing.nail_lines import Into, NailLine, Standing, into_words
 from longpoint.fixing.nailing import NailedPiece, Nailing, Section, Treatment, nail_house
 from longpoint.fixing.order_of_work import room_order
 from longpoint.fixing.supplies import Packer, Supplies, packers, supplies_for
 from longpoint.house_plan import HousePlan
-from longpoint.quantities.formatting import format_length, format_with_unit, running_length
+from longpoint.quantities.formatting import (
+    format_angle,
+    format_length,
+    format_with_unit,
+    running_length,
+)
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import (
     Beside,
@@ -34,7 +39,6 @@ from longpoint.sheets.finding_note import finding_note
 from longpoint.sheets.fixing_basis import holds_compared, what_it_rests_on
 from longpoint.sheets.mark_pictures import Passed, mark_picture
 from longpoint.sheets.nail_picture import nail_picture
-from longpoint.sheets.value_words import shown
 from longpoint.speech.said import joined, raised, say, say_many
 from longpoint.survey.fixing import Nail
 from longpoint.survey.openings import Method
@@ -155,6 +159,15 @@ def _section_title(plan: HousePlan, section: Section, words: Words) -> str:
             )
         case Treatment.UNDER:
             return say("{title}, onto the lining", title=title)
+        case Treatment.CEILING:
+            return say(
+                "{title}, {thin} at its edges, to wall and ceiling, {spring} degrees off the wall",
+                title=title,
+                thin=format_length(section.thin_mm, units),
+                spring=format_angle(section.spring_deg),
+            )
+        case Treatment.LINED:
+            return say("{title}, through its packers to the stud", title=title)
         case _:
             return say("{title}, to the studs", title=title)
 
@@ -164,8 +177,8 @@ def _line_table(plan: HousePlan, nailing: Nailing, section: Section) -> Table:
     rows: list[tuple[str | Cell, ...]] = []
     under = []
     for index, line in enumerate(section.lines):
-        rows.append(_line_row(plan, line, index + 1))
-        under.append((index, _line_said(plan, nailing, line, units)))
+        rows.append(_line_row(plan, line, index + 1, is_in_pairs=section.in_a_row > 1))
+        under.append((index, _line_said(nailing, section, line, units)))
     columns = (
         Column(title=say("Line"), share=1.6),
         Column(title=say("Nail"), share=3.0),
@@ -174,10 +187,14 @@ def _line_table(plan: HousePlan, nailing: Nailing, section: Section) -> Table:
     return Table(columns=columns, rows=tuple(rows), under=tuple(under), under_is_said=True)
 
 
-def _line_row(plan: HousePlan, line: NailLine, number: int) -> tuple[str | Cell, ...]:
+def _line_row(
+    plan: HousePlan, line: NailLine, number: int, *, is_in_pairs: bool
+) -> tuple[str | Cell, ...]:
     units = plan.house.units
-    into = shown((Into.LINING if line.bed.into is Into.UNDER else line.bed.into).value)
+    into = into_words(Into.LINING if line.bed.into is Into.UNDER else line.bed.into)
     edge = format_length(line.from_edge_mm, units)
+    if is_in_pairs:
+        edge = say("{edge}, both edges", edge=edge)
     name = Cell(text=say("{number}", number=number), small=(into,))
     passed, verdict = {
         Standing.HELD: (Passed.YES, say("you have it")),
@@ -189,14 +206,20 @@ def _line_row(plan: HousePlan, line: NailLine, number: int) -> tuple[str | Cell,
     return (name, Cell(text=nail, small=(verdict,), picture=mark_picture(passed)), edge)
 
 
-def _line_said(plan: HousePlan, nailing: Nailing, line: NailLine, units: Units) -> str:
+def _line_said(nailing: Nailing, section: Section, line: NailLine, units: Units) -> str:
     if line.nail is None:
         return say("{why_none}.", why_none=raised(line.why_none))
     hold = format_with_unit(line.bed.hold_mm(line.nail), units)
     tip_mm = line.bed.tip_mm(line.nail)
     tip = format_with_unit(tip_mm, units)
-    if line.bed.into is Into.UNDER:
+    if line.bed.into is Into.UNDER or section.treatment is Treatment.LINED:
         return say("{hold} of it hold.", hold=hold)
+    if line.bed.into is Into.JOIST:
+        return say(
+            "{hold} of it hold where a joist, plate or backing is; between joists that run along "
+            "the wall put in blocks, or glue that edge.",
+            hold=hold,
+        )
     said = say(
         "{hold} of it hold; punched, its tip is {tip} below the wall's face",
         hold=hold,
@@ -224,7 +247,21 @@ def _not_here(nailing: Nailing) -> tuple[Block, ...]:
     said = {
         Treatment.PINNED: say("Glue the back, pins while it sets"),
         Treatment.GLUED: say("Glue alone"),
-        Treatment.OTHER: say("Screws, brackets or backing, as the maker or the wall asks"),
+        Treatment.BACKED: say(
+            "Screws or nails through packers: what lies behind a splay isn't known here, so find "
+            "it and measure before you choose a length"
+        ),
+        Treatment.BEDDED: say(
+            "Packed level and bedded on adhesive; where it is screwed, through the packers"
+        ),
+        Treatment.BATTENS: say(
+            "On battens screwed to the studs, pinned down to them; what it may carry is for the "
+            "makers of screws and board to say"
+        ),
+        Treatment.BRACKETS: say(
+            "On its brackets, each into a stud or backing as its maker says; people lean on it, so "
+            "see what the local code asks"
+        ),
     }
     found = []
     for treatment, words in said.items():

@@ -9,8 +9,9 @@ from longpoint.fixing.nail_lines import PUNCHED_MM, NailLine
 from longpoint.fixing.nailing import Section, Treatment
 from longpoint.fixing.wall_behind import WallBehind
 from longpoint.sheets.blocks import Anchor, Drawing, Ink, Mark, Outline, Word
-from longpoint.sheets.value_words import shown
-from longpoint.speech.said import joined, say
+from longpoint.sheets.nail_words import described_section
+from longpoint.sheets.sprung_nail_picture import sprung_nail_picture
+from longpoint.speech.said import say
 
 WIDEST_MM: Final = 84.0
 HIGHEST_MM: Final = 64.0
@@ -22,6 +23,8 @@ WORD_MM: Final = 2.9
 LEAST_NAIL_MM: Final = 0.9
 """A nail is drawn no thinner than that on paper, so that it is seen."""
 EDGE_MM: Final = 4.0
+IN_THE_OPENING: Final = frozenset({Treatment.UNDER, Treatment.LINED})
+"""What is nailed there says nothing of depths below the wall's face."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,11 +56,13 @@ def nail_picture(section: Section, wall: WallBehind) -> Drawing:
         section: What is nailed.
         wall: What stands behind it.
     """
+    if section.treatment is Treatment.CEILING:
+        return sprung_nail_picture(section, wall)
     is_upright = section.treatment is Treatment.WALL
     tips = [line.bed.tip_mm(line.nail) for line in section.lines if line.nail is not None]
     depth_mm = max([*tips, wall.board.value_mm + 20.0]) + BEYOND_MM
     rule = cable_rule(wall.country)
-    if rule.depth_mm is not None and section.treatment is not Treatment.UNDER:
+    if rule.depth_mm is not None and section.treatment not in IN_THE_OPENING:
         depth_mm = max(depth_mm, rule.depth_mm + 11.0)
     wide_mm = section.width_mm + section.quirk_mm + 6.0
     if section.treatment is Treatment.SET:
@@ -75,15 +80,20 @@ def nail_picture(section: Section, wall: WallBehind) -> Drawing:
     marks = [
         *_behind(section, wall, view, depth_mm, wide_mm),
         *_trim(section, view),
-        *(m for n, line in enumerate(section.lines, 1) for m in _nail(section, line, n, view)),
+        *(
+            mark
+            for number, line in enumerate(section.lines, 1)
+            for at_mm in _across(section, line)
+            for mark in _nail(section, line, at_mm, number, view)
+        ),
     ]
-    if rule.depth_mm is not None and section.treatment is not Treatment.UNDER:
+    if rule.depth_mm is not None and section.treatment not in IN_THE_OPENING:
         marks += _cable_line(view, rule.depth_mm, wide_mm)
     return Drawing(
         width_mm=2 * EDGE_MM + across * scale,
         height_mm=2 * EDGE_MM + WORD_MM + up * scale,
         marks=tuple(marks),
-        described=_described(section),
+        described=described_section(section),
     )
 
 
@@ -96,6 +106,18 @@ def _behind(
 ) -> list[Mark]:
     board_mm = wall.board.value_mm
     end_mm = min(depth_mm, board_mm + wall.stud_depth.value_mm)
+    if section.treatment is Treatment.LINED:
+        packing_mm = wall.packing.value_mm
+        end_mm = min(depth_mm, packing_mm + wall.stud_face.value_mm)
+        return [
+            view.box((-6.0, wide_mm), (packing_mm, end_mm), Ink.OPENING),
+            *(
+                view.box((at_mm - 12.0, at_mm + 12.0), (0.0, packing_mm), Ink.WASTE)
+                for at_mm in _across(section, section.lines[0])
+            ),
+            _word(view, (wide_mm * 0.5, packing_mm * 0.8), say("packers")),
+            _word(view, (wide_mm * 0.5, (packing_mm + end_mm) / 2.0), say("stud")),
+        ]
     if section.treatment is Treatment.UNDER:
         thick_mm = section.lining_mm
         return [
@@ -135,9 +157,18 @@ def _trim(section: Section, view: _View) -> list[Mark]:
     return [Outline(points=face, ink=Ink.PIECE)]
 
 
-def _nail(section: Section, line: NailLine, number: int, view: _View) -> list[Mark]:
-    along_mm = section.quirk_mm + line.from_edge_mm
-    share = line.from_edge_mm / section.width_mm
+def _across(section: Section, line: NailLine) -> tuple[float, ...]:
+    """Return how far from the inner edge the nails of a line stand, side by side. [mm]"""
+    if section.in_a_row == 1:
+        return (line.from_edge_mm,)
+    return (line.from_edge_mm, section.width_mm - line.from_edge_mm)
+
+
+def _nail(
+    section: Section, line: NailLine, from_edge_mm: float, number: int, view: _View
+) -> list[Mark]:
+    along_mm = section.quirk_mm + from_edge_mm
+    share = from_edge_mm / section.width_mm
     here_mm = section.thin_mm + share * (section.thickness_mm - section.thin_mm)
     head_mm = -here_mm + PUNCHED_MM
     number_at = view.at(along_mm, -section.thickness_mm - 3.5)
@@ -198,31 +229,3 @@ def _cable_line(view: _View, depth_mm: float, wide_mm: float) -> list[Mark]:
 def _word(view: _View, place: tuple[float, float], text: str) -> Word:
     x, y = view.at(*place)
     return Word(x_mm=x, y_mm=y, text=text, size_mm=WORD_MM)
-
-
-def _described(section: Section) -> str:
-    lines = []
-    for number, line in enumerate(section.lines, start=1):
-        nail = (
-            say("no nail")
-            if line.nail is None
-            else say(
-                "a nail {length_mm:g} mm long",
-                length_mm=line.nail.length_mm,
-            )
-        )
-        lines.append(
-            say(
-                "line {number}, {from_edge_mm:.0f} mm in, {nail} into {into}",
-                number=number,
-                from_edge_mm=line.from_edge_mm,
-                nail=nail,
-                into=shown(line.bed.into.value),
-            )
-        )
-    return say(
-        "Section {section}, {profile}: {lines}",
-        section=section.name,
-        profile=section.profile,
-        lines=joined("; ", lines),
-    )
