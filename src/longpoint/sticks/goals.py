@@ -107,6 +107,9 @@ def _most_rooms(bars: Bars, floor: Floor, most_steps: int, most_sticks: int) -> 
     longest = max((room for _, room in kinds), default=0)
     if most_steps > _MOST_STEPS or any(cost == 0 for cost, _ in kinds):
         return [free + count * longest for count in range(most_sticks + 1)]
+    if len(kinds) == 1:
+        payable = most_steps // kinds[0][0]
+        return [free + min(count, payable) * longest for count in range(most_sticks + 1)]
     held = [0] * (most_steps + 1)
     most = [free]
     for _ in range(most_sticks):

@@ -43,6 +43,8 @@ def best_order(
         most_states: Sub-sets up to which every order is looked at.
     """
     kinds = _kinds(work, pieces)
+    if len(kinds) == 1 and len(kinds[0].ways) == 1:
+        return tuple(Place(piece, turned=False) for piece in kinds[0].pieces)
     if _state_count(kinds) <= most_states:
         return _exact(work, kinds)
     return improved(work, inserted(work, (), _long_first(work, pieces)))

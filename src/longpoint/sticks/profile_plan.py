@@ -7,10 +7,11 @@ from typing import Final
 from longpoint.linear.port import LinearSolver
 from longpoint.speech.said import say
 from longpoint.sticks.bars import Bars
-from longpoint.sticks.bound import floor_of, simple_bound
+from longpoint.sticks.bound import Floor, floor_of, simple_bound
 from longpoint.sticks.demand import PER_MM
 from longpoint.sticks.effort import Effort
-from longpoint.sticks.fit import Filled, Packing, cost_of, fit
+from longpoint.sticks.fit import Filled, Packing, cost_of, fit, score
+from longpoint.sticks.full_sticks import full_sticks
 from longpoint.sticks.goals import packing_goals, together_goal
 from longpoint.sticks.improve import Improved, improve
 from longpoint.sticks.laying import Workload, left_over, positions_mm, used_length
@@ -20,6 +21,7 @@ from longpoint.sticks.tidy import tidied
 from longpoint.sticks.together import gathered
 from longpoint.sticks.weighed_bound import weighed_bound
 
+BY_FULL: Final = say("sticks filled one by one; bound by sums")
 BY_FIT: Final = say("best fit and moves; bound by sums")
 BY_COLUMNS: Final = say("column generation and dives")
 _DEARER: Final = 10
@@ -88,20 +90,41 @@ def plan_profile(
 
 
 def _packed(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort) -> Improved:
-    packing = fit(work, bars.bars, effort.refills)
     floor = floor_of(work, bars.bars)
-    bound, cost = simple_bound(floor, bars), cost_of(bars.bars, packing)
-    if bound < cost and not packing.unplaced:
-        bound = max(bound, weighed_bound(floor, bars, cost))
+    first = _first_packing(work, bars, floor, effort.refills)
+    packing, bound = first.packing, first.bound
     if solver is None or packing.unplaced:
-        return Improved(packing, bound, BY_FIT)
+        return first
     found = improve(work, bars, packing, floor, bound, solver, effort)
     by = (
         say("{by_columns} ({solved_by})", by_columns=BY_COLUMNS, solved_by=found.solved_by)
         if found.solved_by
-        else BY_FIT
+        else first.solved_by
     )
     return Improved(found.packing, found.bound, by)
+
+
+def _first_packing(work: Workload, bars: Bars, floor: Floor, refills: int) -> Improved:
+    """A plan without a solver, and a bound; where full sticks meet it, nothing else is tried."""
+    bound = simple_bound(floor, bars)
+    full = full_sticks(work, bars.bars, bound)
+    if full is not None:
+        bound = _bettered(bound, floor, bars, full)
+        if cost_of(bars.bars, full) <= bound:
+            return Improved(full, bound, BY_FULL)
+    fitted = fit(work, bars.bars, refills)
+    if full is None:
+        return Improved(fitted, _bettered(bound, floor, bars, fitted), BY_FIT)
+    if score(work, bars.bars, full) < score(work, bars.bars, fitted):
+        return Improved(full, bound, BY_FULL)
+    return Improved(fitted, bound, BY_FIT)
+
+
+def _bettered(bound: int, floor: Floor, bars: Bars, packing: Packing) -> int:
+    cost = cost_of(bars.bars, packing)
+    if bound >= cost or packing.unplaced:
+        return bound
+    return max(bound, weighed_bound(floor, bars, cost))
 
 
 def _short(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort) -> Improved:

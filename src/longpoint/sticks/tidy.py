@@ -61,6 +61,8 @@ def _target(
     # Worth it only where the stick that takes has less left than the one that gives will have.
     mid = work.mid[piece]
     least, most = max(mid // 2, work.least_more[piece]), left + mid
+    if max(free) < least:
+        return None
     for index in [n for n, spare in enumerate(free) if least <= spare < most]:
         if index == source:
             continue
