@@ -7,8 +7,9 @@ from tests.docs.house_file_page import key_rows, tables_under
 OPENING = (
     "# The rack file\n\n"
     "The crew's offcuts through all houses, in one TOML file that `longpoint rack` makes and adds "
-    "to; it may be edited by hand. This page is made from the keys that the reader reads by; a "
-    "test holds it to them.\n\n"
+    "to; it may be edited by hand. Where the rack is kept in the store, this file is the way in "
+    "and out: `longpoint rack add` and `rack write`. This page is made from the keys that the "
+    "reader reads by; a test holds it to them.\n\n"
     "Lengths are numbers in the file's `units`, or text, as in the [house file](house-file.md). "
     "Days are written like `2026-03-01`.\n\n"
     "A section is known by name, face, thickness and whether it is the same from both edges: all "

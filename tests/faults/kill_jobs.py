@@ -1,8 +1,9 @@
 """What a child of the crash proof does until it is killed; it acknowledges what is on the disk."""
 
 import os
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
 from itertools import count
 from pathlib import Path
 from typing import Any, Final
@@ -11,8 +12,10 @@ from longpoint.journal import Entry, as_written
 from longpoint.store.copies import back_up, restore
 from longpoint.store.schema import MIGRATIONS, Migration
 from longpoint.store.sqlite_store import SqliteStore, open_store
+from longpoint.survey.rack import RACK_KEY, RackPiece, Section, rack_changes, rack_now
 
 AT: Final = "2026-03-02T07:15:00Z"
+SECTIONS: Final = (("OG57", Section(name="OG57", width_mm=57.0, thickness_mm=18.0)),)
 NEXT: Final = (
     *MIGRATIONS,
     Migration(
@@ -70,7 +73,18 @@ def keep_on_writing(scene: Scene) -> None:
         for step in range(turn * 100, turn * 100 + 12):
             bodies = [reading(scene.number, step)] * (1 + step % 3)
             acknowledge(scene, store.write(f"house-{step % 4}", AT, bodies))
+            acknowledge(scene, store.write(RACK_KEY, AT, put_up(store, scene, step)))
         store.close()
+
+
+def put_up(store: SqliteStore, scene: Scene, step: int) -> Sequence[Mapping[str, Any]]:
+    """Return what puts one more offcut up, under a label that nobody gave before."""
+    rack = rack_now(each.entry for each in store.entries(RACK_KEY)).rack
+    length_mm = 300.0 + scene.number + step / 100
+    more, _ = replace(rack, sections=SECTIONS).with_piece(
+        RackPiece(label="", section="OG57", length_mm=length_mm, put_up=date(2026, 3, 2))
+    )
+    return rack_changes(rack, more)
 
 
 def keep_on_taking(scene: Scene) -> None:

@@ -26,6 +26,7 @@ from longpoint.journal import Entry, as_written, key_of, read_entry
 from longpoint.store.copies import back_up, restore
 from longpoint.store.schema import MIGRATIONS
 from longpoint.store.sqlite_store import open_store, open_to_read
+from longpoint.survey.rack import RACK_KEY, rack_now
 from tests.faults.kill_jobs import JOBS, NEXT, PLANTED, Scene, reading
 
 MOST_TOLD: Final = 3
@@ -159,6 +160,7 @@ def _look(job: str, place: Path, kept: set[str], told: list[str], report: Report
         try:
             found = store.verify()
             there = {as_written(entry) for entry in store.lacking({})}
+            found += rack_now(each.entry for each in store.entries(RACK_KEY)).findings
         finally:
             store.close()
         report.corrupt += [f"{job}: {each.read} {each.wrong}" for each in found]

@@ -5,9 +5,10 @@ from collections.abc import Iterator, Mapping
 import click
 
 from longpoint.cli.kept_houses import KeptHouse, code_of, house_named
+from longpoint.cli.kept_rack import kept_rack, rack_history_lines
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
-from longpoint.cli.store_options import store_option
+from longpoint.cli.store_options import one_of, rack_option, store_option
 from longpoint.cli.store_places import StorePlace, open_to_read
 from longpoint.journal import Key
 from longpoint.phone.entry_words import entry_words
@@ -16,15 +17,28 @@ from longpoint.store import Milestone, MilestoneKind
 
 
 @click.command(name="history")
-@click.argument("house")
+@click.argument("house", required=False)
+@rack_option
 @store_option
 @exits
-def command(house: str, store: StorePlace) -> Outcome:
+def command(house: str | None, is_rack: bool, store: StorePlace) -> Outcome:
     """List all that was written of HOUSE, with its revisions and the sheets made from them.
 
-    The number in front is what `longpoint undo` takes.
+    The number in front is what `longpoint undo` takes. With --rack instead of a house: all that was
+    written of the rack of offcuts.
     """
+    one_of(house, is_rack)
     kept = open_to_read(store)
+    if house is None:
+        try:
+            rack, device = kept_rack(kept), kept.device
+        finally:
+            kept.close()
+        for line in rack_history_lines(rack, device):
+            speak(line)
+        if not rack.entries:
+            speak(say("Nothing was written of a rack yet."))
+        return Outcome.DONE
     try:
         found, device = house_named(kept, house), kept.device
     finally:

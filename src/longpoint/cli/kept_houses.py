@@ -10,7 +10,7 @@ from longpoint.cli.plan_folder import planned_code, void_sheets
 from longpoint.cli.store_options import new_name
 from longpoint.cli.store_places import StorePlace, open_store, open_to_read
 from longpoint.errors import LongpointError, StoreError
-from longpoint.journal import Entry
+from longpoint.journal import Entry, is_house
 from longpoint.phone.decided import decided
 from longpoint.phone.fold import fold
 from longpoint.phone.messages import Fold
@@ -95,7 +95,7 @@ def folded(entries: Any) -> Fold:  # noqa: ANN401
 
 def all_houses(store: HouseStore) -> tuple[KeptHouse, ...]:
     """Return all houses of the store, in the order in which they came."""
-    return tuple(kept_house(store, key) for key in store.houses())
+    return tuple(kept_house(store, key) for key in store.houses() if is_house(key))
 
 
 def house_named(store: HouseStore, written: str) -> KeptHouse:

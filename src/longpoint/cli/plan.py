@@ -12,16 +12,17 @@ from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.days import old_after, on_day
 from longpoint.cli.imagined import PLAIN_DRAWS
 from longpoint.cli.kept_houses import house_in_store, remember_plan
+from longpoint.cli.kept_rack import rack_in_store
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.paper_option import on_paper
 from longpoint.cli.plan_folder import STATE, void_sheets
 from longpoint.cli.planning import plan_and_write, with_crew
+from longpoint.cli.rack_places import RackInStore, RackType, rack_place
 from longpoint.cli.spoken import speak, tongue
 from longpoint.cli.store_options import at_moment, store_option
 from longpoint.cli.store_places import StorePlace
 from longpoint.errors import LongpointError
 from longpoint.exchange.house_files import load_house_document
-from longpoint.exchange.rack_files import load_rack
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.forecast.chances import DRAWS
 from longpoint.phone.planned import finding_of
@@ -62,9 +63,10 @@ MOST_DRAWS: Final = 1_000_000
 )
 @click.option(
     "--rack",
-    type=click.Path(path_type=Path, dir_okay=False),
+    type=RackType(),
     default=None,
-    help="File of the crew's rack of offcuts, used before new timber; see longpoint rack.",
+    help="The crew's rack of offcuts, used before new timber: a file, or store; see longpoint "
+    "rack. [default with --from-store: store]",
 )
 @click.option(
     "--from-store",
@@ -82,7 +84,7 @@ def command(
     paper: Paper | None,
     draws: int | None,
     crew: Path | None,
-    rack: Path | None,
+    rack: Path | str | None,
     from_store: bool,
     store: StorePlace,
     at: str,
@@ -95,7 +97,10 @@ def command(
     sheets.pdf, each sheet as a page for the screen, a drawing of each opening, plan.json, and
     readings.json, a copy of the readings that the sheets were made from.
     """
-    offcuts = None if rack is None else load_rack(rack)
+    place = None if rack is None else rack_place(rack, store)
+    if place is None and from_store and rack_in_store(store).entries:
+        place = RackInStore(store)
+    offcuts = None if place is None else place.load()
     stored = house_in_store(store, str(house)) if from_store else None
     try:
         document = stored.document if stored else load_house_document(house)
@@ -119,7 +124,8 @@ def command(
     survey, learned, said = with_crew(survey, crew)
     if offcuts is not None:
         aged = rack_findings(survey.house, offcuts, on, old_after_days)
-        survey = replace(survey, findings=(*survey.findings, *aged))
+        mend = place.findings() if place else ()
+        survey = replace(survey, findings=(*survey.findings, *aged, *mend))
     if stored is not None:
         held = tuple(finding_of(each) for each in stored.now.held)
         survey = replace(survey, findings=(*survey.findings, *held))

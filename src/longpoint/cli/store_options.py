@@ -57,6 +57,23 @@ def at_moment(command: F) -> F:
     )(command)
 
 
+def rack_option(command: F) -> F:
+    """Give a command the option --rack: it is of the rack of offcuts, of no house."""
+    return click.option("--rack", "is_rack", is_flag=True, help="The rack of offcuts, no house.")(
+        command
+    )
+
+
+def one_of(house: str | None, is_rack: bool) -> None:
+    """Refuse a command that names neither a house nor the rack, or both.
+
+    Raises:
+        click.UsageError: It does.
+    """
+    if (house is None) != is_rack:
+        raise click.UsageError(say("Name a house, or --rack for the rack of offcuts."))
+
+
 def new_name() -> str:
     """Return a name for a device or a house that nobody else has."""
     return secrets.token_hex(8)

@@ -11,9 +11,10 @@ from longpoint.cli.kept_houses import (
     kept_house,
     mark_revision,
 )
+from longpoint.cli.kept_rack import undo_in_rack
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
-from longpoint.cli.store_options import at_moment, new_name, store_option
+from longpoint.cli.store_options import at_moment, new_name, one_of, rack_option, store_option
 from longpoint.cli.store_places import StorePlace, open_store, open_to_read
 from longpoint.errors import StoreError
 from longpoint.journal import Key
@@ -23,17 +24,22 @@ from longpoint.store.records import Numbered
 
 
 @click.command(name="undo")
-@click.argument("house")
-@click.argument("number", type=int, required=False)
+@click.argument("words", nargs=-1, metavar="[HOUSE] [NUMBER]")
+@rack_option
 @store_option
 @at_moment
 @exits
-def command(house: str, number: int | None, store: StorePlace, at: str) -> Outcome:
+def command(words: tuple[str, ...], is_rack: bool, store: StorePlace, at: str) -> Outcome:
     """Take back what was last written of HOUSE, or the entry of a NUMBER of `longpoint history`.
 
     Nothing is rubbed out: taking back is one more entry, and can be taken back by its own number.
-    What is cut stays cut.
+    What is cut stays cut. With --rack instead of a house: an entry of the rack of offcuts.
     """
+    house, number = _house_and_number(words, is_rack)
+    if house is None:
+        for told in undo_in_rack(store, number, at):
+            speak(told)
+        return Outcome.DONE
     # Read first: a store that isn't there is not to be made by this.
     open_to_read(store).close()
     kept = open_store(store, new_name())
@@ -44,15 +50,15 @@ def command(house: str, number: int | None, store: StorePlace, at: str) -> Outco
         _refuse_idle(before, chosen, of)
         kept.write(before.key, at, [{"what": "undo", "of": of}])
         after = mark_revision(kept, kept_house(kept, before.key), at)
-        words = entry_words(chosen.entry)
+        said = entry_words(chosen.entry)
         if chosen.entry["what"] == "undo":
-            words = say("an undo; what it took back counts again")
+            said = say("an undo; what it took back counts again")
         speak(
             say(
                 "Taken back in {after}: {number}, {words}.",
                 after=after.name,
                 number=chosen.number,
-                words=words,
+                words=said,
             )
         )
         speak(
@@ -67,6 +73,15 @@ def command(house: str, number: int | None, store: StorePlace, at: str) -> Outco
     finally:
         kept.close()
     return Outcome.DONE
+
+
+def _house_and_number(words: tuple[str, ...], is_rack: bool) -> tuple[str | None, int | None]:
+    house = None if is_rack or not words else words[0]
+    one_of(house, is_rack)
+    numbers = words if is_rack else words[1:]
+    if len(numbers) > 1 or not all(each.isdecimal() for each in numbers):
+        raise click.UsageError(say("After the house comes one whole number, or nothing."))
+    return house, int(numbers[0]) if numbers else None
 
 
 def _chosen(house: KeptHouse, number: int | None) -> Numbered:

@@ -6,11 +6,13 @@ room's business: `phone/fold` makes a house of them.
 """
 
 from longpoint.journal.counters import Counters, UpTo, counters_sum
+from longpoint.journal.counting import counting, in_order
 from longpoint.journal.entry import (
     Entry,
     Key,
     as_written,
     checked_entry,
+    is_house,
     key_of,
     read_entry,
 )
@@ -27,6 +29,9 @@ __all__ = [
     "as_written",
     "checked_entry",
     "counters_sum",
+    "counting",
+    "in_order",
+    "is_house",
     "key_of",
     "lacking",
     "lacking_of",

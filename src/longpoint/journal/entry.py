@@ -16,6 +16,8 @@ LARGEST_ENTRY: Final = 10_000_000
 """Signs in an entry; the largest is a house file that was opened."""
 DEEPEST: Final = 30
 """Brackets that may be open at once: those of a house file that was opened, and its entry's."""
+NO_HOUSE: Final = "."
+"""With it begin the keys of what a laptop keeps beside its houses, such as the rack."""
 MOST_ENTRIES: Final = 2**53
 """A browser counts no further without skipping numbers."""
 
@@ -35,6 +37,16 @@ def key_of(entry: Entry) -> Key:
         Key(device='p', counter=3)
     """
     return Key(entry["device"], entry["counter"])
+
+
+def is_house(key: str) -> bool:
+    """Tell whether a key is a house's.
+
+    Example:
+        >>> is_house("7f3c"), is_house(".rack")
+        (True, False)
+    """
+    return not key.startswith(NO_HOUSE)
 
 
 def as_written(entry: Entry) -> str:

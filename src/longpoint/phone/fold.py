@@ -3,8 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
-from longpoint.journal import Entry
-from longpoint.phone.counting import counting, in_order
+from longpoint.journal import Entry, counting, in_order
 from longpoint.phone.decided import kind_of, reading_lines, units_of
 from longpoint.phone.entries import EntryKey, LineState
 from longpoint.phone.entry_words import key_words

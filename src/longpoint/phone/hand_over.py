@@ -14,8 +14,7 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import Any, Final
 
 from longpoint.errors import SurveyError
-from longpoint.journal import Entry, checked_entry
-from longpoint.phone.counting import in_order
+from longpoint.journal import Entry, checked_entry, in_order
 from longpoint.phone.messages.files import HandOver, Joined
 from longpoint.survey.house_file.parsed_text import LARGEST_FILE_BYTES, refuse_size
 

@@ -5,8 +5,7 @@ from typing import Any, Final
 
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.errors import LongpointError, SheetError
-from longpoint.journal import Entry
-from longpoint.phone.counting import in_order
+from longpoint.journal import Entry, in_order
 from longpoint.phone.entry_words import entry_words
 from longpoint.phone.fold import fold
 from longpoint.phone.messages import Document, LabelHouse, Said

@@ -3,8 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Final
 
-from longpoint.journal import Entry, Key, Seen, UpTo, lacking, seen
-from longpoint.phone.counting import in_order
+from longpoint.journal import Entry, Key, Seen, UpTo, in_order, lacking, seen
 from longpoint.phone.entries import EntryKey
 from longpoint.phone.entry_words import entry_words, key_words
 from longpoint.phone.messages import Came, CameFrom, Passing, SeenUpTo

@@ -19,7 +19,13 @@ class HouseStore(Protocol):
     def device(self) -> str:
         """Name under which this store writes entries of its own."""
 
-    def write(self, house: str, at: str, bodies: Sequence[Mapping[str, Any]]) -> tuple[Entry, ...]:
+    def write(
+        self,
+        house: str,
+        at: str,
+        bodies: Sequence[Mapping[str, Any]],
+        last: int | None = None,
+    ) -> tuple[Entry, ...]:
         """Write entries of this device, counted on from the highest count of any device here.
 
         So whatever was in sight when an entry was written has a lower count.
@@ -28,6 +34,8 @@ class HouseStore(Protocol):
             house: Key of the house.
             at: The time, ISO 8601 in UTC.
             bodies: The entries without device, count, time and house.
+            last: Number of the last entry of the house that was in sight, 0 for none: where another
+                has come since, it is refused. None: it doesn't matter.
         """
 
     def take(self, entries: Iterable[Entry]) -> Taken:

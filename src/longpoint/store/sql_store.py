@@ -39,14 +39,21 @@ class SqlStore:
         """Name under which this store writes entries of its own."""
         return self._device
 
-    def write(self, house: str, at: str, bodies: Sequence[Mapping[str, Any]]) -> tuple[Entry, ...]:
+    def write(
+        self,
+        house: str,
+        at: str,
+        bodies: Sequence[Mapping[str, Any]],
+        last: int | None = None,
+    ) -> tuple[Entry, ...]:
         """Write entries of this device, counted on from the highest count of any device here."""
         with self._link.transaction(writes=True):
+            self._refuse_overtaken(house, last)
             tail = self._tail()
-            last = self._link.rows("SELECT coalesce(max(counter), 0) FROM entries")[0][0]
+            highest = self._link.rows("SELECT coalesce(max(counter), 0) FROM entries")[0][0]
             head = {"device": tail.device, "at": at, "house": house}
             written = tuple(
-                checked_entry({**body, **head, "counter": last + number})
+                checked_entry({**body, **head, "counter": highest + number})
                 for number, body in enumerate(bodies, start=1)
             )
             self._put(self._with_entries(tail, written))
@@ -234,6 +241,17 @@ class SqlStore:
                 (*key_of(entry), tail.entries, entry["house"], text, tail.entries_sum),
             )
         return tail
+
+    def _refuse_overtaken(self, house: str, last: int | None) -> None:
+        if last is None:
+            return
+        statement = "SELECT coalesce(max(number), 0) FROM entries WHERE house = ?"
+        if self._link.rows(statement, (house,))[0][0] != last:
+            raise StoreError(
+                f"Something was to be written to the store {self._link.name}.",
+                "Somebody else wrote to the same in the meantime.",
+                "Do it again: it is read anew. Nothing was written.",
+            )
 
     def _changed(self, what: str) -> StoreError:
         return StoreError(

@@ -162,3 +162,77 @@ def _plan(folder: Path) -> dict[str, list[dict[str, Any]]]:
     found = json.loads((folder / "plan.json").read_text(encoding="utf-8"))
     assert isinstance(found, dict)
     return found
+
+
+@pytest.fixture
+def kept(tmp_path: Path, rack: Path) -> tuple[str, Path]:
+    """Return the words for a store into which the rack file was put."""
+    words = ("--store", tmp_path / "houses.store")
+    done = run("rack", "add", rack, *words)
+    assert done.exit_code == 0, done.output
+    assert "EMKR put up: OG57, 1400 mm" in done.output
+    assert "On the rack in the store: 3 offcuts." in done.output
+    return words
+
+
+def test_a_rack_file_goes_into_the_store_and_comes_out_the_same(
+    kept: tuple[str, Path], rack: Path, tmp_path: Path
+) -> None:
+    assert "All of it was in the store already." in run("rack", "add", rack, *kept).output
+    out = tmp_path / "out.toml"
+    assert run("rack", "write", out, *kept).exit_code == 0
+    assert load_rack(out) == load_rack(rack)
+    assert run("rack", "list", "store", *kept, *DAY).output == (
+        run("rack", "list", rack, *DAY).output
+    )
+
+
+def test_a_house_of_the_store_is_planned_with_its_rack_and_settled(
+    kept: tuple[str, Path], file: Path, tmp_path: Path
+) -> None:
+    name = json.loads(file.read_text(encoding="utf-8"))["name"]
+    assert run("houses", "add", file, *kept).exit_code == 0
+    sheets = tmp_path / "sheets"
+    done = run("plan", name, "--from-store", "--out", sheets, *kept, *DAY)
+    assert "Fetch from the rack: EMKR (OG57 1400 mm), QC7R (OG57 1400 mm)." in done.output
+    assert "Out of the rack: EMKR, QC7R." in run("rack", "settle", "store", sheets, *kept).output
+    assert "Out of the rack" not in run("rack", "settle", "store", sheets, *kept).output
+    history = run("history", "--rack", *kept).output
+    assert f"EMKR gone: used, {name}" in history
+    assert run("verify", *kept).exit_code == 0
+
+
+def test_what_was_done_to_the_rack_of_the_store_is_taken_back(kept: tuple[str, Path]) -> None:
+    assert run("rack", "take", "store", "EMKR", *kept, *DAY).exit_code == 0
+    assert "EMKR" not in run("rack", "list", "store", *kept, *DAY).output
+    done = run("undo", "--rack", *kept)
+    assert "EMKR gone: thrown." in done.output
+    assert "EMKR" in run("rack", "list", "store", *kept, *DAY).output
+    back = done.output.split()[-1]
+    assert run("undo", "--rack", back, *kept).exit_code == 0
+    assert "EMKR" not in run("rack", "list", "store", *kept, *DAY).output
+    spoilt = run("undo", "--rack", "1", *kept)
+    assert spoilt.exit_code != 0
+    assert "Take back first what was put up after it" in spoilt.output
+    assert run("undo", "--rack", "77", *kept).exit_code != 0
+    for words in (("history",), ("history", "Wren", "--rack"), ("undo", "--rack", "x")):
+        assert run(*words, *kept).exit_code == 2
+
+
+def test_a_rack_in_the_store_comes_back_from_its_backup(
+    kept: tuple[str, Path], tmp_path: Path
+) -> None:
+    before = run("rack", "list", "store", *kept, *DAY).output
+    assert run("backup", tmp_path / "copy", *kept).exit_code == 0
+    kept[1].unlink()
+    assert run("restore", tmp_path / "copy", *kept).exit_code == 0
+    assert run("rack", "list", "store", *kept, *DAY).output == before
+
+
+def test_a_store_without_a_rack_says_so(file: Path, tmp_path: Path) -> None:
+    words = ("--store", tmp_path / "houses.store")
+    assert run("houses", "add", file, *words).exit_code == 0
+    done = run("rack", "list", "store", *words)
+    assert done.exit_code != 0
+    assert "Nothing was put up there yet." in done.output
+    assert "Nothing was written of a rack yet." in run("history", "--rack", *words).output

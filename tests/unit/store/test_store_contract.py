@@ -1,6 +1,7 @@
 """What holds of every store, whatever it is kept in."""
 
 from collections.abc import Iterator
+from datetime import date
 from itertools import count
 from pathlib import Path
 
@@ -9,6 +10,16 @@ import pytest
 from longpoint.errors import StoreError, SurveyError
 from longpoint.journal import Entry, Key, as_written
 from longpoint.store import HouseStore, Milestone, MilestoneKind
+from longpoint.survey.rack import (
+    RACK_KEY,
+    Gone,
+    Out,
+    Rack,
+    RackPiece,
+    Section,
+    rack_changes,
+    rack_now,
+)
 from tests.store_adapters import Adapter, postgres_adapter, sqlite_adapter
 
 AT = "2026-03-02T07:15:00Z"
@@ -91,6 +102,31 @@ def test_another_entry_under_a_key_is_refused_and_told(store: HouseStore) -> Non
     assert [e["counter"] for e in taken.added] == [2]
     (kept,) = store.texts([Key("phone", 1)])
     assert kept == as_written(entry("phone", 1, line="top"))
+
+
+def test_what_was_overtaken_is_refused(store: HouseStore) -> None:
+    store.write("h", AT, [named("Wren")], 0)
+    store.write("g", AT, [named("Lark")], 0)
+    with pytest.raises(StoreError, match="in the meantime"):
+        store.write("h", AT, [named("Pipit")], 0)
+    store.write("h", AT, [named("Pipit")], 1)
+    assert len(store.entries("h")) == 2
+
+
+def test_a_rack_is_kept_beside_the_houses(store: HouseStore) -> None:
+    section = Section(name="OG57", width_mm=57.0, thickness_mm=18.0)
+    rack = Rack(sections=(("OG57", section),))
+    piece = RackPiece(label="", section="OG57", length_mm=1310.5, put_up=date(2026, 3, 1))
+    rack, piece = rack.with_piece(piece)
+    store.write(RACK_KEY, AT, rack_changes(Rack(), rack), 0)
+    used = rack.without(piece.label, Gone(why=Out.USED, on=date(2026, 3, 2)))
+    store.write(RACK_KEY, AT, rack_changes(rack, used), 2)
+    entries = store.entries(RACK_KEY)
+    assert rack_now(each.entry for each in entries).rack == used
+    of = {"device": entries[-1].key.device, "counter": entries[-1].key.counter}
+    store.write(RACK_KEY, AT, [{"what": "undo", "of": of}], 3)
+    assert rack_now(each.entry for each in store.entries(RACK_KEY)).rack == rack
+    assert store.verify() == ()
 
 
 def test_one_that_is_no_entry_keeps_the_whole_bag_out(store: HouseStore) -> None:

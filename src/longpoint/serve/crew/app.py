@@ -14,7 +14,7 @@ from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp
 
 from longpoint.errors import LongpointError
-from longpoint.journal import Seen
+from longpoint.journal import Seen, is_house
 from longpoint.serve.crew.api import REFUSALS, REQUESTS, openapi_document
 from longpoint.serve.crew.bodies import LONGEST_SECRET, name_in, read_body, share_in, wrong_body
 from longpoint.serve.crew.doors import Answered, Doors
@@ -137,6 +137,13 @@ class Crew:
         house = request.path_params["house"]
         if len(house) > 100 or not house.isprintable():
             raise wrong_body("The key of the house is no short text.")
+        if not is_house(house):
+            raise Refused(
+                404,
+                "Something that is no house was to be shared.",
+                "The laptop keeps it for itself.",
+                "Share a house; the list of them says which there are.",
+            )
         share = share_in(house, read_body(await request.body()))
         shared = await self._keeper.share(share)
         self._members.shared(member)

@@ -13,7 +13,7 @@ from queue import SimpleQueue
 from typing import Final, Protocol, TypeVar
 
 from longpoint.errors import LongpointError, StoreError
-from longpoint.journal import Clash, Entry, Key, Seen, as_written, key_of
+from longpoint.journal import Clash, Entry, Key, Seen, as_written, is_house, key_of
 from longpoint.serve.crew.here import Here
 
 T = TypeVar("T")
@@ -193,7 +193,9 @@ def _answer(
 ) -> object:
     if share is None:
         return _told(
-            lambda: tuple((house, here.of(store, house).seen()) for house in store.houses())
+            lambda: tuple(
+                (house, here.of(store, house).seen()) for house in store.houses() if is_house(house)
+            )
         )
     if share.entries and isinstance(taken, LongpointError):
         return taken

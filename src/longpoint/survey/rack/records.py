@@ -108,12 +108,14 @@ class Rack:
         old_after_days: An offcut older than this is said to be old; None: none is.
         sections: Sections by key.
         pieces: Offcuts in the order in which they were put up, gone ones too; labels unique.
+        spent: Labels whose putting up was taken back: they may stand on a board all the same.
     """
 
     units: Units = Units.MM
     old_after_days: int | None = None
     sections: tuple[tuple[str, Section], ...] = ()
     pieces: tuple[RackPiece, ...] = ()
+    spent: frozenset[str] = frozenset()
 
     @property
     def there(self) -> tuple[RackPiece, ...]:
@@ -190,7 +192,7 @@ class Rack:
         Raises:
             SurveyError: There are no more labels.
         """
-        taken = {each.label for each in self.pieces}
+        taken = {each.label for each in self.pieces} | self.spent
         order = (*range(len(taken), MOST_LABELS), *range(len(taken)))
         free = next((each for number in order if (each := label(number)) not in taken), None)
         if free is None:

@@ -13,6 +13,7 @@ from longpoint.serve.crew.guard import LARGEST_BODY
 from longpoint.serve.crew.limits import ADDRESS_RATE
 from longpoint.serve.crew.members import Members
 from longpoint.serve.crew.refusals import ANSWER_HEADERS
+from longpoint.store.sqlite_store import open_store
 from tests.crew_server import HOST, ORIGIN, Laptop, Phone, entry
 
 Told = tuple[int, dict[str, str], bytes]
@@ -337,6 +338,23 @@ def test_an_answer_has_no_more_than_the_document_says(phone: Phone) -> None:
     assert set(shared) == set(described["share"]["properties"])
     assert set(house) == set(described["houses"]["items"]["properties"])
     assert set(phone.get("/crew/me").json()) == set(described["me"]["properties"])
+
+
+def test_what_the_laptop_keeps_for_itself_is_neither_shown_nor_shared(
+    laptop: Laptop, phone: Phone
+) -> None:
+    own = entry("laptop", 1, ".rack", what="rack-set", set={"old_after": 1})
+    store = open_store(laptop.store, "laptop")
+    store.take([own])
+    store.close()
+    assert phone.get("/crew/houses").json() == []
+    for given in ([], [entry("p", 1, ".rack", what="rack-set", set={})]):
+        answer = phone.share(".rack", given)
+        assert answer.status_code == 404
+        assert "old_after" not in answer.text
+    store = open_store(laptop.store, "laptop")
+    assert [each.entry for each in store.entries(".rack")] == [own]
+    store.close()
 
 
 def test_no_socket_is_opened(laptop: Laptop) -> None:

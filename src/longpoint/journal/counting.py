@@ -1,15 +1,15 @@
-"""The entries of one or more phones, brought into one order; which of them count."""
+"""The entries of one or more devices, brought into one order; which of them count."""
 
 from collections.abc import Iterable, Sequence
 
-from longpoint.journal import Entry, as_written
+from longpoint.journal.entry import Entry, as_written
 
 
 def in_order(entries: Iterable[Entry]) -> tuple[Entry, ...]:
     """Return the entries in the one order in which they are laid, each once.
 
-    By count, then by phone: clocks differ from phone to phone, but whatever an entry's author had
-    in sight has a lower count (`entries.EntryKey`). So two journals give one house, whichever comes
+    By count, then by device: clocks differ from one to the next, but whatever an entry's author had
+    in sight has a lower count. So two journals give one house, whichever comes
     first and however often an entry comes.
 
     Example:
