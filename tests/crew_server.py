@@ -35,7 +35,14 @@ class Laptop:
         self.doors = Doors(self.clock, lambda: f"secret-{next(numbers)}", lambda: "4711")
         self.kept = Members(self.load, self.save, self.clock)
         self.keeper = Keeper(lambda: open_store(self.store, "laptop"))
-        crew = Crew(self.keeper, self.doors, self.kept, self.audit, is_secure=self.is_secure)
+        crew = Crew(
+            self.keeper,
+            self.doors,
+            self.kept,
+            self.audit,
+            is_secure=self.is_secure,
+            clock=self.clock,
+        )
         self.app = crew_app(crew, self.app_folder, self.guarded)
 
     def guarded(self, app: ASGIApp) -> Guard:

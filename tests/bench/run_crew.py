@@ -114,7 +114,14 @@ def serve(folder: Path, load: Load, timed: Timed, told: Connection) -> None:
     secrets = [members.let_in(f"phone-{n}", f"Phone {n}")[:2] for n in range(1, load.phones + 1)]
     tls = tls_files(crew_folder.path, [HOST], datetime.now(UTC)) if load.is_secure else None
     audit = AuditLog(crew_folder)
-    crew = Crew(keeper, Doors(time.monotonic), members, audit, is_secure=load.is_secure)
+    crew = Crew(
+        keeper,
+        Doors(time.monotonic),
+        members,
+        audit,
+        is_secure=load.is_secure,
+        clock=time.monotonic,
+    )
     with listening(HOST, 0) as door:
         port = door.getsockname()[1]
         hosts = frozenset({f"{HOST}:{port}"})

@@ -6,6 +6,9 @@ from typing import Any
 from longpoint.serve.crew.api import ANYWHERE, REFUSALS, REQUESTS, Request
 from longpoint.serve.crew.bodies import DEEPEST
 from longpoint.serve.crew.guard import BODY_S, LARGEST_BODY
+from longpoint.serve.crew.kept import MOST_AHEAD
+from longpoint.serve.crew.limits import DEVICE_RATE
+from longpoint.serve.crew.patience import HEAD_S
 
 OPENING = (
     "# Requests of the crew's server\n\n"
@@ -14,7 +17,10 @@ OPENING = (
     "This page is made from the table that routes and the OpenAPI document come from; the document "
     "itself is at `/crew/openapi.json`.\n\n"
     "Bodies are JSON objects, UTF-8, of at most "
-    f"{LARGEST_BODY:,} bytes within {BODY_S:g} seconds, nested at most {DEEPEST} deep. A request "
+    f"{LARGEST_BODY:,} bytes within {BODY_S:g} seconds, nested at most {DEEPEST} deep; headers are "
+    f"to be there within {HEAD_S:g}. A device may ask {DEVICE_RATE.at_once:g} times at once and "
+    f"{DEVICE_RATE.a_second:g} times a second. A count in a share may be {MOST_AHEAD:,} ahead of "
+    "all that are here, not more. A request "
     "says by `Origin` or `Sec-Fetch-Site` that it comes from the server's own page. Where a phone "
     "has to be let in, the cookie and the page's secret, `X-Longpoint-Device`, go together. What "
     'is not done is answered with three sentences: `{"read": …, "wrong": …, "do": …}`.\n'

@@ -86,7 +86,7 @@ def command(store: StorePlace, lan: bool, port: int, idle_minutes: float) -> Out
             LoadedMembers(folder), lambda all_of: save_members(folder, all_of), time.time
         )
         names = (*addresses, LOOPBACK, "localhost")
-        crew = Crew(keeper, doors, members, AuditLog(folder), is_secure=lan)
+        crew = Crew(keeper, doors, members, AuditLog(folder), is_secure=lan, clock=time.monotonic)
         app = crew_app(
             crew,
             app_folder(),

@@ -62,6 +62,9 @@ class HouseStore(Protocol):
     def texts(self, keys: Sequence[Key]) -> tuple[str | None, ...]:
         """Return entries as they were written; None where there is none of that key."""
 
+    def highest(self) -> int:
+        """Return the highest count of any device; 0 where there is none."""
+
     def seen(self) -> Seen:
         """Return which entries of each device are here."""
 

@@ -50,7 +50,7 @@ class SqlStore:
         with self._link.transaction(writes=True):
             self._refuse_overtaken(house, last)
             tail = self._tail()
-            highest = self._link.rows("SELECT coalesce(max(counter), 0) FROM entries")[0][0]
+            highest = self._highest()
             head = {"device": tail.device, "at": at, "house": house}
             written = tuple(
                 checked_entry({**body, **head, "counter": highest + number})
@@ -125,6 +125,11 @@ class SqlStore:
         with self._link.transaction(writes=False):
             return tuple(self._text(key) for key in keys)
 
+    def highest(self) -> int:
+        """Return the highest count of any device; 0 where there is none."""
+        with self._link.transaction(writes=False):
+            return self._highest()
+
     def seen(self) -> Seen:
         """Return which entries of each device are here."""
         with self._link.transaction(writes=False):
@@ -197,6 +202,9 @@ class SqlStore:
 
     def _keys(self) -> list[Key]:
         return [Key(*row) for row in self._link.rows("SELECT device, counter FROM entries")]
+
+    def _highest(self) -> int:
+        return int(self._link.rows("SELECT coalesce(max(counter), 0) FROM entries")[0][0])
 
     def _tail(self) -> Tail:
         facts = dict(self._link.rows("SELECT name, value FROM facts"))

@@ -71,7 +71,9 @@ def test_what_was_written_is_there_when_it_is_opened_again(adapter: Adapter) -> 
 
 def test_a_device_counts_on_from_the_highest_count_that_it_has_seen(store: HouseStore) -> None:
     store.write("h", AT, [named("Wren")])
+    assert store.highest() == 1
     store.take([entry("phone", 9, house="g")])
+    assert store.highest() == 9
     store.write("g", AT, [named("Lark"), named("Pipit")])
     assert store.houses() == ("h", "g")
     assert [each.key for each in store.entries("g")] == [

@@ -20,8 +20,15 @@ from longpoint.serve.crew.bodies import LONGEST_SECRET, name_in, read_body, shar
 from longpoint.serve.crew.doors import Answered, Doors
 from longpoint.serve.crew.guard import Guard
 from longpoint.serve.crew.kept import Keeper, Shared
+from longpoint.serve.crew.limits import DEVICE_RATE, Buckets
 from longpoint.serve.crew.members import SESSION_S, Member, Members
-from longpoint.serve.crew.refusals import ANSWER_HEADERS, Refused, no_session, refused_by_store
+from longpoint.serve.crew.refusals import (
+    ANSWER_HEADERS,
+    Refused,
+    no_session,
+    refused_by_store,
+    slow_down,
+)
 
 Audit = Callable[..., None]
 """Writes down what happened: a word for it, and facts by name; no secret and no reading."""
@@ -39,13 +46,22 @@ class Crew:
         members: Who was let in.
         audit: Where it is written down.
         is_secure: Whether the server speaks https: its cookie then goes nowhere else.
+        clock: Seconds, never going back.
     """
 
     def __init__(
-        self, keeper: Keeper, doors: Doors, members: Members, audit: Audit, *, is_secure: bool
+        self,
+        keeper: Keeper,
+        doors: Doors,
+        members: Members,
+        audit: Audit,
+        *,
+        is_secure: bool,
+        clock: Callable[[], float],
     ) -> None:
         self._keeper, self._doors, self._members = keeper, doors, members
         self._audit, self._is_secure = audit, is_secure
+        self._by_device = Buckets(DEVICE_RATE, clock)
         self.cookie = "__Host-longpoint" if is_secure else "longpoint"
 
     async def openapi(self, _request: Request) -> Response:
@@ -162,7 +178,7 @@ class Crew:
         """Return who asks, by cookie and by the page's own secret.
 
         Raises:
-            Refused: Nobody who was let in.
+            Refused: Nobody who was let in, or one that asks too often.
         """
         session = request.cookies.get(self.cookie, "")
         member = self._members.find(session) if session else None
@@ -171,6 +187,7 @@ class Crew:
         if not self._members.is_page_of(member, request.headers.get(PAGE_SECRET, "")):
             self._audit("page-refused", device=member.device)
             raise no_session()
+        slow_down(self._by_device.wait_s(member.device))
         return member
 
 

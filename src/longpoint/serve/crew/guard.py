@@ -6,7 +6,6 @@ References:
 """
 
 import asyncio
-import math
 from collections.abc import Callable
 from typing import Final
 
@@ -14,7 +13,7 @@ from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from longpoint.serve.crew.limits import ADDRESS_RATE, DOOR_RATE, Buckets
-from longpoint.serve.crew.refusals import ANSWER_HEADERS, Refused
+from longpoint.serve.crew.refusals import ANSWER_HEADERS, Refused, slow_down
 
 PREFIX: Final = "/crew/"
 DOOR: Final = frozenset({"/crew/knock", "/crew/let-in"})
@@ -80,7 +79,7 @@ class Guard:
 
     def _look(self, scope: Scope, headers: Headers, *, is_crew: bool) -> None:
         address = (scope.get("client") or ("", 0))[0]
-        _slow_down(self._by_address.wait_s(address))
+        slow_down(self._by_address.wait_s(address))
         host = headers.get("host", "")
         if host not in self._hosts:
             raise Refused(
@@ -92,7 +91,7 @@ class Guard:
         if not is_crew:
             return
         if scope["path"] in DOOR:
-            _slow_down(self._at_the_door.wait_s(address))
+            slow_down(self._at_the_door.wait_s(address))
         origin = headers.get("origin")
         is_own = origin is None or origin == f"{self._scheme}://{host}"
         site = headers.get("sec-fetch-site", "same-origin")
@@ -126,17 +125,6 @@ class Guard:
             await send(message)
 
         return dressed
-
-
-def _slow_down(wait_s: float) -> None:
-    if wait_s > 0:
-        raise Refused(
-            429,
-            "Too much was asked in a short time.",
-            "This laptop answers everybody in turn.",
-            "Wait a little; the app asks again by itself.",
-            after_s=math.ceil(wait_s),
-        )
 
 
 def _forbidden(wrong: str) -> Refused:

@@ -50,6 +50,10 @@ class HouseHere:
         """Return which entries of each device are here."""
         return dict(self._seen)
 
+    def highest(self) -> int:
+        """Return the highest count that was here at the last look."""
+        return max((up_to.counter for up_to in self._seen.values()), default=0)
+
     def lacking(self, there: Seen) -> Iterable[Key]:
         """Yield which entries another device lacks, in their order."""
         differ = {
@@ -104,6 +108,11 @@ class Here:
             self._houses.popitem(last=False)
         found.look(store, house)
         return found
+
+    def highest(self, house: str) -> int:
+        """Return the highest count that is remembered of a house; 0 where nothing is."""
+        found = self._houses.get(house)
+        return found.highest() if found else 0
 
     def texts(self, store: Looked, keys: Sequence[Key]) -> list[str]:
         """Return entries as they were written."""

@@ -8,6 +8,7 @@ import asyncio
 import threading
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from functools import partial
 from itertools import islice
 from queue import SimpleQueue
 from typing import Final, Protocol, TypeVar
@@ -15,6 +16,7 @@ from typing import Final, Protocol, TypeVar
 from longpoint.errors import LongpointError, StoreError
 from longpoint.journal import Clash, Entry, Key, Seen, as_written, is_house, key_of
 from longpoint.serve.crew.here import Here
+from longpoint.serve.crew.refusals import Refused
 
 T = TypeVar("T")
 
@@ -22,6 +24,10 @@ MOST_ENTRIES: Final = 500
 """Entries in one answer; whoever lacks more asks again."""
 MOST_SIGNS: Final = 1_000_000
 """Signs of the entries in one answer, but always at least one entry."""
+MOST_AHEAD: Final = 10_000_000
+"""How far a new count may be ahead of all that are here. A crew of fifty that writes 200 entries a
+day each comes so far in three years, a damaged or meddling phone in one entry; and everybody counts
+on from the highest. Our choice."""
 READ_AT_ONCE: Final = 25
 """Entries that are read together: few enough that large ones don't fill the memory."""
 MOST_AT_ONCE: Final = 64
@@ -50,6 +56,9 @@ class Kept(Protocol):
 
     def texts(self, keys: Sequence[Key]) -> tuple[str | None, ...]:
         """Return entries as they were written; None where there is none of that key."""
+
+    def highest(self) -> int:
+        """Return the highest count of any device; 0 where there is none."""
 
     def close(self) -> None:
         """Let go of it."""
@@ -176,11 +185,17 @@ class Keeper:
         asked = [self._queue.get()]
         while not self._queue.empty() and len(asked) < MOST_AT_ONCE:
             asked.append(self._queue.get())
-        now = [each for each in asked if each is not None]
+        now = []
+        for each in (each for each in asked if each is not None):
+            trouble = _told(partial(_refuse_far_ahead, store, here, each.share))
+            if trouble is None:
+                now.append(each)
+            else:
+                each.done(trouble)
         taken = _take_together(store, [each.share for each in now if each.share])
         for each in now:
             each.done(_answer(store, here, each.share, taken))
-        return len(now) == len(asked)
+        return None not in asked
 
 
 def _take_together(store: Kept, shares: Sequence[Share]) -> TakenIn | LongpointError | None:
@@ -200,6 +215,30 @@ def _answer(
     if share.entries and isinstance(taken, LongpointError):
         return taken
     return _told(lambda: _lacking(store, here, share, taken if share.entries else None))
+
+
+def _refuse_far_ahead(store: Kept, here: Here, share: Share | None) -> None:
+    """Refuse a share with a count that nobody can have come to.
+
+    Raises:
+        Refused: There is one; nothing of the share is taken then.
+    """
+    if share is None or not share.entries:
+        return
+    furthest = max(share.entries, key=lambda entry: int(entry["counter"]))
+    # What is remembered of the house may be old, and then too low: the store is asked only after.
+    if furthest["counter"] <= here.highest(share.house) + MOST_AHEAD:
+        return
+    if furthest["counter"] <= store.highest() + MOST_AHEAD:
+        return
+    raise Refused(
+        422,
+        f"Entry {furthest['counter']} of {furthest['device']} was shared.",
+        "Its count is further ahead than a crew comes in years; taken in, everybody would have to "
+        "count on from it.",
+        "All of it stays on the phone and nothing was taken. Begin a new journal on the phone that "
+        "wrote it, and read there again what is missing here.",
+    )
 
 
 def _told(act: Callable[[], T]) -> T | LongpointError:

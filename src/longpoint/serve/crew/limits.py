@@ -24,6 +24,9 @@ class Rate:
 
 ADDRESS_RATE: Final = Rate(at_once=200, a_second=50)
 """Of one address: a page with all its files, and phones behind one hotspot. Our choice."""
+DEVICE_RATE: Final = Rate(at_once=100, a_second=10)
+"""Of one device, from whatever address: a phone asks a few times a minute, and page by page when it
+comes back after a long time. Our choice."""
 DOOR_RATE: Final = Rate(at_once=10, a_second=0.2)
 """Of one address at the door: codes can't be tried out. Our choice."""
 

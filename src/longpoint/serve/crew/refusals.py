@@ -1,5 +1,6 @@
 """What a request is answered when it is not done: a status and the three sentences."""
 
+import math
 from collections.abc import Mapping
 
 from starlette.responses import JSONResponse
@@ -43,6 +44,25 @@ class Refused(LongpointError):  # noqa: N818
 def refused_by_store(trouble: LongpointError) -> Refused:
     """Return what a phone is told when the store refuses."""
     return Refused(503, trouble.read, trouble.wrong, trouble.do, after_s=30)
+
+
+def slow_down(wait_s: float) -> None:
+    """Refuse what comes too often.
+
+    Args:
+        wait_s: Until when to wait; 0: it may go on. [s]
+
+    Raises:
+        Refused: It is to wait.
+    """
+    if wait_s > 0:
+        raise Refused(
+            429,
+            "Too much was asked in a short time.",
+            "This laptop answers everybody in turn.",
+            "Wait a little; the app asks again by itself.",
+            after_s=math.ceil(wait_s),
+        )
 
 
 def no_session() -> Refused:

@@ -14,6 +14,7 @@ from starlette.types import ASGIApp
 
 from longpoint.errors import ExchangeError
 from longpoint.serve.authority import TlsFiles, may_vouch_for
+from longpoint.serve.crew.patience import PatientProtocol
 
 LOOPBACK: Final = "127.0.0.1"
 MOST_AT_ONCE: Final = 200
@@ -109,7 +110,7 @@ def running(app: ASGIApp, sockets: list[socket.socket], tls: TlsFiles | None) ->
             timeout_keep_alive=15,
             timeout_graceful_shutdown=5,
             h11_max_incomplete_event_size=16_384,
-            http="h11",
+            http=PatientProtocol,
             ssl_certfile=str(tls.certificate) if tls else None,
             ssl_keyfile=str(tls.key) if tls else None,
         )

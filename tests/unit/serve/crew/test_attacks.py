@@ -10,7 +10,8 @@ import pytest
 
 from longpoint.serve.crew.api import REQUESTS
 from longpoint.serve.crew.guard import LARGEST_BODY
-from longpoint.serve.crew.limits import ADDRESS_RATE
+from longpoint.serve.crew.kept import MOST_AHEAD
+from longpoint.serve.crew.limits import ADDRESS_RATE, DEVICE_RATE
 from longpoint.serve.crew.members import Members
 from longpoint.serve.crew.refusals import ANSWER_HEADERS
 from longpoint.store.sqlite_store import open_store
@@ -338,6 +339,40 @@ def test_an_answer_has_no_more_than_the_document_says(phone: Phone) -> None:
     assert set(shared) == set(described["share"]["properties"])
     assert set(house) == set(described["houses"]["items"]["properties"])
     assert set(phone.get("/crew/me").json()) == set(described["me"]["properties"])
+
+
+def test_a_device_that_asks_too_often_waits_and_others_do_not(laptop: Laptop, phone: Phone) -> None:
+    other = Phone(laptop, "q")
+    other.come_in()
+    asked = 0
+    while phone.get("/crew/me").status_code == 200:
+        asked += 1
+        # As if from an address of its own each time: that rate is held by its own test.
+        laptop.now_s += 0.02
+    assert DEVICE_RATE.at_once <= asked < ADDRESS_RATE.at_once
+    answer = phone.get("/crew/me")
+    assert answer.status_code == 429
+    assert answer.headers["Retry-After"] == "1"
+    assert other.get("/crew/me").status_code == 200
+    laptop.now_s += 1
+    assert phone.get("/crew/me").status_code == 200
+
+
+def test_a_count_far_ahead_of_everybody_is_refused_and_nothing_of_it_is_taken(
+    laptop: Laptop, phone: Phone
+) -> None:
+    assert phone.share("h", [entry("p", 1)]).status_code == 200
+    far = MOST_AHEAD + 2
+    refused = phone.share("h", [entry("p", 2), entry("p", far)])
+    assert refused.status_code == 422
+    assert set(refused.json()) == {"read", "wrong", "do"}
+    assert str(far) in refused.json()["read"]
+    assert "stays on the phone" in refused.json()["do"]
+    (house,) = phone.get("/crew/houses").json()
+    assert house["seen"]["p"]["counter"] == 1
+    assert phone.share("h", [entry("p", 2), entry("p", far - 1)]).status_code == 200
+    # A house that is new here goes on from counts of the others.
+    assert phone.share("new", [entry("p", far + 5, "new")]).status_code == 200
 
 
 def test_what_the_laptop_keeps_for_itself_is_neither_shown_nor_shared(

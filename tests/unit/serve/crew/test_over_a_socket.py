@@ -3,16 +3,14 @@
 import asyncio
 import socket
 import ssl
-import threading
 from collections.abc import Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
-import uvicorn
 
 from longpoint.serve.authority import tls_files
-from longpoint.serve.crew import guard, running
+from longpoint.serve.crew import guard, patience, running
 from tests.crew_server import HOST, crew_laptop
 
 HEAD = (
@@ -34,21 +32,15 @@ def hello(version: int) -> bytes:
 
 @pytest.fixture
 def port(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[int]:
-    """Yield the port of a server that waits a fifth of a second for a body."""
+    """Yield the port of a server that waits a fifth of a second for headers, and for a body."""
     monkeypatch.setattr(guard, "BODY_S", 0.2)
-    listening = running.listening("127.0.0.1", 0)
-    listening.listen()
-    with crew_laptop(tmp_path, is_secure=False) as laptop:
-        config = uvicorn.Config(laptop.app, log_config=None, lifespan="off", ws="none")
-        server = uvicorn.Server(config)
-        thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]})
-        thread.start()
-        try:
-            yield listening.getsockname()[1]
-        finally:
-            server.should_exit = True
-            thread.join()
-            listening.close()
+    monkeypatch.setattr(patience, "HEAD_S", 0.2)
+    with (
+        crew_laptop(tmp_path, is_secure=False) as laptop,
+        running.listening("127.0.0.1", 0) as listening,
+        running.running(laptop.app, [listening], None),
+    ):
+        yield listening.getsockname()[1]
 
 
 def answer(port: int, *said: bytes) -> bytes:
@@ -63,6 +55,43 @@ def test_a_body_that_never_comes_is_given_up_and_others_are_served_meanwhile(por
         slow.sendall(f"{HEAD}Content-Length: 100\r\n\r\n{{".encode())
         assert answer(port, ASK.encode()).startswith(b"HTTP/1.1 200")
         assert slow.recv(100_000).startswith(b"HTTP/1.1 408")
+
+
+def dribbled(phone: socket.socket, head: bytes) -> int:
+    """Send a sign each 50 ms until the other side hangs up; return how many were sent."""
+    phone.settimeout(0.05)
+    for count, sign in enumerate(head):
+        try:
+            phone.sendall(bytes([sign]))
+            if not phone.recv(1000):
+                return count
+        except TimeoutError:
+            continue
+        except ConnectionError:
+            return count
+    raise AssertionError("it never hung up")
+
+
+def test_headers_that_come_a_sign_at_a_time_are_cut_off_and_others_are_served(port: int) -> None:
+    with socket.create_connection(("127.0.0.1", port), timeout=5) as slow:
+        assert dribbled(slow, b"GET / HTTP/1.1\r\nX-Long: " + b"x" * 100) < 20
+    with socket.create_connection(("127.0.0.1", port), timeout=5) as slow:
+        kept = ASK.replace("Connection: close", "Accept: */*").encode()
+        slow.sendall(kept)
+        assert slow.recv(100_000).startswith(b"HTTP/1.1 200")
+        while True:
+            slow.settimeout(0.1)
+            try:
+                slow.recv(100_000)
+            except TimeoutError:
+                break
+        assert dribbled(slow, b"GET / HTTP/1.1\r\nX-Long: " + b"x" * 100) < 20
+    assert answer(port, ASK.encode()).startswith(b"HTTP/1.1 200")
+
+
+def test_whoever_says_nothing_is_hung_up_on(port: int) -> None:
+    with socket.create_connection(("127.0.0.1", port), timeout=5) as silent:
+        assert silent.recv(1000) == b""
 
 
 def test_an_answer_is_sent_at_once() -> None:
