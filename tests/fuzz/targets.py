@@ -1,9 +1,7 @@
 """What other people's bytes are thrown at; each either reads them or refuses in three sentences."""
 
 import io
-import tempfile
 import zipfile
-from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
@@ -18,8 +16,9 @@ from longpoint.exchange.sections.read_section import read_section
 from longpoint.exchange.tables.csv_table import read_csv_table
 from longpoint.exchange.tables.write_xlsx import Tab, write_workbook
 from longpoint.exchange.tables.xlsx_table import read_workbook
+from tests.fuzz import crews, devices, drawings
+from tests.fuzz.refusing import refused_or_read
 
-FOLDER: Final = Path(tempfile.gettempdir())
 SHEET: Final = "xl/worksheets/sheet1.xml"
 EMPTY: Final = write_workbook([Tab(name="a", rows=[("mark", "top (mm)"), ("W1", "1187")])])
 CONFIRMED: Final = (
@@ -43,20 +42,6 @@ CONFIRMED: Final = (
         confirmed="yes",
     ),
 )
-
-
-def refused_or_read(work: Callable[[Path], object], data: bytes, ending: str) -> bool:
-    """Return whether some bytes were read; what is no refusal in three sentences is raised."""
-    with tempfile.TemporaryDirectory(dir=FOLDER) as folder:
-        path = Path(folder) / f"a{ending}"
-        path.write_bytes(data)
-        try:
-            work(path)
-        except LongpointError as error:
-            if not all((error.read, error.wrong, error.do)):
-                raise AssertionError("a refusal without its three sentences") from error
-            return False
-    return True
 
 
 def table(data: bytes) -> bool:
@@ -120,5 +105,8 @@ TARGETS: Final = {
     "confirmed": confirmed,
     "house": house,
     "svg": svg,
+    **drawings.TARGETS,
+    **crews.TARGETS,
+    **devices.TARGETS,
 }
 """Each by its name; its seeds stand in tests/corpus/foreign under the same name."""

@@ -45,6 +45,7 @@ from longpoint.phone.messages import (
 from longpoint.phone.opening_lines import limits
 from longpoint.phone.passing import came, passing
 from longpoint.phone.planned import AtPhone, Ports, planned, said_of, saw_text
+from longpoint.phone.ways import openings_in
 from longpoint.pipeline import check_house
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.sheets.again_sheet import again_sheet
@@ -205,7 +206,7 @@ def _saw(asked: Asked, ports: Ports) -> AtSaw:
 def _wall(asked: Asked, ports: Ports) -> Wall:
     document = decided(asked["document"])
     mark = asked["opening"]
-    for opening in document.get("openings", ()):
+    for opening in openings_in(document):
         if opening.get("mark") == mark:
             gaps = {corner: list(pair) for corner, pair in asked["gaps"].items()}
             opening["as_built"] = {**opening.get("as_built", {}), "gaps": gaps}

@@ -9,7 +9,7 @@ from longpoint.phone.laying import put
 from longpoint.phone.messages.said import Document
 from longpoint.phone.opening_lines import lines_of
 from longpoint.phone.readings import agreeing, differ, texts_of
-from longpoint.phone.ways import Way, places
+from longpoint.phone.ways import Way, openings_in, places
 from longpoint.quantities.length import Units
 from longpoint.survey.openings import OpeningKind
 
@@ -42,7 +42,7 @@ def kind_of(opening: dict[str, Any]) -> OpeningKind:
 def reading_lines(document: Document) -> Iterator[ReadingLine]:
     """Return every line of a house that is a reading, read or not."""
     units = units_of(document)
-    for opening in document.get("openings", ()):
+    for opening in openings_in(document):
         way: Way = ("openings", str(opening.get("mark", "")))
         for asked in lines_of(kind_of(opening)):
             yield ReadingLine(way, opening, asked.line, asked.apart, units)

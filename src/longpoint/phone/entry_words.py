@@ -30,7 +30,7 @@ def entry_words(entry: Mapping[str, Any]) -> str:
     """
     try:
         return _words(entry)
-    except (KeyError, TypeError, AttributeError):
+    except (KeyError, TypeError, AttributeError, ValueError):
         return say("{entry}, which can't be read", entry=entry.get("what"))
 
 

@@ -6,6 +6,7 @@ from typing import Any
 from longpoint.journal import Entry, counting, in_order
 from longpoint.phone.decided import kind_of, reading_lines, units_of
 from longpoint.phone.entries import EntryKey, LineState
+from longpoint.phone.entry_shapes import is_whole
 from longpoint.phone.entry_words import key_words
 from longpoint.phone.folded_places import country_words, folded_places, title_of, who_read
 from longpoint.phone.forms import LINES
@@ -21,7 +22,7 @@ from longpoint.phone.messages import (
 )
 from longpoint.phone.opening_lines import lines_of
 from longpoint.phone.readings import differ, texts_of
-from longpoint.phone.ways import Way, form_name
+from longpoint.phone.ways import Way, form_name, openings_in
 from longpoint.quantities.length import Units
 from longpoint.sheets.dialects import in_words
 from longpoint.speech.said import joined, say
@@ -37,15 +38,11 @@ def fold(entries: Iterable[Entry]) -> Fold:
     Args:
         entries: Of one house, as `entries` describes them.
     """
-    written = counting(in_order(entries))
+    written = counting(tuple(filter(is_whole, in_order(entries))))
     house = laid(written)
     document = house.document
     units = units_of(document)
-    openings = tuple(
-        _opening(house, each, units)
-        for each in document.get("openings", ())
-        if isinstance(each, dict)
-    )
+    openings = tuple(_opening(house, each, units) for each in openings_in(document))
     places = folded_places(house, units)
     asked = [
         *((sum(line.asked for line in lines_of(OpeningKind(o.what))), o.left) for o in openings),

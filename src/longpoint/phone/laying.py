@@ -1,5 +1,6 @@
 """Entries laid one on the other: the document of a house, and who read what of it."""
 
+import contextlib
 import copy
 import json
 from collections.abc import Iterable, Sequence
@@ -57,8 +58,10 @@ def _lay(house: Laid, entry: Entry) -> None:
         case "house-named":
             document["name"] = entry["name"]
         case "opened-file":
-            house.document = parsed_house(entry["text"])
-            house.by.clear()
+            # One that can't be read leaves what was there; whoever opened it was told.
+            with contextlib.suppress(SurveyError):
+                house.document = parsed_house(entry["text"])
+                house.by.clear()
         case "setting":
             put(document, entry["key"], entry["value"])
         case "opening-added":
@@ -105,7 +108,7 @@ def _with_cuts_of(earlier: str, later: str) -> str:
 
 
 def _named(document: Document, mark: str) -> Iterable[dict[str, Any]]:
-    return (each for each in document.get("openings", ()) if each.get("mark") == mark)
+    return (each for each in ways.openings_in(document) if each.get("mark") == mark)
 
 
 def put(table: dict[str, Any], key: Sequence[str], value: Any) -> None:  # noqa: ANN401

@@ -85,7 +85,7 @@ def _line(entry: Entry) -> str:
                 return f"reading of {' '.join(entry['place'][1::2])}, {key_words([entry['line']])}"
             case _:
                 return ""
-    except (KeyError, TypeError, AttributeError):
+    except (KeyError, TypeError, AttributeError, ValueError):
         # Of a version that writes it otherwise: it counts all the same.
         return ""
 

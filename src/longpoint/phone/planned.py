@@ -13,6 +13,7 @@ from longpoint.phone.decided import decided
 from longpoint.phone.hand_over import Modules
 from longpoint.phone.last_plan import LastPlan
 from longpoint.phone.messages import Document, Said
+from longpoint.phone.ways import openings_in
 from longpoint.pipeline import plan_house
 from longpoint.sheets.again_sheet import rest_of
 from longpoint.sheets.again_text import changed_lines
@@ -81,7 +82,7 @@ def surveyed(document: Document, held: Sequence[Said] = ()) -> SurveyResult:
     done = decided(document)
     rooms = {}
     kept = []
-    for opening in done.get("openings", ()):
+    for opening in openings_in(done):
         if opening.get("mark") in doubted:
             rooms[opening["mark"]] = str(opening.get("room", ""))
         else:

@@ -60,6 +60,12 @@ def found(document: Document, way: Sequence[str]) -> dict[str, Any] | None:
     return table  # type: ignore[no-any-return]
 
 
+def openings_in(document: Document) -> Iterator[dict[str, Any]]:
+    """Return the openings of a house as far as they are tables: a file may hold anything there."""
+    rows = document.get("openings")
+    return (row for row in (rows if isinstance(rows, list) else ()) if isinstance(row, dict))
+
+
 def add(document: Document, way: Way, values: Mapping[str, Any]) -> None:
     """Put an empty table where a way leads to; what is there already stays as it is."""
     inside = found(document, way[:-2]) if len(way) > 2 else document
