@@ -8,7 +8,7 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import IO
 
@@ -38,9 +38,10 @@ class Serving:
     folder: Path
     address: str = ""
     token: str = ""
+    said: list[str] = field(default_factory=list)
 
     def read(self, wanted: str) -> str:
-        said = []
+        said = self.said
         assert self.process.stdout is not None
         for line in self.process.stdout:
             said.append(line)

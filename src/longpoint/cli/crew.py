@@ -11,7 +11,7 @@ from longpoint.cli.spoken import speak
 from longpoint.cli.store_options import store_option
 from longpoint.cli.store_places import StorePlace
 from longpoint.errors import ExchangeError
-from longpoint.exchange.safe_files import write_new_text
+from longpoint.exchange.safe_files import refuse_existing, write_new_text
 from longpoint.speech.said import joined, say
 
 
@@ -91,15 +91,27 @@ def show_log(store: StorePlace) -> Outcome:
 
 @command.command(name="authority")
 @click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
+@click.option(
+    "--anew",
+    is_flag=True,
+    help="Make a new authority, its key lost or stolen; every phone has to trust it anew.",
+)
 @store_option
 @exits
-def write_authority(file: Path, store: StorePlace) -> Outcome:
+def write_authority(file: Path, anew: bool, store: StorePlace) -> Outcome:
     """Write the certificate that phones are to trust to a FILE that isn't there yet."""
     refuse_without_extra()
-    from longpoint.cli.crew_folder import crew_folder
-    from longpoint.serve.authority import authority_file, fingerprint
+    from longpoint.cli.crew_folder import AuditLog, crew_folder
+    from longpoint.serve.authority import authority_anew, authority_file, fingerprint
 
-    certificate = authority_file(crew_folder(store).path, datetime.now(UTC)).read_bytes()
+    folder, now = crew_folder(store), datetime.now(UTC)
+    refuse_existing(file)
+    if anew:
+        authority_anew(folder.path, now)
+        AuditLog(folder)("authority-anew")
+        speak(say("A new authority; what lay there before is set aside as .before-1 and so on."))
+        speak(say("Every phone has to trust it anew. Begin `longpoint serve` again if it runs."))
+    certificate = authority_file(folder.path, now).read_bytes()
     write_new_text(file, certificate.decode("ascii"))
     speak(
         say(

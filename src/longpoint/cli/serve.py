@@ -111,6 +111,21 @@ def command(store: StorePlace, lan: bool, port: int, idle_minutes: float) -> Out
                     fingerprint=tls.fingerprint,
                 )
             )
+            if tls.lost_on is not None:
+                speak(
+                    say(
+                        "authority.key is lost: this is served until {lost_on}, at these addresses "
+                        "alone. Then every phone has to trust anew.",
+                        lost_on=tls.lost_on.isoformat(),
+                    )
+                )
+                speak(
+                    say(
+                        "Bring it back from a copy of {folder}, or see `longpoint crew authority "
+                        "--help`.",
+                        folder=folder.path,
+                    )
+                )
         speak(say("Ctrl-C ends it; Enter shows a new code."))
         picture = folder.path / PICTURE
         stack.callback(picture.unlink, missing_ok=True)

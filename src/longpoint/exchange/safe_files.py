@@ -60,13 +60,22 @@ def write_new_text(path: Path, text: str) -> None:
     Raises:
         ExchangeError: The file is there already, or can't be written.
     """
+    refuse_existing(path)
+    write_text_safely(path, text)
+
+
+def refuse_existing(path: Path) -> None:
+    """Refuse to make a file where there is one.
+
+    Raises:
+        ExchangeError: There is.
+    """
     if path.exists() or path.is_symlink():
         raise ExchangeError(
             say("The file {path} was to be made.", path=path.name),
             say("There is a file of that name already, and it may hold readings."),
             say("Choose another name, or move that file away first."),
         )
-    write_text_safely(path, text)
 
 
 def free_name(path: Path) -> Path:

@@ -86,6 +86,26 @@ def test_the_certificate_for_phones_is_the_one_that_is_served(tmp_path: Path) ->
     assert before.read_bytes() == authority.read_bytes()
 
 
+def test_a_lost_key_is_said_at_the_laptop_and_a_new_authority_is_made_when_asked(
+    tmp_path: Path,
+) -> None:
+    store = str(tmp_path / "houses.store")
+    with serving_process(tmp_path):
+        pass
+    (tmp_path / "houses.store.crew" / "authority.key").unlink()
+    with serving_process(tmp_path) as serving:
+        pass
+    assert any("authority.key is lost: this is served until" in line for line in serving.said)
+    answer = CliRunner().invoke(
+        main, ["crew", "authority", str(tmp_path / "new.crt"), "--anew", "--store", store]
+    )
+    assert answer.exit_code == 0, answer.output
+    assert "Every phone has to trust it anew" in answer.output
+    with serving_process(tmp_path) as serving:
+        pass
+    assert not any("authority.key is lost" in line for line in serving.said)
+
+
 def test_the_picture_of_the_code_is_the_code_and_goes_at_the_end(tmp_path: Path) -> None:
     with serving_process(tmp_path) as serving:
         picture = tmp_path / "houses.store.crew" / "code.svg"

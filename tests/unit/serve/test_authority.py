@@ -13,7 +13,8 @@ from cryptography.hazmat.primitives import serialization
 
 from longpoint.errors import ExchangeError
 from longpoint.serve import authority as made
-from longpoint.serve.authority import LEAF_DAYS, TlsFiles, may_vouch_for, tls_files
+from longpoint.serve.authority import TlsFiles, tls_files
+from longpoint.serve.certificates import LEAF_DAYS, may_vouch_for
 
 NOW = datetime.now(UTC)
 
@@ -107,6 +108,64 @@ def test_a_certificate_with_another_key_is_made_anew(tmp_path: Path) -> None:
     other = tls_files(tmp_path / "other", ["127.0.0.1"], NOW)
     (tmp_path / "laptop.key").write_bytes(other.key.read_bytes())
     assert is_trusted(tls_files(tmp_path, ["127.0.0.1"], NOW), "127.0.0.1")
+
+
+@pytest.mark.parametrize("lost", ["missing", "another's", "damaged"])
+def test_a_lost_key_is_told_and_what_it_signed_is_used_to_its_end(
+    tmp_path: Path, lost: str
+) -> None:
+    first = tls_files(tmp_path, ["127.0.0.1"], NOW)
+    assert first.lost_on is None
+    key = tmp_path / "authority.key"
+    before = key.read_bytes()
+    if lost == "missing":
+        key.unlink()
+    else:
+        tls_files(tmp_path / "other", ["127.0.0.1"], NOW)
+        other = (tmp_path / "other" / "authority.key").read_bytes()
+        key.write_bytes(other if lost == "another's" else b"x")
+
+    late = NOW + timedelta(days=LEAF_DAYS - 1)
+    for when in (NOW, late):
+        still = tls_files(tmp_path, ["127.0.0.1"], when)
+        assert still.fingerprint == first.fingerprint
+        assert still.lost_on == (NOW + timedelta(days=LEAF_DAYS)).date()
+        assert is_trusted(still, "127.0.0.1")
+    for addresses, when in ((["10.0.0.5"], NOW), (["127.0.0.1"], late + timedelta(days=2))):
+        with pytest.raises(ExchangeError, match="--anew") as refused:
+            tls_files(tmp_path, addresses, when)
+        assert "trust it anew" in refused.value.do
+
+    key.write_bytes(before)
+    moved = tls_files(tmp_path, ["10.0.0.5"], NOW)
+    assert (moved.fingerprint, moved.lost_on) == (first.fingerprint, None)
+
+
+def test_an_authority_that_phones_trust_is_never_made_anew_unasked(tmp_path: Path) -> None:
+    first = tls_files(tmp_path, ["127.0.0.1"], NOW)
+    (tmp_path / "authority.crt").unlink()
+    (tmp_path / "authority.key").unlink()
+    for _ in range(2):
+        with pytest.raises(ExchangeError, match="authority that phones trust"):
+            tls_files(tmp_path, ["127.0.0.1"], NOW)
+    with pytest.raises(ExchangeError, match="authority that phones trust"):
+        made.authority_file(tmp_path, NOW)
+    made.authority_anew(tmp_path, NOW)
+    again = tls_files(tmp_path, ["127.0.0.1"], NOW)
+    assert again.fingerprint != first.fingerprint
+    assert is_trusted(again, "127.0.0.1")
+
+
+def test_what_lay_there_before_a_new_authority_is_set_aside(tmp_path: Path) -> None:
+    tls_files(tmp_path, ["127.0.0.1"], NOW)
+    before = {each.name: each.read_bytes() for each in tmp_path.iterdir()}
+    made.authority_anew(tmp_path, NOW)
+    made.authority_anew(tmp_path, NOW)
+    for name, content in before.items():
+        aside = tmp_path / f"{name}.before-1"
+        assert aside.read_bytes() == content
+        assert stat.S_IMODE(aside.stat().st_mode) == (0o600 if ".key" in name else 0o644)
+    assert {"authority.crt.before-2", "authority.crt"} <= {p.name for p in tmp_path.iterdir()}
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,8 @@ import uvicorn
 from starlette.types import ASGIApp
 
 from longpoint.errors import ExchangeError
-from longpoint.serve.authority import TlsFiles, may_vouch_for
+from longpoint.serve.authority import TlsFiles
+from longpoint.serve.certificates import may_vouch_for
 from longpoint.serve.crew.patience import PatientProtocol
 
 LOOPBACK: Final = "127.0.0.1"
