@@ -17,6 +17,7 @@ from longpoint.sticks.laying import Workload, workload
 from longpoint.sticks.plan import StickSource
 from longpoint.sticks.profile_plan import ProfilePlan, plan_profile
 
+_GRID_STEPS = 10_000
 _SQUARE = End(lean=0, lean_mm=0.0, kerf=0)
 
 
@@ -75,11 +76,16 @@ def work_and_bars(instance: CuttingStock) -> tuple[Workload, Bars]:
     return workload(demands), Bars(bars=(bar,), unit="m", per_unit=1)
 
 
-def within(seconds: float) -> Effort:
-    """Return an effort for whole lengths that ends about so long from now."""
+def within(seconds: float, stick: int = 0) -> Effort:
+    """Return an effort for whole lengths that ends about so long from now.
+
+    The search begins on a coarser grid where a stick is very long; bounds are always made on a fine
+    one.
+    """
     end = time.perf_counter() + seconds
+    grid = max(1, stick // _GRID_STEPS)
     return replace(
-        STANDARD, grid=1, dives=16, seconds=seconds, stop=lambda: time.perf_counter() > end
+        STANDARD, grid=grid, dives=16, seconds=seconds, stop=lambda: time.perf_counter() > end
     )
 
 

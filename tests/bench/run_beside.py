@@ -5,9 +5,12 @@
 
 FOLDER holds `index.csv` (class, name, optimum among its columns) and `instances/NAME.txt`; with
 `recipes`, `--each` instances of every class of `tests.bench.recipes` are drawn instead, and the
-best plan of the run stands for the optimum. Each answer is made in a process of its own, on one
-thread, and its plan is added up anew. The libraries are in the dependency group `bench`; a method
-whose library is missing is left out, and that is said.
+best plan of the run stands for the optimum. With `--out` every instance is written as soon as it
+is done; a run that was cut off goes on where it stopped when it is given the same file, and
+`--seconds 0` only makes the table of what is there. Each answer is made in a process of its own,
+on one thread, the libraries imported before its clock starts, and its plan is added up anew. The
+libraries are in the dependency group `bench`; a method whose library is missing is left out, and
+that is said.
 """
 
 import argparse
@@ -96,17 +99,47 @@ def main(arguments: Sequence[str]) -> None:
         if chosen.folder != "recipes":
             cases = indexed_cases(Path(chosen.folder))
         picked = [c for c in cases if chosen.only in f"{c.group} {c.path.stem}"]
-        results = [
-            result
-            for case in picked[chosen.first :: chosen.every]
-            for result in run(case, methods, chosen.seconds)
-        ]
-    if chosen.out:
-        with chosen.out.open("w", encoding="utf-8", newline="") as file:
-            writer = csv.writer(file)
-            writer.writerow(Result.__slots__)
-            writer.writerows([getattr(r, name) for name in Result.__slots__] for r in results)
+        results = read_results(chosen.out) if chosen.out else []
+        done = {(result.group, result.name) for result in results}
+        for case in picked[chosen.first :: chosen.every] if chosen.seconds else ():
+            if (case.group, case.path.stem) not in done:
+                found = run(case, methods, chosen.seconds)
+                results += found
+                if chosen.out:
+                    add_results(chosen.out, found)
     print("\n".join(table(results)))  # noqa: T201
+
+
+def read_results(path: Path) -> list[Result]:
+    """Return what a run wrote; nothing where there is no file yet."""
+    if not path.exists():
+        return []
+    with path.open(encoding="utf-8", newline="") as file:
+        return [
+            Result(
+                group=row["group"],
+                name=row["name"],
+                method=row["method"],
+                optimum=int(row["optimum"]) if row["optimum"] else None,
+                sticks=int(row["sticks"]) if row["sticks"] else None,
+                bound=int(row["bound"]),
+                proved=row["proved"] == "True",
+                seconds=float(row["seconds"]),
+                cpu_seconds=float(row["cpu_seconds"]),
+                peak_mb=float(row["peak_mb"]),
+            )
+            for row in csv.DictReader(file)
+        ]
+
+
+def add_results(path: Path, results: Sequence[Result]) -> None:
+    """Write results behind those that a file holds."""
+    is_new = not path.exists()
+    with path.open("a", encoding="utf-8", newline="") as file:
+        writer = csv.writer(file)
+        if is_new:
+            writer.writerow(Result.__slots__)
+        writer.writerows([getattr(result, name) for name in Result.__slots__] for result in results)
 
 
 def indexed_cases(folder: Path) -> Iterator[Case]:

@@ -30,6 +30,9 @@ def test_a_tiny_run_of_the_nester_and_the_flow(
     assert "| tiny | longpoint | 1 | 1 | 1 | 0 |" in said
     assert "| tiny | arc-flow | 1 | 1 | 1 | 0 |" in said
     assert len(out.read_text(encoding="utf-8").splitlines()) == 3
+    # What is there already isn't done again, and gives the same table.
+    main([str(tmp_path), "--by", "longpoint,arc-flow", "--seconds", "0", "--out", str(out)])
+    assert capsys.readouterr().out.splitlines() == said.splitlines()[2:]
 
 
 def test_the_flow_of_a_small_instance() -> None:

@@ -39,7 +39,13 @@ class Outcome:
 
 
 def from_every_pattern(
-    master: Master, least: Needs, prices: Prices, goal: int, enough: int, grid: int
+    master: Master,
+    least: Needs,
+    prices: Prices,
+    goal: int,
+    enough: int,
+    grid: int,
+    most: int | None = None,
 ) -> Outcome | None:
     """Return the best plan that costs `goal` or less, or what any plan costs at least.
 
@@ -50,11 +56,13 @@ def from_every_pattern(
         goal: Most that the plan may cost, in steps.
         enough: A cost in steps that no plan undercuts.
         grid: Step of the knapsack's lengths. [0.01 mm]
+        most: Most patterns that are listed; None: `MOST_LISTED`.
 
     Returns:
         None where there are too many patterns, or the solver gave up.
     """
-    listed = Priced(master, least, prices, master.whole, grid).losing_least(goal, MOST_LISTED)
+    most = MOST_LISTED if most is None else most
+    listed = Priced(master, least, prices, master.whole, grid).losing_least(goal, most)
     if listed is None:
         return None
     sieve = _Sieve(master)

@@ -27,6 +27,9 @@ _SHORT = 20_000
 """Sticks no longer than this are priced to the hundredth. [0.01 mm]"""
 _LONG = 3
 _LONG_DIVES = 2
+_LAST_LOOK = 10
+"""Long lists wait for this dive, or the last one: another dive is cheaper than they are."""
+_SHORT_LIST = 1000
 _SHARES = (0.9, 0.7, 1.0, 0.5)
 """How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
 _REACHES = (1.0, 0.5, 0.2, 0.0)
@@ -95,7 +98,8 @@ class _Search:
         self.least = least_needs(self.layout, floor)
         self.likely = likely_needs(self.layout, floor, _SHARE)
         self.best = start
-        self._listed: set[tuple[int, float]] = set()
+        self._listed: set[tuple[int, float, int | None]] = set()
+        self._most_listed: int | None = _SHORT_LIST
         self._grid = effort.grid if bars.longest_room > _SHORT else 1
         self._fine = max(1, self._grid // (_FINER if any(work.can_turn) else _FINEST))
         self.numbers = self.master.numbers_of(self._patterns(start))
@@ -111,6 +115,7 @@ class _Search:
         rounds = self.effort.pricings
         self._generate(rounds // 2, self._grid)
         self._generate(rounds - rounds // 2, self._fine)
+        last_look = min(_LAST_LOOK, self.effort.dives - 1)
         for turn in range(self.effort.dives):
             costs = self._possible()
             if not costs or self.effort.stop():
@@ -118,16 +123,18 @@ class _Search:
             self._dive(self._goal_of(turn, costs), turn)
             if turn == 0:
                 self._better_bound()
-            elif turn == 1:
+            elif turn in (1, last_look):
+                self._most_listed = None if turn == last_look else _SHORT_LIST
                 self._look_closely()
             else:
                 self._from_every_pattern()
 
     def _look_closely(self) -> None:
-        """Where two dives didn't reach the bound: the sharpest proof, then the patterns known."""
+        """Where dives didn't reach the bound: the sharpest proof, then the patterns known."""
         self._from_sharp_prices()
         self._from_every_pattern()
-        if self._possible() and not self.effort.stop():
+        is_last = self._most_listed is None
+        if is_last and self._possible() and not self.effort.stop():
             self._take(
                 from_known_patterns(self.master, self.numbers, self.bound.prices, self.bound.steps)
             )
@@ -183,12 +190,18 @@ class _Search:
             if not costs or self.effort.stop():
                 break
             goal = costs[int(share * (len(costs) - 1))]
-            state = (goal, self.bound.exact)
+            state = (goal, self.bound.exact, self._most_listed)
             if state in self._listed:
                 continue
             self._listed.add(state)
             found = from_every_pattern(
-                self.master, self.least, self.bound.prices, goal, self.bound.steps, self._fine
+                self.master,
+                self.least,
+                self.bound.prices,
+                goal,
+                self.bound.steps,
+                self._fine,
+                self._most_listed,
             )
             self._learn(found)
             costs = self._possible()
@@ -205,6 +218,7 @@ class _Search:
                 costs[0],
                 self.effort.pricings,
                 max(1, self._fine // _FINER),
+                self._most_listed,
             )
             self._learn(found)
 

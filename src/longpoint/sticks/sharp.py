@@ -36,6 +36,7 @@ def from_sharp_prices(
     goal: int,
     rounds: int,
     grid: int,
+    most: int | None = None,
 ) -> Outcome | None:
     """Return the best plan that costs `goal` or less, or what any plan costs at least.
 
@@ -47,6 +48,7 @@ def from_sharp_prices(
         goal: Most that the plan may cost, in steps.
         rounds: Most rounds of master and knapsack.
         grid: Step of the knapsack's lengths. [0.01 mm]
+        most: Most patterns that are listed; None: as many as ever.
 
     Returns:
         None where there are too many patterns even so, or the solver gave up.
@@ -61,7 +63,7 @@ def from_sharp_prices(
     if near.exact < goal - TIGHT:
         return None
     for prices in (_central(sharp, known, least, near, grid), near.prices):
-        found = from_every_pattern(sharp, least, prices, goal, near.steps, grid)
+        found = from_every_pattern(sharp, least, prices, goal, near.steps, grid, most)
         if found is not None:
             return found
     return None
