@@ -1,4 +1,4 @@
-"""`longpoint creep`: does the saw's stop creep, by checked pieces in the order of cutting."""
+"""`longpoint creep`: does the saw's stop creep, or a framing jig, by checks in their order."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -40,14 +40,22 @@ class _Check:
     metavar="MM",
     default=0.25,
     show_default=True,
-    help="Standard deviation of one check while the stop stands still, tape included.",
+    help="Standard deviation of one check while nothing moves, tape included.",
+)
+@click.option(
+    "--jig",
+    is_flag=True,
+    help="CHECKS holds the two diagonals of each frame: say whether the jig has moved.",
 )
 @exits
-def command(checks: Path, units: str, spread: float) -> Outcome:
+def command(checks: Path, units: str, spread: float, jig: bool) -> Outcome:
     """Say whether the stop creeps, and from which piece on.
 
     CHECKS is a table (CSV or XLSX) with a row for each checked piece in the order of cutting: its
     mark, the length it was to have, the length it has. Begin a new one when the stop is set anew.
+
+    With --jig each row is a frame as it comes off the jig, or the opening it was set in: its mark
+    and its two diagonals, always in the same order.
     """
     unit = Units(units)
     found = list(_checks(checks, unit))
@@ -58,7 +66,11 @@ def command(checks: Path, units: str, spread: float) -> Outcome:
             say("Write a row for each piece: mark, length wanted, length measured."),
         )
     creep = stop_creep([check.off_mm for check in found], spread)
-    for line in _still(len(found), spread, unit) if creep is None else _crept(creep, found, unit):
+    if creep is None:
+        said = _square(len(found)) if jig else _still(len(found), spread, unit)
+    else:
+        said = _leaning(creep, found, unit) if jig else _crept(creep, found, unit)
+    for line in said:
         speak(line)
     return Outcome.DONE if creep is None else Outcome.HELD
 
@@ -127,6 +139,46 @@ def _crept(creep: Creep, checks: list[_Check], unit: Units) -> tuple[str, ...]:
             "false.",
             first=first,
             every=FALSE_EVERY,
+        ),
+    )
+
+
+def _square(count: int) -> tuple[str, ...]:
+    return (
+        say("{count} frames were looked at in the order in which they were made.", count=count),
+        say("None of it shows that the jig has moved."),
+        say("Go on, and write the next frames below these."),
+    )
+
+
+def _leaning(creep: Creep, checks: list[_Check], unit: Units) -> tuple[str, ...]:
+    first, told = checks[creep.begins].piece, checks[creep.told].piece
+    size = _shown(abs(creep.by_mm), unit)
+    count = creep.told - creep.begins + 1
+    return (
+        say(
+            "{count} frames from {first} to {told} were read in the order in which they were made.",
+            count=count,
+            first=first,
+            told=told,
+        ),
+        say(
+            "From about {first} on the second diagonal is {size} the longer.",
+            first=first,
+            size=size,
+        )
+        if creep.by_mm > 0
+        else say(
+            "From about {first} on the second diagonal is {size} the shorter.",
+            first=first,
+            size=size,
+        ),
+        say(
+            "Read both diagonals of {told} again; if they stand, the jig has moved: square it "
+            "before the next frame, cut the trim of those since {first} to their own readings, and "
+            "begin a new table.",
+            told=told,
+            first=first,
         ),
     )
 
