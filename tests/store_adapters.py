@@ -18,6 +18,10 @@ DEVICE = "laptop"
 class Adapter(Protocol):
     """How a test gets at a store."""
 
+    @property
+    def is_shared(self) -> bool:
+        """Whether several laptops write to it, each under its own name."""
+
     def open(self, device: str = DEVICE) -> HouseStore:
         """Return the same store each time."""
 
@@ -30,6 +34,7 @@ class SqliteAdapter:
     """A store in a file."""
 
     path: Path
+    is_shared: bool = False
 
     def open(self, device: str = DEVICE) -> HouseStore:
         return open_store(self.path, device)
@@ -52,6 +57,7 @@ class PostgresAdapter:
     """A store in a database of its own."""
 
     address: str
+    is_shared: bool = True
 
     def open(self, device: str = DEVICE) -> HouseStore:
         return open_postgres_store(self.address, device)

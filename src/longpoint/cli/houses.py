@@ -5,6 +5,7 @@ from pathlib import Path
 import click
 
 from longpoint.catalogue.all_trims import trim_tables
+from longpoint.cli.data_folder import new_name
 from longpoint.cli.kept_houses import (
     KeptHouse,
     all_houses,
@@ -18,7 +19,7 @@ from longpoint.cli.kept_houses import (
 )
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
-from longpoint.cli.store_options import at_moment, new_name, store_option
+from longpoint.cli.store_options import at_moment, store_option
 from longpoint.cli.store_places import StorePlace, open_store, open_to_read
 from longpoint.exchange.house_files import load_house_document, load_house_text
 from longpoint.exchange.safe_files import write_new_text
@@ -134,11 +135,13 @@ def _changes(
 ) -> tuple[Body, ...]:
     """Return what the file changed since it was last put in, or the whole file if that is simpler.
 
-    It is held against what this store itself last wrote: what came from phones isn't in the file,
-    and isn't taken out by it.
+    It is held against what this laptop itself last wrote, or what the others that put files in did:
+    what came from phones isn't in the file, and isn't taken out by it.
     """
     everything = entries_of(house)
+    with_files = {entry["device"] for entry in everything if entry["what"] == "opened-file"}
     own = [entry for entry in everything if entry["device"] == device]
+    own = own or [entry for entry in everything if entry["device"] in with_files]
     base = folded(own or everything).document
     changes = file_changes(without_days(base), document, everything)
     if changes is not None and _come_out(own or everything, changes, document):

@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import Any, Final
 
 from longpoint.catalogue.all_trims import trim_tables
+from longpoint.cli.data_folder import new_name
 from longpoint.cli.plan_folder import planned_code, void_sheets
-from longpoint.cli.store_options import new_name
 from longpoint.cli.store_places import StorePlace, open_store, open_to_read
 from longpoint.errors import LongpointError, StoreError
 from longpoint.journal import Entry, is_house

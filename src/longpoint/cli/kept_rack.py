@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from longpoint.cli.store_options import new_name
+from longpoint.cli.data_folder import new_name
 from longpoint.cli.store_places import StorePlace, open_store, open_to_read
 from longpoint.errors import Finding, StoreError, SurveyError
 from longpoint.journal import Key, counting, in_order

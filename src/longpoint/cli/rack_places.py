@@ -6,8 +6,8 @@ from typing import Final, Protocol
 
 import click
 
+from longpoint.cli.data_folder import new_name
 from longpoint.cli.kept_rack import kept_rack, rack_in_store, save_rack_in_store
-from longpoint.cli.store_options import new_name
 from longpoint.cli.store_places import StorePlace, open_store
 from longpoint.errors import Finding, StoreError
 from longpoint.exchange.rack_files import load_or_begin_rack, load_rack, save_rack

@@ -4,9 +4,10 @@ from pathlib import Path
 
 import click
 
+from longpoint.cli.data_folder import new_name
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
-from longpoint.cli.store_options import new_name, store_file_option
+from longpoint.cli.store_options import store_file_option
 from longpoint.speech.said import say
 from longpoint.store.copies import Restored, restore
 

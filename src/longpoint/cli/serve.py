@@ -17,9 +17,10 @@ from typing import TYPE_CHECKING, Final
 import click
 
 from longpoint.cli.crew_extra import refuse_without_extra
+from longpoint.cli.data_folder import new_name
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
-from longpoint.cli.store_options import new_name, store_option
+from longpoint.cli.store_options import store_option
 from longpoint.cli.store_places import StorePlace, open_store
 from longpoint.errors import ExchangeError
 from longpoint.exchange.safe_files import write_text_safely

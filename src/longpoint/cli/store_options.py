@@ -1,7 +1,5 @@
 """Options of every command that works on the store, and the names that it gives."""
 
-import os
-import secrets
 from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
@@ -9,6 +7,7 @@ from typing import Any, Final, TypeVar
 
 import click
 
+from longpoint.cli.data_folder import data_folder
 from longpoint.cli.store_places import StoreType
 from longpoint.speech.said import say
 
@@ -26,10 +25,7 @@ STORE_FILE_WORDS: Final = say(
 
 def default_store() -> Path:
     """Return where the store lies when nothing else is said: the folder for a person's data."""
-    named = os.environ.get("XDG_DATA_HOME", "")
-    # The XDG Base Directory Specification: a path that isn't absolute is to be ignored.
-    data = Path(named) if Path(named).is_absolute() else Path.home() / ".local" / "share"
-    return data / "longpoint" / FILE
+    return data_folder() / FILE
 
 
 def store_option(command: F) -> F:
@@ -72,11 +68,6 @@ def one_of(house: str | None, is_rack: bool) -> None:
     """
     if (house is None) != is_rack:
         raise click.UsageError(say("Name a house, or --rack for the rack of offcuts."))
-
-
-def new_name() -> str:
-    """Return a name for a device or a house that nobody else has."""
-    return secrets.token_hex(8)
 
 
 def _moment(_context: click.Context, _option: click.Parameter, written: str | None) -> str:

@@ -8,6 +8,7 @@ from typing import Final
 
 import click
 
+from longpoint.cli.data_folder import known_laptop_name, laptop_name
 from longpoint.errors import StoreError
 from longpoint.speech.said import say
 from longpoint.store import HouseStore, sqlite_store
@@ -81,13 +82,15 @@ def open_store(place: StorePlace, device: str) -> HouseStore:
 
     Args:
         place: Where it is.
-        device: Name under which it writes if it is made now; unique among all devices.
+        device: Name under which it writes if it is made now; unique among all devices. To a
+            database each laptop writes under a name of its own (`data_folder.laptop_name`).
 
     Raises:
         StoreError: It can't be used.
+        ExchangeError: This laptop has no name, and none can be kept.
     """
     if isinstance(place, Database):
-        found: HouseStore = _postgres().open_postgres_store(place.address, device)
+        found: HouseStore = _postgres().open_postgres_store(place.address, laptop_name())
         return found
     return sqlite_store.open_store(place, device)
 
@@ -99,7 +102,7 @@ def open_to_read(place: StorePlace) -> HouseStore:
         StoreError: There is none, or it can't be used.
     """
     if isinstance(place, Database):
-        found: HouseStore = _postgres().open_postgres_to_read(place.address)
+        found: HouseStore = _postgres().open_postgres_to_read(place.address, known_laptop_name())
         return found
     return sqlite_store.open_to_read(place)
 

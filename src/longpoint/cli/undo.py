@@ -2,6 +2,7 @@
 
 import click
 
+from longpoint.cli.data_folder import new_name
 from longpoint.cli.kept_houses import (
     KeptHouse,
     effect_lines,
@@ -14,7 +15,7 @@ from longpoint.cli.kept_houses import (
 from longpoint.cli.kept_rack import undo_in_rack
 from longpoint.cli.outcome import Outcome, exits
 from longpoint.cli.spoken import speak
-from longpoint.cli.store_options import at_moment, new_name, one_of, rack_option, store_option
+from longpoint.cli.store_options import at_moment, one_of, rack_option, store_option
 from longpoint.cli.store_places import StorePlace, open_store, open_to_read
 from longpoint.errors import StoreError
 from longpoint.journal import Key

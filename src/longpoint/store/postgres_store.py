@@ -97,7 +97,22 @@ class PostgresLink:
 
 
 class PostgresStore(SqlStore):
-    """A store in a database; see `port.HouseStore`."""
+    """A store in a database; see `port.HouseStore`.
+
+    Several laptops write to it, each under its own name: what one of them last wrote of a house can
+    be told from what another did.
+
+    Args:
+        link: To the database.
+        device: Name of this laptop.
+    """
+
+    def __init__(self, link: PostgresLink, device: str) -> None:
+        super().__init__(link)
+        self._device = device
+
+    def _writer(self, tail: Tail) -> str:
+        return self._device
 
 
 def open_postgres_store(address: str, device: str) -> PostgresStore:
@@ -105,30 +120,31 @@ def open_postgres_store(address: str, device: str) -> PostgresStore:
 
     Args:
         address: As libpq takes it, such as "postgresql://host/houses" or "dbname=houses".
-        device: Name under which the store writes if it is made now; unique among all devices.
+        device: Name under which this laptop writes to it; unique among all devices.
 
     Raises:
         StoreError: The database can't be used.
     """
-    return _opened(address, lambda connection: _make_tables(connection, device))
+    return _opened(address, device, lambda connection: _make_tables(connection, device))
 
 
-def open_postgres_to_read(address: str) -> PostgresStore:
+def open_postgres_to_read(address: str, device: str = "") -> PostgresStore:
     """Return the store in a database; it isn't made when it isn't there.
 
     Args:
         address: As for `open_postgres_store`.
+        device: Name under which this laptop writes; empty where it never wrote.
 
     Raises:
         StoreError: There is none, or the database can't be used.
     """
-    return _opened(address, _refuse_empty)
+    return _opened(address, device, _refuse_empty)
 
 
-def _opened(address: str, look: Callable[[Connection], None]) -> PostgresStore:
+def _opened(address: str, device: str, look: Callable[[Connection], None]) -> PostgresStore:
     link = PostgresLink(lambda: _connected(address, look))
     try:
-        return PostgresStore(link)
+        return PostgresStore(link, device)
     except BaseException:
         link.close()
         raise

@@ -51,7 +51,7 @@ class SqlStore:
             self._refuse_overtaken(house, last)
             tail = self._tail()
             highest = self._highest()
-            head = {"device": tail.device, "at": at, "house": house}
+            head = {"device": self._writer(tail), "at": at, "house": house}
             written = tuple(
                 checked_entry({**body, **head, "counter": highest + number})
                 for number, body in enumerate(bodies, start=1)
@@ -202,6 +202,10 @@ class SqlStore:
 
     def _keys(self) -> list[Key]:
         return [Key(*row) for row in self._link.rows("SELECT device, counter FROM entries")]
+
+    def _writer(self, tail: Tail) -> str:
+        """Return the name under which to write: a file's own, as it stands there now."""
+        return tail.device
 
     def _highest(self) -> int:
         return int(self._link.rows("SELECT coalesce(max(counter), 0) FROM entries")[0][0])

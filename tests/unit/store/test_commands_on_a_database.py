@@ -15,6 +15,7 @@ from psycopg.conninfo import conninfo_to_dict
 
 import longpoint.store
 from longpoint.cli.crew_folder import crew_folder
+from longpoint.cli.data_folder import known_laptop_name
 from longpoint.cli.main import main
 from longpoint.cli.store_places import Database, open_store, open_to_read
 from longpoint.errors import StoreError
@@ -35,6 +36,12 @@ def database(server: str) -> Iterator[Database]:
         known = conninfo_to_dict(adapter.address)
         host = quote(str(known["host"]), safe="")
         yield Database(f"postgresql://{known['user']}@/{known['dbname']}?host={host}")
+
+
+@pytest.fixture(autouse=True)
+def office(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Be the laptop in the office."""
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "office"))
 
 
 def run(database: Database, *words: str | Path) -> Result:
@@ -61,6 +68,34 @@ def test_a_house_is_put_in_mended_taken_back_and_got_out(
     assert "3 entries, all as they were written" in run(database, "verify").output
     assert run(database, "houses", "write", name, tmp_path / "now.json").exit_code == 0
     assert "1189" not in (tmp_path / "now.json").read_text(encoding="utf-8")
+
+
+def test_two_laptops_have_names_of_their_own_and_what_phones_read_stays(
+    database: Database, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    name = str(house()["name"])
+    assert run(database, "houses", "add", written(tmp_path)).exit_code == 0
+    office = known_laptop_name()
+    store = open_store(database, "x")
+    (key,) = store.houses()
+    read = {"opening": "W1", "line": "left", "value_text": "1203", "unit": "mm", "again": False}
+    head = {"device": "phone", "counter": 5, "at": "2026-03-02T08:00:00Z", "house": key}
+    store.take([{**head, "what": "reading", **read}])
+    store.close()
+
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "van"))
+    assert "(on " in run(database, "history", name).output
+    assert known_laptop_name() == ""
+    done = run(database, "houses", "add", written(tmp_path, top=1189))
+    assert "W1 top read: 1189 mm" in done.output
+    assert known_laptop_name() not in ("", office)
+    history = run(database, "history", name).output
+    assert f"(on {office[:6]})" in history
+    assert f"(on {known_laptop_name()[:6]})" not in history
+    assert run(database, "houses", "write", name, tmp_path / "now.toml").exit_code == 0
+    now = (tmp_path / "now.toml").read_text(encoding="utf-8")
+    assert "1203" in now
+    assert "1189" in now
 
 
 def test_looking_makes_nothing(database: Database) -> None:

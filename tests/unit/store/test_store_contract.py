@@ -65,8 +65,30 @@ def test_what_was_written_is_there_when_it_is_opened_again(adapter: Adapter) -> 
     store = adapter.open("another name")
     assert tuple(each.entry for each in store.entries("h")) == written
     assert [each.number for each in store.entries("h")] == [1, 2]
-    assert store.device == "laptop"
+    assert store.device == ("another name" if adapter.is_shared else "laptop")
     store.close()
+
+
+def test_what_two_laptops_write_is_told_apart_and_no_key_is_given_twice(adapter: Adapter) -> None:
+    laptop, van = adapter.open("laptop"), adapter.open("van")
+    written = []
+    for turn in range(3):
+        for store in (laptop, van):
+            (entry_now,) = store.write("h", AT, [named(f"Wren {turn}")])
+            assert entry_now["device"] == store.device
+            written.append(entry_now)
+    assert {each["device"] for each in written} == (
+        {"laptop", "van"} if adapter.is_shared else {"laptop"}
+    )
+    assert [each["counter"] for each in written] == [1, 2, 3, 4, 5, 6]
+    laptop.close()
+    again = adapter.open("laptop")
+    (more,) = again.write("h", AT, [named("Lark")])
+    assert (more["device"], more["counter"]) == ("laptop", 7)
+    assert [each.entry for each in van.entries("h")] == [*written, more]
+    assert again.verify() == ()
+    again.close()
+    van.close()
 
 
 def test_a_device_counts_on_from_the_highest_count_that_it_has_seen(store: HouseStore) -> None:
