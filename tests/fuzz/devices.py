@@ -19,6 +19,7 @@ from longpoint.store.salvage import salvaged
 from longpoint.store.sqlite_store import open_store, open_to_read
 from longpoint.survey.house_file import read_house
 from longpoint.survey.house_file.parsed_text import parsed_house
+from longpoint.survey.rack.kept_rack import rack_now, rack_words
 from tests.fuzz.refusing import FOLDERS, refused_or_read, told
 
 AT: Final = "2026-03-02T07:15:00Z"
@@ -43,6 +44,19 @@ def journal(data: bytes) -> bool:
     came(entries)
     seen(map(key_of, entries))
     return is_read
+
+
+def rack_entries(data: bytes) -> bool:
+    """Entries of a rack, a line each; or none of them is one, and that is said."""
+
+    def work() -> None:
+        entries = [read_entry(line) for line in data.decode("utf-8", "replace").splitlines()]
+        for entry in entries:
+            as_written(entry)
+            rack_words(entry)
+        rack_now(entries)
+
+    return told(work)
 
 
 def request(data: bytes) -> bool:
@@ -137,5 +151,11 @@ def _sound_store() -> tuple[bytes, frozenset[str]]:
         return path.read_bytes(), texts
 
 
-TARGETS: Final = {"journal": journal, "request": request, "pictures": pictures, "store": store}
+TARGETS: Final = {
+    "journal": journal,
+    "rack-entries": rack_entries,
+    "request": request,
+    "pictures": pictures,
+    "store": store,
+}
 """Each by its name."""

@@ -37,8 +37,12 @@ def counting(ordered: Sequence[Entry]) -> tuple[Entry, ...]:
     for entry in reversed(ordered):
         if (entry["device"], entry["counter"]) in undone:
             continue
-        if entry["what"] == "undo":
-            undone.add((entry["of"]["device"], entry["of"]["counter"]))
-        else:
-            found.append(entry)
+        match entry:
+            case {"what": "undo", "of": {"device": str(device), "counter": int(counter)}}:
+                undone.add((device, counter))
+            case {"what": "undo"}:
+                # Damaged, or of other hands: it takes nothing back.
+                pass
+            case _:
+                found.append(entry)
     return tuple(found[::-1])

@@ -63,13 +63,13 @@ def rack_now(entries: Iterable[Entry]) -> RackNow:
     try:
         document, twice = _document(counting(ordered))
         once_given = {e["offcut"]["label"] for e in ordered if e["what"] == PUT_UP}
-    except (KeyError, TypeError, AttributeError):
+        units = Units(document.pop("units"))
+    except (KeyError, TypeError, AttributeError, ValueError):
         raise SurveyError(
             say("What was written of the rack was read."),
             say("There is an entry in it that says nothing of a rack."),
             say("`longpoint history --rack` gives its number for `longpoint undo --rack`."),
         ) from None
-    units = Units(document.pop("units"))
     rack = read_rack({"format": FORMAT, "units": Units.MM.value, **document})
     spent = once_given - {piece.label for piece in rack.pieces}
     return RackNow(
