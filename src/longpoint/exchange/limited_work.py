@@ -94,22 +94,29 @@ _TOO_MUCH: Final = say(
 _SIMPLER: Final = say("Save it again from the program that made it, with only what is wanted here.")
 
 # The limits come first, then the paths of this process, then the worker.
-_BOOT: Final = say(
-    "\nimport json, sys\npaths, module, seconds, path = "
-    "sys.argv[1:5]\ntry:\n    import resource\n    "
-    "resource.setrlimit(resource.RLIMIT_AS, ({most_memory}, "
-    "{most_memory}))\n    resource.setrlimit(resource.RLIMIT_CPU, "
-    "(int(seconds), int(seconds) + 2))\n    "
-    "resource.setrlimit(resource.RLIMIT_FSIZE, ({most_answer}, "
-    "{most_answer}))\n    resource.setrlimit(resource.RLIMIT_CORE, (0, "
-    "0))\nexcept (ImportError, ValueError, OSError):\n    "
-    "pass\nsys.path[:] = json.loads(paths)\nimport importlib\ntry:\n    "
-    "worker = importlib.import_module(module)\n    work = "
-    "worker.load()\nexcept ImportError:\n    sys.exit({missing})\ntry:\n    "
-    "answer = json.dumps(work(path))\nexcept MemoryError:\n    "
-    "sys.exit(4)\nexcept Exception:\n    "
-    "sys.exit(1)\nsys.stdout.write(answer)\n",
-    most_memory=MOST_MEMORY,
-    most_answer=MOST_ANSWER,
-    missing=MISSING,
-)
+_BOOT: Final = f"""
+import json, sys
+paths, module, seconds, path = sys.argv[1:5]
+try:
+    import resource
+    resource.setrlimit(resource.RLIMIT_AS, ({MOST_MEMORY}, {MOST_MEMORY}))
+    resource.setrlimit(resource.RLIMIT_CPU, (int(seconds), int(seconds) + 2))
+    resource.setrlimit(resource.RLIMIT_FSIZE, ({MOST_ANSWER}, {MOST_ANSWER}))
+    resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
+except (ImportError, ValueError, OSError):
+    pass
+sys.path[:] = json.loads(paths)
+import importlib
+try:
+    worker = importlib.import_module(module)
+    work = worker.load()
+except ImportError:
+    sys.exit({MISSING})
+try:
+    answer = json.dumps(work(path))
+except MemoryError:
+    sys.exit(4)
+except Exception:
+    sys.exit(1)
+sys.stdout.write(answer)
+"""

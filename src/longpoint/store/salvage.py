@@ -8,7 +8,6 @@ from pathlib import Path
 
 from longpoint.errors import StoreError, SurveyError
 from longpoint.journal import Entry, read_entry
-from longpoint.speech.said import say
 from longpoint.store.sqlite_file import connected
 from longpoint.store.sums import START, next_sum
 from longpoint.store.tail import numbered
@@ -73,7 +72,7 @@ def _rows(connection: sqlite3.Connection) -> tuple[dict[int, _Row], int]:
             continue
         gaps += 1
         with contextlib.suppress(sqlite3.Error, ValueError, TypeError):
-            statement = say("SELECT entry, sum FROM entries WHERE number = ?")
+            statement = "SELECT entry, sum FROM entries WHERE number = ?"
             _note(rows, number, *connection.execute(statement, (number,)).fetchone())
     return rows, due
 

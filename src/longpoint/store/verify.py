@@ -49,11 +49,9 @@ def damaged(store: str, read: str, wrong: str) -> Finding:
 def _rows_changed(link: Link) -> Iterator[Finding]:
     tail = read_tail(dict(link.rows("SELECT name, value FROM facts")), link.name)
     entries = link.rows(
-        say("SELECT number, entry, sum, device, counter, house FROM entries ORDER BY number")
+        "SELECT number, entry, sum, device, counter, house FROM entries ORDER BY number"
     )
-    milestones = link.rows(
-        say("SELECT number, milestone, sum, house FROM milestones ORDER BY number")
-    )
+    milestones = link.rows("SELECT number, milestone, sum, house FROM milestones ORDER BY number")
     yield from _chain_broken(link.name, "entry", entries, tail.entries, tail.entries_sum)
     yield from _chain_broken(
         link.name, "milestone", milestones, tail.milestones, tail.milestones_sum
@@ -140,7 +138,7 @@ def _columns_changed(
 
 
 def _houses_changed(link: Link, entries: Iterable[Row], tail: Tail) -> Iterator[Finding]:
-    there = [tuple(row) for row in link.rows(say("SELECT house, place FROM houses ORDER BY place"))]
+    there = [tuple(row) for row in link.rows("SELECT house, place FROM houses ORDER BY place")]
     due = dict.fromkeys(row[5] for row in entries)
     if there != [(house, place) for place, house in enumerate(due, start=1)]:
         yield damaged(
