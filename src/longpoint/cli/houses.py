@@ -26,7 +26,7 @@ from longpoint.exchange.safe_files import write_new_text
 from longpoint.phone.entry_words import entry_words
 from longpoint.phone.file_changes import Body, file_changes, without_days
 from longpoint.phone.house_text import house_text
-from longpoint.speech.said import say
+from longpoint.speech.said import say, say_many
 from longpoint.survey.house_file import read_house
 
 _SHOWN = 12
@@ -115,7 +115,7 @@ def _listed(path: StorePlace) -> Outcome:
             if house.now.asked
             else say("no opening")
         )
-        count = f"{len(house.entries)} {'entry' if len(house.entries) == 1 else 'entries'}"
+        count = say_many("{count} entry", "{count} entries", count=len(house.entries))
         revision = (
             say("revision {revisions}", revisions=len(house.revisions))
             if house.revisions
@@ -124,7 +124,7 @@ def _listed(path: StorePlace) -> Outcome:
         speak(f"{house.name}: {read}, {revision}, {count}")
         stale = {plan.number for plan in stale_plans(house)}
         for plan in house.plans:
-            how = say("STALE: made from older readings") if plan.number in stale else "current"
+            how = say("STALE: made from older readings") if plan.number in stale else say("current")
             speak(say("  sheets in {said}: {how}", said=plan.said.get("folder"), how=how))
     speak(f"\nStore: {path}")
     return Outcome.DONE

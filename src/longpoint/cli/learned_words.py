@@ -85,7 +85,7 @@ def _nothing_to_do(term: Term) -> str:
 
 
 def _way(too_large_mm: float) -> str:
-    return "large" if too_large_mm > 0.0 else "small"
+    return say("large") if too_large_mm > 0.0 else say("small")
 
 
 def _name(key: Key) -> str:

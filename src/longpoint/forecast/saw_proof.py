@@ -43,7 +43,7 @@ class SawProof:
                 found_deg=self.found_deg,
                 u_deg=2.0 * self.u_deg,
             )
-        way = "steep" if self.steep_deg > 0 else "shallow"
+        way = say("steep") if self.steep_deg > 0 else say("shallow")
         return say(
             "Your 45 cuts {way} by {steep_deg:.2f} (give or take {u_deg:.2f}): "
             "move the stop by that much, prove it once more, or write found = {{ "

@@ -178,7 +178,7 @@ def _proof_why(proof: Worth, face: FaceForecast, sure: float) -> str:
 
 
 def _batch_why(face: FaceForecast, chance: float, sure: float) -> str:
-    weaker = "quirk" if face.chances.quirk < face.chances.gaps else "joints"
+    weaker = say("quirk") if face.chances.quirk < face.chances.gaps else say("joints")
     return say(
         "{in_hundred} fit at the first try ({wanted} wanted), {weaker} nearest to the limit.",
         in_hundred=in_hundred(chance),

@@ -371,7 +371,7 @@ def _turned(face: ArchFace) -> tuple[Finding, ...]:
     left_mm, right_mm = face.set.fitted.side_mm.fourth, face.set.fitted.side_mm.second
     if abs(left_mm - right_mm) < WORTH_SAYING_MM:
         return ()
-    high = "left" if left_mm > right_mm else "right"
+    high = say("left") if left_mm > right_mm else say("right")
     left, right = (format_with_unit(mm, face.units) for mm in (left_mm, right_mm))
     return (
         Finding(

@@ -149,7 +149,7 @@ def _gap_mm(face: FaceSet, block: CornerBlock) -> float:
 
 
 def _longer_edge(block: CornerBlock) -> str:
-    return "inner" if block.off_deg < 0 else "outer"
+    return say("inner") if block.off_deg < 0 else say("outer")
 
 
 def _cuts(blocks: list[CornerBlock]) -> str:

@@ -403,7 +403,7 @@ class _Told:
             return say("{at} nothing", at=at.name)
         is_proud_itself = is_proud_all_along(self.plane, packed.side)
         thick_mm = packed.on_proud_mm if is_proud_itself else packed.thick_mm
-        thick = format_length(thick_mm, self.units) if thick_mm else "nothing"
+        thick = format_length(thick_mm, self.units) if thick_mm else say("nothing")
         cuts = self._settings(packed.cuts)
         same = cuts == self._settings(at.back_bevels())
         return say(

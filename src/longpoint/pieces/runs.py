@@ -167,7 +167,7 @@ def _end_words(side: Side, stop: Stop, meeting: Meeting | None, cut: CutEnd) -> 
         case RunEnd.RETURN:
             return say("{side} end mitred to its return", side=side)
         case RunEnd.RAKE:
-            way = "up" if stop.rake_deg > 0 else "down"
+            way = say("up") if stop.rake_deg > 0 else say("down")
             return say(
                 "{side} end read to where the lower edges meet, cut {mitre} off "
                 "square: the line turns {way} {rake} there and both boards take "

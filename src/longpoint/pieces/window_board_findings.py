@@ -138,7 +138,7 @@ def _level_findings(face: FaceSet) -> tuple[Finding, ...]:
     if fall_mm <= LEVEL_LIMIT_MM:
         return ()
     units = face.house.units
-    low = "left" if level_deg > 0 else "right"
+    low = say("left") if level_deg > 0 else say("right")
     return (
         Finding(
             code=BOARD_NOT_LEVEL,

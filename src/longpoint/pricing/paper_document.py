@@ -16,7 +16,7 @@ from longpoint.pricing.timber import Stick
 from longpoint.pricing.variation import Variation
 from longpoint.pricing.work import Task, WorkKind
 from longpoint.quantities.length import Units
-from longpoint.speech.said import say
+from longpoint.speech.said import raised, say
 from longpoint.survey.house import Dialect
 
 QUOTE_FORMAT: Final = "longpoint-quote/1"
@@ -241,7 +241,7 @@ def _money(amount: object, currency: Currency) -> Money:
 def _check_format(document: Mapping[str, Any], wanted: str, what: str) -> None:
     if document.get("format") != wanted:
         raise PricingError(
-            say("{what} was to be read.", what=what.capitalize()),
+            say("{what} was to be read.", what=raised(what)),
             say('The file isn\'t of format "{wanted}".', wanted=wanted),
             say("Name the folder that `longpoint quote` wrote."),
         )

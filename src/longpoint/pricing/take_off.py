@@ -191,16 +191,15 @@ def _re_set_or_packed(
 
 def _lining(house: House) -> str:
     """Return what the board that lines an opening is called; in America a reveal is a set-back."""
-    return "jamb" if house.dialect in (Dialect.US, Dialect.CA) else "reveal"
+    return say("jamb") if house.dialect in (Dialect.US, Dialect.CA) else say("reveal")
 
 
 def _furthest_apart(opening: Opening, readings: OpeningReadings) -> tuple[float, str]:
     """Return how far opposite sides differ; legs of a door go by the floor, and are left alone."""
-    pairs = [
-        (say("head and sill") if not opening.stands_on_floor else "widths", Place.TOP, Place.BOTTOM)
-    ]
+    across = say("widths") if opening.stands_on_floor else say("head and sill")
+    pairs = [(across, Place.TOP, Place.BOTTOM)]
     if not opening.stands_on_floor:
-        pairs.append(("sides", Place.LEFT, Place.RIGHT))
+        pairs.append((say("sides"), Place.LEFT, Place.RIGHT))
     apart = [
         (abs(one_mm - other_mm), name)
         for name, one, other in pairs

@@ -285,4 +285,4 @@ def _named(suspect: Suspect) -> str:
 
 
 def _walls(count: int) -> str:
-    return "wall" if count == 1 else "walls"
+    return say("wall") if count == 1 else say("walls")

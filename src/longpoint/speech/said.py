@@ -241,6 +241,16 @@ def raised(text: str) -> str:
     return Instead(english, text, Shape.RAISED) if isinstance(text, Said) else english
 
 
+def begun_small(text: str) -> str:
+    """Return a sentence as it goes on behind a colon; other languages leave it as it is.
+
+    Example:
+        >>> begun_small(say("Only a door has stops."))
+        'only a door has stops.'
+    """
+    return instead(f"{text[:1].lower()}{text[1:]}", text)
+
+
 def lowered(text: str) -> str:
     """Return a title as it stands within a sentence; other languages leave it as it is.
 

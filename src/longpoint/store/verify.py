@@ -5,7 +5,7 @@ from typing import Any, Final
 
 from longpoint.errors import Finding, Severity, StoreError, SurveyError
 from longpoint.journal import read_entry
-from longpoint.speech.said import say
+from longpoint.speech.said import raised, say
 from longpoint.store.link import Link
 from longpoint.store.milestone_text import read_milestone
 from longpoint.store.sums import START
@@ -80,7 +80,7 @@ def _chain_broken(
                 store,
                 say(
                     "{what} {number} was read.",
-                    what=what.capitalize(),
+                    what=raised(what),
                     number=number,
                 ),
                 wrong,

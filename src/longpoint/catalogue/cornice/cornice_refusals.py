@@ -90,7 +90,7 @@ def _lies(sprung: SprungRun, is_mixed: bool) -> str:
         )
     if sprung.slope_deg == 0.0:
         return say("is level")
-    way = "climbs" if sprung.slope_deg > 0 else "falls"
+    way = say("climbs") if sprung.slope_deg > 0 else say("falls")
     return say(
         "{way} {slope} degrees to the right",
         way=way,

@@ -57,7 +57,7 @@ def too_little_left(asked: Asked, layout: PanelLayout) -> PieceError:
         if narrow
         else (layout.height_mm, layout.field.height_mm)
     )
-    what = "wide" if narrow else "high"
+    what = say("wide") if narrow else say("high")
     return PieceError(
         say(
             "{count} frames with margins of {margin} on {along} come out {size} {what}.",
@@ -100,7 +100,7 @@ def obstacles_in_the_way(
 ) -> Finding:
     """Return the finding of obstacles that lie on a moulding, and what would free them."""
     names = joined(say(" and "), (each.name for each in clashing))
-    lie = "lies" if len(clashing) == 1 else "lie"
+    lie = say("lies") if len(clashing) == 1 else say("lie")
     ways = _ways(asked, layout, free)
     return Finding(
         code=PANEL_OBSTACLE,

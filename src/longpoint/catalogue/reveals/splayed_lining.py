@@ -210,7 +210,7 @@ def _lines(asked: Asked, splayed: Splayed) -> Iterator[str]:
         slope = (
             say("falling {slope}° to the room", slope=format_angle(slope_deg))
             if slope_deg
-            else "level"
+            else say("level")
         )
         yield say(
             "The legs' feet stand on the window board, taken as {slope} through the wall.",

@@ -166,7 +166,7 @@ def _out(asked: Asked, out_mm: float, alcove: Alcove) -> str:
     if out == "0":
         return "square"
     angle = format_angle(math.degrees(math.atan2(abs(out_mm), alcove.depth_mm)))
-    way = "out" if out_mm > 0 else "in"
+    way = say("outwards") if out_mm > 0 else say("inwards")
     return say(
         "{out} {way} in {depth} = {angle} off square",
         out=out,

@@ -98,8 +98,8 @@ def _saw_words(term: Term) -> str:
 
 def _size_words(term: Term) -> str:
     off_mm, within = term.belief.mean, term.belief.mean_within(USUAL)
-    way, do = ("large", "off") if off_mm > 0 else ("small", "to")
-    verb = "take" if off_mm > 0 else "add"
+    way, do = (say("large"), say("off")) if off_mm > 0 else (say("small"), say("to"))
+    verb = say("take") if off_mm > 0 else say("add")
     return say(
         "Your frames come out about {off_mm:.1f} mm too {way} ({range}, {frames}): "
         "{verb} that much {do} every width and height, or enter it for the tape "

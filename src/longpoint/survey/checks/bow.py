@@ -4,7 +4,7 @@ from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length, format_with_unit
-from longpoint.speech.said import say
+from longpoint.speech.said import raised, say
 from longpoint.survey.checks.opposite_sides import WINDOW_APART_MM, may_be_raked
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
@@ -130,7 +130,7 @@ def _what_to_do(bow_mm: float) -> str:
             straight=straight,
         )
     return say(
-        "L{see} and {straight} before the trim goes on.",
-        see=see[1:],
+        "{see} and {straight} before the trim goes on.",
+        see=raised(see),
         straight=straight,
     )

@@ -125,7 +125,7 @@ def _units_in_order(house: House, units: dict[str, list[float]]) -> list[str]:
 
 
 def _lean_step(place: str, first: str, step: Step, before: float) -> Finding:
-    way = "right" if step.size > 0 else "left"
+    way = say("right") if step.size > 0 else say("left")
     return Finding(
         code="lean-step",
         severity=Severity.WARNING,

@@ -134,7 +134,7 @@ def _lengths(
             continue
         shown = format_with_unit(reading.value_mm, units)
         limit_mm = least_mm if reading.value_mm < least_mm else most_mm
-        word = "less" if reading.value_mm < least_mm else "more"
+        word = say("less") if reading.value_mm < least_mm else say("more")
         yield (
             say("The {place} is read as {shown}.", place=reading.place.value, shown=shown),
             say(

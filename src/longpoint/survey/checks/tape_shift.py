@@ -94,7 +94,7 @@ def _is_the_tape(shifts: list[float], spread_mm: float) -> bool:
 def _tape_shift(house: House, room: str, shift_mm: float, count: int) -> Finding:
     # Siblings spread too much for halves: a stick of known length gives the figure.
     shift = say("about {shift}", shift=format_with_unit(round(abs(shift_mm)), house.units))
-    way = "over" if shift_mm > 0 else "under"
+    way = say("over") if shift_mm > 0 else say("under")
     return Finding(
         code="tape-shift",
         severity=Severity.WARNING,

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from longpoint.quantities.length import Units
-from longpoint.speech.said import say
+from longpoint.speech.said import begun_small, raised, say
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, nearest, quoted, shown
 from longpoint.survey.house_file.values import read_value
@@ -167,13 +167,12 @@ def _missing(key: Key, table: Table, path: str) -> HouseFileTrouble:
     return HouseFileTrouble(
         say(
             "{title} is read without {path}.",
-            title=table.title.capitalize(),
+            title=raised(table.title),
             path=quoted(path + key.name),
         ),
         say(
-            "It can't be done without: {meaning}{meaning_2}",
-            meaning=key.meaning[0].lower(),
-            meaning_2=key.meaning[1:],
+            "It can't be done without: {meaning}",
+            meaning=begun_small(key.meaning),
         ),
         say("Write it the way the starter file shows.")
         if key.kind is Kind.TABLES

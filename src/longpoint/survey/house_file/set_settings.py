@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from longpoint.speech.said import say
+from longpoint.speech.said import begun_small, say
 from longpoint.survey.house_file.face_readings import mean_true_mm
 from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.trouble import HouseFileTrouble
@@ -115,7 +115,7 @@ def _refuse_unused(hand: InHand, joint: Joint, kind: OpeningKind, layout: Layout
         if key in hand.values and not is_used:
             raise HouseFileTrouble(
                 say("The opening gives {key}.", key=key),
-                say("Nothing here uses it: {why}{why_2}", why=why[0].lower(), why_2=why[1:]),
+                say("Nothing here uses it: {why}", why=begun_small(why)),
                 say("Take {key} out, or change what it belongs to.", key=key),
                 code=CLASH_CODE,
             )
