@@ -69,7 +69,7 @@ def kept_saw(document: object) -> KeptSaw:
             readings_code=str(document["readings_code"]),
             shapes={str(mark): _shape(each) for mark, each in document["pieces"].items()},
         )
-    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
+    except (ArithmeticError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
         raise _refused(say("What stands in it isn't what was written.")) from None
 
 
