@@ -52,8 +52,8 @@ class GivenAs(StrEnum):
     type=click.Choice([kind.value for kind in GivenAs]),
     multiple=True,
     required=True,
-    help="csv, xlsx, dxf (openings and sections drawn) or ifc (trim with quantities); may be "
-    "repeated.",
+    help="csv, xlsx, dxf (openings and sections drawn) or ifc (trim as bodies, with quantities); "
+    "may be repeated.",
 )
 @on_day
 @exits
@@ -108,6 +108,20 @@ def _files(plan: HousePlan, kind: GivenAs, on: date) -> dict[str, bytes]:
                     say(
                         "Not in the model, as no covering: {left_out}.",
                         left_out=joined(", ", model.left_out),
+                    )
+                )
+            if model.in_a_row:
+                speak(
+                    say(
+                        "Places in the building are not known; openings stand in a row: {marks}.",
+                        marks=joined(", ", model.in_a_row),
+                    )
+                )
+            if model.without_body:
+                speak(
+                    say(
+                        "Without a body in the model, as its two cuts cross: {marks}.",
+                        marks=joined(", ", model.without_body),
                     )
                 )
             return {"house.ifc": model.text.encode()}

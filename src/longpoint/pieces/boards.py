@@ -78,6 +78,8 @@ class Board:
         lean_deg: How far its wall is off plumb, + with the top away from the room.
         floor: The floor under it, from its left end; empty where none was read.
         floor_fit: How it is set over that floor.
+        start_mm: From its wall's left-hand corner to its left end; None: not worked out.
+        wall: Its wall, by the corner at that wall's right-hand end; None where `start_mm` is.
     """
 
     mark: str
@@ -92,6 +94,8 @@ class Board:
     lean_deg: float = 0.0
     floor: tuple[FloorPoint, ...] = ()
     floor_fit: FloorFit = FloorFit.FOLLOW
+    start_mm: float | None = None
+    wall: Corner | None = None
 
     def stop(self, side: Side) -> Stop:
         """Return what one of its ends stops at."""

@@ -25,13 +25,18 @@ def corner_blocks(face: FaceSet) -> tuple[Piece, ...]:
     blocks = sorted(face.rings.blocks, key=lambda block: -block.corner % 4)
     return tuple(
         face.square_piece(
-            f"{CORNER_WORDS[block.corner].replace(' ', '-')}-block",
+            block_name(block.corner),
             Role.CORNER_BLOCK,
             profile,
             profile.width_mm,
         )
         for block in blocks
     )
+
+
+def block_name(corner: int) -> str:
+    """Return what stands behind the opening's mark in a block's own, by the corner's number."""
+    return f"{CORNER_WORDS[corner].replace(' ', '-')}-block"
 
 
 def block_findings(face: FaceSet) -> tuple[Finding, ...]:

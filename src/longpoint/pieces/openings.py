@@ -8,14 +8,13 @@ from longpoint.pieces.face_set import FaceSet, face_set
 from longpoint.pieces.face_trim import has_mitred_corners, is_true_frame
 from longpoint.pieces.flush import flush_pieces
 from longpoint.pieces.opening_notes import square_notes
-from longpoint.pieces.other_shapes import other_shape
+from longpoint.pieces.other_shapes import fitted_faces, other_shape
 from longpoint.pieces.piece import Piece
 from longpoint.pieces.plinths import plinth_findings, plinth_pieces
 from longpoint.pieces.set_joints import butt_findings, side_pieces
 from longpoint.pieces.window_board_findings import below_findings
 from longpoint.pieces.window_boards import below_pieces
 from longpoint.shape.fitted import FittedOpening, Shapes
-from longpoint.shape.opening_fit import mirrored
 from longpoint.survey.house import House
 from longpoint.survey.openings import Opening
 
@@ -76,7 +75,7 @@ def _opening(house: House, shapes: Shapes, opening: Opening) -> Made:
     refuse_band(opening)
     pieces: list[Piece] = []
     findings: list[Finding] = []
-    for index, fitted in enumerate(_faces(opening, shapes)):
+    for index, fitted in enumerate(fitted_faces(opening, shapes)):
         face = face_set(house, opening, fitted)
         made, said = flush_pieces(house, opening, fitted, face.trim, _set_pieces(face))
         pieces += made
@@ -106,13 +105,6 @@ def _set_findings(face: FaceSet) -> tuple[Finding, ...]:
         *band_findings(face),
         *below_findings(face),
     )
-
-
-def _faces(opening: Opening, shapes: Shapes) -> tuple[FittedOpening, ...]:
-    found = tuple(f for f in shapes.openings if f.mark == opening.mark)
-    if opening.faces == 2 and len(found) == 1:
-        return (*found, mirrored(found[0]))
-    return found
 
 
 def _stop(mark: str, error: PieceError) -> Finding:

@@ -30,7 +30,7 @@ def other_shape(house: House, shapes: Shapes, opening: Opening) -> Made | None:
     pieces: list[Piece] = []
     findings: list[Finding] = []
     if opening.arch is not None:
-        for arched in arched_faces(opening, shapes):
+        for arched in fitted_faces(opening, shapes):
             made, said = arch_pieces(house, opening, arched)
             pieces += made
             findings += said
@@ -43,8 +43,8 @@ def other_shape(house: House, shapes: Shapes, opening: Opening) -> Made | None:
     return tuple(pieces), tuple(dict.fromkeys(findings))
 
 
-def arched_faces(opening: Opening, shapes: Shapes) -> tuple[FittedOpening, ...]:
-    """Return the shape of each face of an arched opening below its springing line."""
+def fitted_faces(opening: Opening, shapes: Shapes) -> tuple[FittedOpening, ...]:
+    """Return the four-sided shape of each face of an opening, of an arch below its springing."""
     found = tuple(fitted for fitted in shapes.openings if fitted.mark == opening.mark)
     if opening.faces == 2 and len(found) == 1:
         return (*found, mirrored(found[0]))

@@ -32,12 +32,17 @@ def plinth_pieces(face: FaceSet) -> tuple[Piece, ...]:
     return tuple(_plinth(face, profile, side) for side in (LEFT, RIGHT))
 
 
+def plinth_name(side: int) -> str:
+    """Return what stands behind the opening's mark in a plinth block's own, by its leg's side."""
+    return _WORDS[side]
+
+
 def _plinth(face: FaceSet, profile: Profile, side: int) -> Piece:
     edges = face.rings.plinths[side].edges()
     foot_deg = edges.end_deg if side == LEFT else edges.start_deg
     foot = end_cut(foot_deg, is_mitre=False)
     piece = face.piece(
-        _WORDS[side],
+        plinth_name(side),
         Role.PLINTH_BLOCK,
         profile,
         edges,

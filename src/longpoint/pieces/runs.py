@@ -73,13 +73,32 @@ def plan_runs(
     Returns:
         The pieces, and what is to be said of them.
     """
+    boards, boards_said = house_boards(house, shapes, held)
+    met = meetings(boards)
+    pieces, said = board_pieces(house, boards, met)
+    return pieces, (*boards_said, *corner_findings(house, boards, met), *said)
+
+
+def house_boards(
+    house: House, shapes: Shapes, held: frozenset[str] = frozenset()
+) -> tuple[tuple[Board, ...], tuple[Finding, ...]]:
+    """Return the skirting boards of a house before their ends are cut; arguments as `plan_runs`."""
     angles = corner_angles(house, shapes, held)
     read, read_said = read_boards(house, angles, held)
     made, made_said = wall_boards(house, shapes, angles, held)
-    boards = (*read, *made)
-    met = meetings(boards)
-    pieces, said = board_pieces(house, boards, met)
-    return pieces, (*read_said, *made_said, *corner_findings(house, boards, met), *said)
+    return (*read, *made), (*read_said, *made_said)
+
+
+def board_parts(house: House, boards: Sequence[Board]) -> dict[str, tuple[Reach, ...]]:
+    """Return from where to where the parts of each board reach, by its mark; held ones have none.
+
+    Args:
+        house: The house: its sticks tell where a board is scarfed.
+        boards: All boards of the house, since neighbours tell which of two runs through.
+    """
+    met, scribes = meetings(boards), board_scribes(boards)
+    cut = (_cut_board(b, met, scribes.get(b.mark)) for b in boards if not b.is_held)
+    return {each.board.mark: _parts(house, each) for each in cut if each.reach.shortest_mm > 0}
 
 
 def board_pieces(
@@ -192,8 +211,7 @@ def _pieces(house: House, cut: _CutBoard) -> tuple[tuple[Piece, ...], tuple[Find
     board = cut.board
     if cut.reach.shortest_mm <= 0:
         return (), (too_short(house, board),)
-    limit_mm = longest_piece_mm(house, board.profile.name)
-    parts = split_reach(cut.reach, board.profile.thickness_mm, limit_mm)
+    parts = _parts(house, cut)
     pieces = [_part(house, cut, parts, index) for index in range(len(parts))]
     findings = [scarf_note(house, board, parts)] if len(parts) > 1 else []
     returns = [
@@ -210,11 +228,22 @@ def _pieces(house: House, cut: _CutBoard) -> tuple[tuple[Piece, ...], tuple[Find
     return (*pieces, *returns), tuple(findings)
 
 
+def _parts(house: House, cut: _CutBoard) -> tuple[Reach, ...]:
+    profile = cut.board.profile
+    limit_mm = longest_piece_mm(house, profile.name)
+    return split_reach(cut.reach, profile.thickness_mm, limit_mm)
+
+
+def part_mark(board: str, index: int, count: int) -> str:
+    """Return the mark of one part of a board: the board's own where it is in one piece."""
+    return board if count == 1 else f"{board}-{index + 1}"
+
+
 def _part(house: House, cut: _CutBoard, parts: tuple[Reach, ...], index: int) -> Piece:
     board, part = cut.board, parts[index]
     last = len(parts) - 1
     return Piece(
-        mark=board.mark if last == 0 else f"{board.mark}-{index + 1}",
+        mark=part_mark(board.mark, index, len(parts)),
         role=Role.RUN,
         run=board.mark,
         room=board.room,

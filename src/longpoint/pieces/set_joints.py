@@ -12,6 +12,7 @@ from longpoint.quantities.formatting import format_angle, format_with_unit
 from longpoint.speech.said import joined, say
 from longpoint.survey.openings import Joint
 from longpoint.trims.corner_blocks import gap_at_block_mm
+from longpoint.trims.rings import Ring
 from longpoint.trims.set_rings import BOTTOM, HEAD, LEFT, RIGHT
 
 BUTT_FLUSH: Final = "butt-flush"
@@ -38,13 +39,17 @@ def butt_findings(face: FaceSet) -> tuple[Finding, ...]:
     return (*_flush_findings(face), *_lean_findings(face))
 
 
+def side_ring(face: FaceSet, side: int) -> Ring:
+    """Return where the piece along a side lies, its ends square where its blocks take them so."""
+    return face.rings.sides[side].squared(
+        at_start=_is_squared_to_block(face, side, side),
+        at_end=_is_squared_to_block(face, side, (side + 1) % 4),
+    )
+
+
 def _side(face: FaceSet, side: int) -> Piece:
     after = (side + 1) % 4
-    ring = face.rings.sides[side].squared(
-        at_start=_is_squared_to_block(face, side, side),
-        at_end=_is_squared_to_block(face, side, after),
-    )
-    edges = ring.edges()
+    edges = side_ring(face, side).edges()
     left, right = _cut(face, side, after, edges.end_deg), _cut(face, side, side, edges.start_deg)
     role = SIDE_ROLES[side]
     piece = face.piece(

@@ -10,6 +10,7 @@ from longpoint.pieces.boards import (
     Corner,
     Stop,
     is_possible_corner,
+    right_corner,
 )
 from longpoint.pieces.run_leans import Leans, room_leans
 from longpoint.pieces.run_sums import run_sum
@@ -274,6 +275,8 @@ def _part(site: _Site, part: int, left: Stop, right: Stop) -> Board:
         lean_deg=site.lean_deg or 0.0,
         floor=_floor(site, math.fsum(start_terms), length_mm),
         floor_fit=site.wall.floor_fit,
+        start_mm=math.fsum(start_terms),
+        wall=right_corner(site.room, site.index),
     )
 
 

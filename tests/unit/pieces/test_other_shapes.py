@@ -1,6 +1,6 @@
 import pytest
 
-from longpoint.pieces.other_shapes import arched_faces, other_shape, outline_faces
+from longpoint.pieces.other_shapes import fitted_faces, other_shape, outline_faces
 from tests.house_documents import window
 from tests.shaped_houses import GABLE, HALL, read, shapes
 
@@ -19,7 +19,7 @@ def test_four_straight_sides_are_left_to_others_however_they_were_read(
 def test_each_face_that_is_trimmed_has_its_shape() -> None:
     found = read({**HALL, "faces": 2}, {**GABLE, "mark": "W2", "faces": 2})
     arched, gabled = found.openings
-    assert [f.face for f in arched_faces(arched, shapes(found))] == ["a", "b"]
+    assert [f.face for f in fitted_faces(arched, shapes(found))] == ["a", "b"]
     assert [f.face for f in outline_faces(gabled, shapes(found))] == ["a", "b"]
 
 

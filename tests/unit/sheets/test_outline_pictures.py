@@ -3,7 +3,7 @@ from typing import Any
 
 import pytest
 
-from longpoint.pieces.other_shapes import arched_faces, outline_faces
+from longpoint.pieces.other_shapes import fitted_faces, outline_faces
 from longpoint.sheets.blocks import Drawing, Ink, Outline, Word
 from longpoint.sheets.dialects import words_for
 from longpoint.sheets.opening_pictures import Echo
@@ -27,7 +27,7 @@ def echo(opening: dict[str, Any], **changes: Any) -> Echo:  # noqa: ANN401
     (one,) = house.openings
     words = words_for(house.dialect)
     if one.arch is not None:
-        (fitted,) = arched_faces(one, shapes(house))
+        (fitted,) = fitted_faces(one, shapes(house))
         return arch_echo(house, one, fitted, one.readings, words)
     outlined = outline_faces(one, shapes(house))[0]
     return outline_echo(house, one, outlined, words)
