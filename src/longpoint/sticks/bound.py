@@ -61,7 +61,8 @@ def floor_of(work: Workload, bars: Sequence[Bar]) -> Floor:
 
 def _is_plain(demand: Demand) -> bool:
     """Tell whether nothing of a piece's need was rounded up beside its length."""
-    return not any(end.lean_mm or end.kerf for end in (demand.left, demand.right))
+    left, right = demand.left, demand.right
+    return not (left.lean_mm or left.kerf or right.lean_mm or right.kerf)
 
 
 def simple_bound(floor: Floor, bars: Bars) -> int:

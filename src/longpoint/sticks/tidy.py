@@ -29,17 +29,25 @@ def tidied(work: Workload, bars: Sequence[Bar], packing: Packing) -> Packing:
 def _one_pass(work: Workload, bars: Sequence[Bar], sticks: list[Filled]) -> bool:
     moved = False
     free = [bars[stick.bar].room - stick.used if stick.places else -1 for stick in sticks]
+    smallest = min((_least_room(work, p.piece) for s in sticks for p in s.places), default=0)
+    able = [index for index, spare in enumerate(free) if spare >= smallest]
     for source in sorted(range(len(sticks)), key=lambda index: sticks[index].used):
         for place in sticks[source].places:
-            target = _target(work, bars, sticks, free, source, place.piece)
+            target = _target(work, bars, sticks, free, able, source, place.piece)
             if target is not None:
                 index, filled, emptied = target
                 sticks[index], sticks[source] = filled, emptied
                 for changed in (index, source):
                     stick = sticks[changed]
                     free[changed] = bars[stick.bar].room - stick.used if stick.places else -1
+                able = [index for index, spare in enumerate(free) if spare >= smallest]
                 moved = True
     return moved
+
+
+def _least_room(work: Workload, piece: int) -> int:
+    """What a stick must have left for it to be worth giving it the piece."""
+    return max(work.mid[piece] // 2, work.least_more[piece])
 
 
 def _target(
@@ -47,23 +55,22 @@ def _target(
     bars: Sequence[Bar],
     sticks: Sequence[Filled],
     free: Sequence[int],
+    able: Sequence[int],
     source: int,
     piece: int,
 ) -> tuple[int, Filled, Filled] | None:
     """The stick that gains most by taking the piece, if any does.
 
-    `free` is what is left on each stick, -1 where no piece lies any more.
+    `free` is what is left on each stick, -1 where no piece lies any more; `able` are the sticks
+    that have room for some piece.
     """
     giver = sticks[source]
     left = bars[giver.bar].room - giver.used
     emptied: Filled | None = None
     best: tuple[int, int, Filled, Filled] | None = None
     # Worth it only where the stick that takes has less left than the one that gives will have.
-    mid = work.mid[piece]
-    least, most = max(mid // 2, work.least_more[piece]), left + mid
-    if max(free) < least:
-        return None
-    for index in [n for n, spare in enumerate(free) if least <= spare < most]:
+    least, most = _least_room(work, piece), left + work.mid[piece]
+    for index in [n for n in able if least <= free[n] < most]:
         if index == source:
             continue
         stick, room = sticks[index], bars[sticks[index].bar].room
