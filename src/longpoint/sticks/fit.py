@@ -104,13 +104,14 @@ def _extras(
         yield gap(last, left) + tip(right[0]) - tip(last[0])
 
 
-def fit(work: Workload, bars: Sequence[Bar], refills: int) -> Packing:
+def fit(work: Workload, bars: Sequence[Bar], refills: int, enough: int = -1) -> Packing:
     """Return a packing of all pieces of a profile.
 
     Args:
         work: The pieces.
         bars: The lengths that can be opened.
         refills: Times that a few sticks are emptied and filled again.
+        enough: A cost at which no stick is emptied any more.
     """
     pieces = sorted(range(len(work.mid)), key=lambda piece: (-work.mid[piece], piece))
     # Where there is but one length to open, every rule opens that.
@@ -121,7 +122,7 @@ def fit(work: Workload, bars: Sequence[Bar], refills: int) -> Packing:
         for first_fit in (False, True)
     ]
     best = min(starts, key=lambda packing: score(work, bars, packing))
-    return _refilled(work, bars, best, refills)
+    return _refilled(work, bars, best, refills, enough)
 
 
 def first_packing(
@@ -265,13 +266,15 @@ def _rules(bars: Sequence[Bar]) -> list[Callable[[Bar, int], tuple[float, ...]]]
     return [best_rate, shortest, nearest, *lengths]
 
 
-def _refilled(work: Workload, bars: Sequence[Bar], packing: Packing, refills: int) -> Packing:
+def _refilled(
+    work: Workload, bars: Sequence[Bar], packing: Packing, refills: int, enough: int
+) -> Packing:
     """Empty a few sticks, the worst filled first, and fill again; keep what isn't worse."""
     draw = random.Random(_SEED)
     rules, rooms = _rules(bars), [bar.room for bar in bars]
     best, worth = packing, score(work, bars, packing)
     for _ in range(refills):
-        if not best.sticks:
+        if not best.sticks or (worth[1] <= enough and not best.unplaced):
             break
         waste = [rooms[stick.bar] - stick.used + 1 for stick in best.sticks]
         emptied: set[int] = set()

@@ -170,7 +170,7 @@ class _Search:
         """Better the bound, once with a fine grid, and with a finer one if little is missing."""
         numbers, goal, rounds = list(self.numbers), self._steps(), self.effort.pricings
         known = len(numbers)
-        for grid in (self._fine, max(1, self._fine // _FINER)):
+        for grid in dict.fromkeys((self._fine, max(1, self._fine // _FINER))):
             self._reach = better_bound(
                 self.master, numbers, self.least, self.bound, goal, rounds, grid
             )

@@ -112,9 +112,10 @@ def _first_packing(work: Workload, bars: Bars, floor: Floor, refills: int) -> Im
         bound = _bettered(bound, floor, bars, full)
         if cost_of(bars.bars, full) <= bound:
             return Improved(full, bound, BY_FULL)
-    fitted = fit(work, bars.bars, refills)
     if full is None:
+        fitted = fit(work, bars.bars, refills)
         return Improved(fitted, _bettered(bound, floor, bars, fitted), BY_FIT)
+    fitted = fit(work, bars.bars, refills, enough=bound)
     if score(work, bars.bars, full) < score(work, bars.bars, fitted):
         return Improved(full, bound, BY_FULL)
     return Improved(fitted, bound, BY_FIT)

@@ -1,10 +1,11 @@
 """Every method by its name, each run in a process of its own."""
 
+import contextlib
+import importlib
 import importlib.util
 import json
 import os
 import resource
-import signal
 import subprocess
 import sys
 import time
@@ -57,13 +58,11 @@ def answer_of(method: str, instance: Path, seconds: float) -> Answer:
         stderr=subprocess.PIPE,
         text=True,
         env=os.environ | one_thread,
-        start_new_session=True,
     ) as running:
         try:
             said, complaint = running.communicate(timeout=seconds + _GRACE_SECONDS)
         except subprocess.TimeoutExpired:
-            # Its session holds the programs that it started itself, too.
-            os.killpg(running.pid, signal.SIGKILL)
+            _end(running.pid)
             said, complaint = running.communicate()
     took = time.perf_counter() - began
     line = said.rpartition("\nANSWER ")[2].strip()
@@ -73,6 +72,15 @@ def answer_of(method: str, instance: Path, seconds: float) -> Answer:
     if complaint:
         print(f"{method}, {instance.stem}: {complaint.splitlines()[-1]}")  # noqa: T201
     return Answer(seconds=took, cpu_seconds=took)
+
+
+def _end(number: int) -> None:
+    """End a method and the programs that it started, some in sessions of their own."""
+    psutil = importlib.import_module("psutil")
+    method = psutil.Process(number)
+    for process in (method, *method.children(recursive=True)):
+        with contextlib.suppress(psutil.NoSuchProcess):
+            process.kill()
 
 
 def main(method: str, instance: Path, seconds: float) -> None:
