@@ -53,9 +53,8 @@ def _hints(record: Any) -> Mapping[str, Any]:  # noqa: ANN401
 
 def _has_all(found: Mapping[str, Any], record: Any) -> bool:  # noqa: ANN401
     return all(
-        _fits(found.get(key), hint)
+        _fits(found[key], hint) if key in found else key == _ONCE_LEFT_OUT
         for key, hint in _hints(record).items()
-        if key in found or key != _ONCE_LEFT_OUT
     )
 
 

@@ -1,7 +1,7 @@
 """Entries of a journal in, the house as it stands out."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from typing import Any
+from typing import Any, Final
 
 from longpoint.journal import Entry, counting, in_order
 from longpoint.phone.decided import kind_of, reading_lines, units_of
@@ -27,6 +27,8 @@ from longpoint.quantities.length import Units
 from longpoint.sheets.dialects import in_words
 from longpoint.speech.said import joined, say
 from longpoint.survey.openings import OpeningKind
+
+_OF_PLACES: Final = ("place-added", "place-read", "place-changed", "place-left-out")
 
 
 def fold(entries: Iterable[Entry]) -> Fold:
@@ -138,7 +140,8 @@ def _undo(count: Sequence[Entry], document: Document) -> CanUndo | None:
     if not count or count[-1]["what"] in ("house-made", "opened-file"):
         return None
     last = count[-1]
-    way: Way = tuple(last.get("place", ("", "")))
+    # Another version may mean something else by a place.
+    way: Way = tuple(last["place"]) if last["what"] in _OF_PLACES else ("", "")
     country = country_words(document)
     name = title_of(way, form_name(document, way) or "rooms", country)
     match last["what"]:

@@ -75,6 +75,17 @@ def test_no_entry_takes_the_house_down(drawn: list[dict[str, Any]]) -> None:
     assert fold(journal.entries).name == "Still here"
 
 
+def test_a_setting_without_its_value_does_not_count() -> None:
+    journal = Journal()
+    journal.begin()
+    journal.write("setting", key=["defaults", "quirk"], value=None)
+
+    assert is_whole(journal.entries[-1])
+    journal.write("setting", key=["defaults", "quirk"])
+    assert not is_whole(journal.entries[-1])
+    assert fold(journal.entries).name == "Pipit"
+
+
 @pytest.mark.parametrize("lacks", ["opening", "line", "value_text", "unit", "again"])
 def test_a_reading_that_lacks_something_does_not_count(lacks: str) -> None:
     journal = Journal()
