@@ -111,6 +111,8 @@ def _set_groups(
                 for piece in pieces
                 if piece.opening == opening.mark and piece.face in ("", fitted.face)
             ]
+            if not own:
+                continue
             try:
                 lying = laid_set(plan.house, opening, fitted, own)
             except PieceError:
