@@ -21,6 +21,7 @@ from longpoint.solvers.numpy_knapsack import (
     NumpyKnapsack,
 )
 from longpoint.solvers.one_thread import numpy_in_one_thread
+from longpoint.solvers.set_search import choose_sets
 from longpoint.speech.said import say
 from longpoint.sticks.knapsack import MOST_FINE_VALUE, TablesMaker
 
@@ -59,6 +60,8 @@ class HighsSolver:
     """What the nester prices its patterns with."""
     fine_tables = TablesMaker(FineNumpyKnapsack, MOST_FINE_VALUE)
     """The same for prices of which every digit counts."""
+    choose_sets = staticmethod(choose_sets)
+    """How it chooses among many listed sets."""
 
     def __init__(self) -> None:
         # Before highspy, which imports numpy itself.

@@ -65,7 +65,7 @@ def from_every_pattern(
     listed = Priced(master, least, prices, master.whole, grid).losing_least(goal, most)
     if listed is None:
         return None
-    sieve = _Sieve(master)
+    sieve = Sieve(master)
     patterns = sieve.kept(pattern for pattern in listed if fits(least, pattern))
     if len(patterns) > MOST_CUT:
         return None
@@ -122,7 +122,7 @@ def whole_steps_of(bound: float) -> int:
     return max(0, whole_steps(bound - WORTHWHILE)) if bound > 0.0 else 0
 
 
-class _Sieve:
+class Sieve:
     """Keeps the patterns that can be cut and that no other one makes needless.
 
     Attributes:
@@ -137,6 +137,7 @@ class _Sieve:
         self.unsure: set[Pattern] = set()
 
     def kept(self, patterns: Iterable[Pattern]) -> list[Pattern]:
+        """Return the patterns worth keeping; of more than can be used only some."""
         by_bar: dict[int, list[Counts]] = {}
         for pattern in patterns:
             by_bar.setdefault(pattern.bar, []).append(pattern.counts)
@@ -157,7 +158,7 @@ class _Sieve:
             if counts in within:
                 within.update(_one_less(counts))
                 continue
-            if counts in cheaper or not self._may_be_cut(Pattern(bar, counts)):
+            if counts in cheaper or not self.may_be_cut(Pattern(bar, counts)):
                 continue
             kept.append(counts)
             if len(kept) > MOST_CUT:
@@ -168,7 +169,8 @@ class _Sieve:
             cheaper.update(kept)
         return kept
 
-    def _may_be_cut(self, pattern: Pattern) -> bool:
+    def may_be_cut(self, pattern: Pattern) -> bool:
+        """Tell whether an order of its pieces fits the stick, or nobody knows of any."""
         layout, room = self._master.layout, _room(self._master, pattern.bar)
         work = layout.work
         if used_length(work, layout.places(pattern.counts, room)) <= room:

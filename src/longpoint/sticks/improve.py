@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from longpoint.linear.port import LinearSolver
 from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import Floor, possible_costs
+from longpoint.sticks.choosing import FEW_SETS, MOST_SETS, from_choice
 from longpoint.sticks.dive import Limit, dive
 from longpoint.sticks.effort import Effort
 from longpoint.sticks.every_pattern import Outcome, from_every_pattern, from_known_patterns
@@ -17,6 +18,7 @@ from longpoint.sticks.laying import Place, Workload, used_length
 from longpoint.sticks.master import Master
 from longpoint.sticks.patterns import Layout, Pattern, groups_of
 from longpoint.sticks.pricing import NEARLY, fits, least_needs, likely_needs
+from longpoint.sticks.sets_to_choose import SetChooser
 from longpoint.sticks.sharp import TIGHT, from_sharp_prices
 
 _SHARE = 0.4
@@ -30,10 +32,15 @@ _LONG_DIVES = 2
 _LAST_LOOK = 10
 """Long lists wait for this dive, or the last one: another dive is cheaper than they are."""
 _SHORT_LIST = 1000
+_FEW_STEPS = 2_000
 _SHARES = (0.9, 0.7, 1.0, 0.5)
 """How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
 _REACHES = (1.0, 0.5, 0.2, 0.0)
 """Goals for which all patterns are listed, likewise; the dearest proves most, and lists most."""
+
+_PROOF_NODES = 150
+_PLAN_NODES = 60
+"""Branches of a search that proves, and of one that only looks for a better plan."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +107,8 @@ class _Search:
         self.best = start
         self._listed: set[tuple[int, float, int | None]] = set()
         self._most_listed: int | None = _SHORT_LIST
+        self._chosen: set[tuple[int, tuple[int, ...], float]] = set()
+        self._chooser: SetChooser | None = getattr(solver, "choose_sets", None)
         self._grid = effort.grid if bars.longest_room > _SHORT else 1
         self._fine = max(1, self._grid // (_FINER if any(work.can_turn) else _FINEST))
         self.numbers = self.master.numbers_of(self._patterns(start))
@@ -123,8 +132,12 @@ class _Search:
             self._dive(self._goal_of(turn, costs), turn)
             if turn == 0:
                 self._better_bound()
+                if self._is_fine():
+                    self._choose_among(FEW_SETS, _PLAN_NODES, proof=False)
             elif turn in (1, last_look):
                 self._most_listed = None if turn == last_look else _SHORT_LIST
+                if self._is_fine():
+                    self._choose()
                 self._look_closely()
             else:
                 self._from_every_pattern()
@@ -132,9 +145,11 @@ class _Search:
     def _look_closely(self) -> None:
         """Where dives didn't reach the bound: the sharpest proof, then the patterns known."""
         self._from_sharp_prices()
-        self._from_every_pattern()
         is_last = self._most_listed is None
-        if is_last and self._possible() and not self.effort.stop():
+        if is_last:
+            self._choose()
+        self._from_every_pattern()
+        if is_last and not self._is_fine() and self._possible() and not self.effort.stop():
             self._take(
                 from_known_patterns(self.master, self.numbers, self.bound.prices, self.bound.steps)
             )
@@ -183,8 +198,38 @@ class _Search:
             ]
         self.numbers.extend(filter(self._can_be_cut, numbers[known:]))
 
+    def _choose(self) -> None:
+        """Better the plan, then prove it or better the bound, by the solver's search of sets."""
+        self._choose_among(FEW_SETS, _PLAN_NODES, proof=False)
+        self._choose_among(MOST_SETS, _PROOF_NODES, proof=True)
+
+    def _is_fine(self) -> bool:
+        """Tell whether costs are so fine that the search of sets is the way to prove a plan."""
+        return self._chooser is not None and self._steps() > _FEW_STEPS
+
+    def _choose_among(self, most: int, nodes: int, *, proof: bool) -> None:
+        costs = self._possible()
+        state = (most, costs, self.bound.exact)
+        if not costs or self._chooser is None or state in self._chosen or self.effort.stop():
+            return
+        self._chosen.add(state)
+        found = from_choice(
+            self._chooser,
+            self.master,
+            self.least,
+            self.bound.prices,
+            costs,
+            most,
+            self._fine,
+            nodes,
+            proof=proof,
+        )
+        self._learn(found)
+
     def _from_every_pattern(self) -> None:
         """Prove the best plan, or better it or the bound, where few enough patterns matter."""
+        if self._is_fine():
+            return
         costs = self._possible()
         for share in _REACHES:
             if not costs or self.effort.stop():
@@ -244,7 +289,9 @@ class _Search:
         first = self.master.solve(self.numbers, self.master.whole)
         if not first.values:
             return
-        limit = Limit(self.effort.masters * (_LONG if turn < _LONG_DIVES else 1))
+        # Where costs are fine, the search among all sets gets further than a long dive.
+        is_long = turn < _LONG_DIVES and not self._is_fine()
+        limit = Limit(self.effort.masters * (_LONG if is_long else 1))
         found = dive(
             self.master,
             self.numbers,

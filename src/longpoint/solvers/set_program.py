@@ -1,0 +1,243 @@
+"""The linear program over a long list of sets: HiGHS holds a few, arrays price the others."""
+
+import importlib
+from collections.abc import Sequence
+from dataclasses import dataclass
+from types import ModuleType
+from typing import TYPE_CHECKING, Any, Final
+
+from longpoint.solvers.one_thread import numpy_in_one_thread
+from longpoint.sticks.sets_to_choose import SetChoice
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+EXACT: Final = 1e-7
+"""By how much a set may still lower the cost in what is called a best solution. [steps]"""
+_FIRST: Final = 8
+_AT_ONCE: Final = 200
+_DEARER: Final = 16.0
+_NEVER: Final = 1e9
+_USED: Final = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Relaxed:
+    """A best solution in parts of sticks.
+
+    Attributes:
+        cost: What it costs. [steps]
+        reduced: By how much each set would make it dearer; sets that aren't allowed: very much.
+        numbers: The sets used.
+        values: How often.
+    """
+
+    cost: float
+    reduced: "NDArray[Any]"
+    numbers: "NDArray[Any]"
+    values: "NDArray[Any]"
+
+
+class SetProgram:
+    """Each piece in exactly one set, or in parts of several that add up to one.
+
+    Args:
+        choice: The list and what is asked of it.
+
+    Attributes:
+        held: How many pieces of a group (row) a set (column) holds.
+        bars: Number of the length of each set.
+        pieces: How many pieces there are of each group.
+        cuts: Groups whose sets are counted in halves, rounded up; see `set_cuts`.
+        names: Numbers of the sets in the list that was given.
+        work: Sets priced so far, counted as often as they were.
+    """
+
+    def __init__(self, choice: SetChoice) -> None:
+        self._numpy: ModuleType = numpy_in_one_thread()
+        self._highspy: ModuleType = importlib.import_module("highspy")
+        numpy = self._numpy
+        groups = len(choice.pieces)
+        self.held = numpy.zeros((groups, len(choice.sets)), dtype=numpy.uint8)
+        for number, counts in enumerate(choice.sets):
+            for group, count in counts:
+                self.held[group, number] = count
+        self.bars = numpy.array(choice.bars, dtype=numpy.int64)
+        self._rows = groups + len(choice.costs) + 1
+        self.pieces = numpy.array(choice.pieces, dtype=numpy.int64)
+        self._costs = numpy.array(choice.costs, dtype=numpy.double)[self.bars]
+        # What a set holds, one piece after the other, to add up what they are worth.
+        flat = [(group, count) for counts in choice.sets for group, count in counts]
+        self._flat_groups = numpy.array([group for group, _ in flat], dtype=numpy.int64)
+        self._flat_counts = numpy.array([count for _, count in flat], dtype=numpy.double)
+        sizes = [len(counts) for counts in choice.sets]
+        self._sizes = numpy.array(sizes, dtype=numpy.int64)
+        self._starts = numpy.cumsum(self._sizes) - self._sizes
+        self.names = numpy.arange(len(choice.sets))
+        self.work = 0
+        self.cuts: list[tuple[int, ...]] = []
+        self._cut_parts = list[Any]()
+        self._loaded = numpy.zeros(len(choice.sets), dtype=bool)
+        self._numbers = numpy.zeros(0, dtype=numpy.int64)
+        self._open = numpy.zeros(0, dtype=bool)
+        self._begin(choice)
+
+    def solve(
+        self, allowed: "NDArray[Any]", lows: Sequence[int], highs: Sequence[float], most: float
+    ) -> Relaxed | None:
+        """Return a best solution, or None where there is none that costs no more than `most`.
+
+        Args:
+            allowed: Which sets may be used.
+            lows: Least number of sticks of each length, and of all lengths together.
+            highs: Most of them.
+            most: The most that it may cost. [steps]
+        """
+        numpy, highs_, groups = self._numpy, self._highs, len(self.pieces)
+        for place, (low, high) in enumerate(zip(lows, highs, strict=True)):
+            highs_.changeRowBounds(groups + place, float(low), float(high))
+        self._allow(allowed)
+        while True:
+            highs_.run()
+            if highs_.getModelStatus() != self._highspy.HighsModelStatus.kOptimal:
+                return None
+            solution = highs_.getSolution()
+            reduced = self._reduced(numpy.array(solution.row_dual))
+            reduced[~allowed] = _NEVER
+            gaining = numpy.nonzero((reduced < -EXACT) & ~self._loaded)[0]
+            if len(gaining):
+                order = numpy.argsort(reduced[gaining], kind="stable")
+                self._load(gaining[order[:_AT_ONCE]])
+                continue
+            values = numpy.array(solution.col_value)
+            cost = float(highs_.getInfo().objective_function_value)
+            if cost > most:
+                return None
+            if not (values[: self._rows] > _USED).any():
+                break
+            self._miss_for(_DEARER * self._dear)
+        values = values[self._rows :]
+        used = values > _USED
+        return Relaxed(cost, reduced, self._numbers[used], values[used])
+
+    def _miss_for(self, dear: float) -> None:
+        """Say what it costs where something is missing: so dear that nothing is in vain."""
+        self._dear = dear
+        places = self._numpy.arange(self._rows, dtype=self._numpy.int32)
+        costs = self._numpy.full(len(places), dear)
+        self._highs.changeColsCost(len(places), places, costs)
+
+    def add_cuts(self, cuts: Sequence[tuple[int, ...]]) -> None:
+        """Ask that the sets which hold pieces of these groups are enough, counted in whole sets."""
+        numpy = self._numpy
+        for cut in cuts:
+            parts = (self.held[list(cut)].sum(axis=0, dtype=numpy.uint8) + 1) // 2
+            least = -(-int(self.pieces[list(cut)].sum()) // 2)
+            here = parts[self._numbers].astype(numpy.double)
+            places = numpy.nonzero(here)[0]
+            columns = (places + self._rows).astype(numpy.int32)
+            # What stands for a missing piece helps as much as any piece.
+            columns = numpy.concatenate([numpy.array(cut, dtype=numpy.int32), columns])
+            here = numpy.concatenate([numpy.ones(len(cut)), here[places]])
+            self._highs.addRow(float(least), self._highspy.kHighsInf, len(columns), columns, here)
+            self.cuts.append(cut)
+            self._cut_parts.append(parts)
+
+    def keep(self, kept: "NDArray[Any]") -> None:
+        """Forget all sets but these; those left have new numbers, in the same order."""
+        numpy = self._numpy
+        gone = numpy.nonzero(~kept[self._numbers])[0]
+        if len(gone):
+            self._highs.deleteCols(len(gone), (gone + self._rows).astype(numpy.int32))
+        stays = kept[self._numbers]
+        self._numbers = (numpy.cumsum(kept) - 1)[self._numbers[stays]]
+        self._open = self._open[stays]
+        flat = numpy.repeat(kept, self._sizes)
+        self._flat_groups, self._flat_counts = self._flat_groups[flat], self._flat_counts[flat]
+        self._sizes = self._sizes[kept]
+        self._starts = numpy.cumsum(self._sizes) - self._sizes
+        self.held, self.bars, self._costs = self.held[:, kept], self.bars[kept], self._costs[kept]
+        self._cut_parts = [parts[kept] for parts in self._cut_parts]
+        self._loaded, self.names = self._loaded[kept], self.names[kept]
+
+    def _begin(self, choice: SetChoice) -> None:
+        numpy, infinity = self._numpy, self._highspy.kHighsInf
+        self._highs = self._highspy.highs._Highs()
+        for option, value in (("output_flag", False), ("threads", 1), ("random_seed", 0)):
+            self._highs.setOptionValue(option, value)
+        none = (0, numpy.zeros(0, dtype=numpy.int32), numpy.zeros(0))
+        for count in choice.pieces:
+            self._highs.addRow(float(count), float(count), *none)
+        for _ in range(len(choice.costs) + 1):
+            self._highs.addRow(0.0, infinity, *none)
+        # One unknown for each row stands for what is missing, so that there is always a solution.
+        self._dear = 4.0 * max(choice.costs) + 1.0
+        places = numpy.arange(self._rows, dtype=numpy.int32)
+        self._highs.addCols(
+            self._rows,
+            numpy.full(self._rows, self._dear),
+            numpy.zeros(self._rows),
+            numpy.full(self._rows, infinity),
+            self._rows,
+            places,
+            places,
+            numpy.ones(self._rows),
+        )
+        worth = numpy.add.reduceat(
+            numpy.array(choice.prices)[self._flat_groups] * self._flat_counts, self._starts
+        )
+        order = numpy.argsort(self._costs - worth, kind="stable")
+        self._load(order[: _FIRST * len(choice.pieces)])
+
+    def _reduced(self, duals: "NDArray[Any]") -> "NDArray[Any]":
+        numpy, groups = self._numpy, len(self.pieces)
+        self.work += len(self.bars)
+        worth = duals[:groups][self._flat_groups] * self._flat_counts
+        reduced: NDArray[Any] = self._costs - numpy.add.reduceat(worth, self._starts)
+        after = len(duals) - len(self._cut_parts)
+        sticks = duals[groups : after - 1] + duals[after - 1]
+        reduced -= sticks[self.bars]
+        for dual, parts in zip(duals[after:], self._cut_parts, strict=True):
+            if dual:
+                reduced -= dual * parts
+        return reduced
+
+    def _load(self, numbers: "NDArray[Any]") -> None:
+        """Give HiGHS some sets."""
+        numpy, groups, rows = self._numpy, len(self.pieces), self._rows
+        parts = numpy.zeros((len(numbers), rows + len(self.cuts)))
+        parts[:, :groups] = self.held[:, numbers].T
+        parts[numpy.arange(len(numbers)), groups + self.bars[numbers]] = 1.0
+        parts[:, rows - 1] = 1.0
+        for place, whole in enumerate(self._cut_parts):
+            parts[:, rows + place] = whole[numbers]
+        sets, entries = numpy.nonzero(parts)
+        starts = numpy.searchsorted(sets, numpy.arange(len(numbers)))
+        self._highs.addCols(
+            len(numbers),
+            self._costs[numbers],
+            numpy.zeros(len(numbers)),
+            numpy.full(len(numbers), self._highspy.kHighsInf),
+            len(sets),
+            starts.astype(numpy.int32),
+            entries.astype(numpy.int32),
+            parts[sets, entries],
+        )
+        self._loaded[numbers] = True
+        self._numbers = numpy.concatenate([self._numbers, numbers])
+        self._open = numpy.concatenate([self._open, numpy.ones(len(numbers), dtype=bool)])
+
+    def _allow(self, allowed: "NDArray[Any]") -> None:
+        """Bar the sets that HiGHS has and that aren't allowed, and let in those that are again."""
+        numpy = self._numpy
+        wanted = allowed[self._numbers]
+        changed = numpy.nonzero(wanted != self._open)[0]
+        if len(changed):
+            uppers = numpy.where(wanted[changed], self._highspy.kHighsInf, 0.0)
+            self._highs.changeColsBounds(
+                len(changed),
+                (changed + self._rows).astype(numpy.int32),
+                numpy.zeros(len(changed)),
+                uppers,
+            )
+            self._open = wanted
