@@ -29,6 +29,7 @@ from longpoint.sheets.hold_picture import hold_picture
 from longpoint.sheets.opening_faces import FittedShape, face_echo, face_pieces, fitted_faces
 from longpoint.sheets.piece_table import piece_table
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
+from longpoint.sheets.value_words import shown
 from longpoint.sheets.verdict_pictures import verdict_picture, verdict_words
 from longpoint.speech.said import joined, raised, say, say_many
 from longpoint.survey.house import EntryKind
@@ -180,7 +181,11 @@ def residual_row(residual: Residual, units: Units) -> tuple[str, ...]:
             format_length(residual.read, units),
             _signed(format_tenth(residual.residual, units)),
         )
-    return (residual.name, *figures, _tenths(residual.over_u) if residual.redundancy else "-")
+    return (
+        shown(residual.name),
+        *figures,
+        _tenths(residual.over_u) if residual.redundancy else "-",
+    )
 
 
 def _tenths(value: float) -> str:
@@ -291,7 +296,7 @@ def _read_again_table(readings: OpeningReadings, units: Units) -> Table:
         ),
         rows=tuple(
             (
-                reading.place.value,
+                shown(reading.place.value),
                 format_length(reading.value_mm, units),
                 Cell(blank=Blank.LINE),
             )

@@ -107,8 +107,8 @@ def _openings(plan: HousePlan, outlook: Outlook) -> tuple[Block, ...]:
         Column(title=say("Opening"), share=1.7),
         Column(title=say("What to do"), share=3.0),
         Column(title=say("Fits, of 100"), is_number=True, share=1.3),
-        Column(title=say("Joints"), is_number=True, share=1.0),
-        Column(title=raised(quirk), is_number=True, share=1.0),
+        Column(title=say("Joints"), is_number=True, share=0.9),
+        Column(title=raised(quirk), is_number=True, share=1.4),
         Column(title=say("Faces level"), is_number=True, share=1.2),
         Column(title=say("Most of the doubt"), share=2.6),
     )
