@@ -8,12 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from longpoint.sticks.sets_to_choose import SetChoice
-
-pytest.importorskip("highspy")
-
 from longpoint.solvers import set_program
 from longpoint.solvers.set_search import choose_sets
+from longpoint.sticks.sets_to_choose import SetChoice
 
 
 @pytest.fixture(autouse=True, scope="module")

@@ -289,9 +289,7 @@ class _Search:
         first = self.master.solve(self.numbers, self.master.whole)
         if not first.values:
             return
-        # Where costs are fine, the search among all sets gets further than a long dive.
-        is_long = turn < _LONG_DIVES and not self._is_fine()
-        limit = Limit(self.effort.masters * (_LONG if is_long else 1))
+        limit = Limit(self.effort.masters * (_LONG if turn < _LONG_DIVES else 1))
         found = dive(
             self.master,
             self.numbers,
