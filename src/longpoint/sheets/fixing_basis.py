@@ -77,7 +77,6 @@ def holds_compared(plan: HousePlan, nailing: Nailing) -> tuple[Block, ...]:
                     ),
                     is_small=True,
                 ),
-                *_of_others(nailing, units),
             )
         ),
     )

@@ -7,6 +7,7 @@ import pytest
 from longpoint.fixing.nailing import nail_house
 from longpoint.fixing.supplies import nails_in
 from longpoint.house_plan import HousePlan
+from longpoint.pieces.piece import Role
 from longpoint.sheets.blocks import (
     Beside,
     Block,
@@ -30,7 +31,7 @@ from longpoint.survey.house import Dialect
 from longpoint.survey.openings import Method
 from longpoint.survey.readings import Plane
 from tests.country import english
-from tests.unit.sheets.sample import HOUSE, PLAN
+from tests.unit.sheets.sample import HOUSE, PLAN, SKIRTING_PIECES
 
 ONE_NAIL = (Nail(gauge=16, length_mm=50.0),)
 
@@ -237,3 +238,11 @@ def test_the_order_of_work_is_in_the_words_of_the_country(
     ]
     assert any(step.startswith(said) for step in steps)
     assert not any(step.startswith(others) for step in steps)
+
+
+def test_what_cornices_and_linings_rest_on_is_said_once() -> None:
+    crown = replace(SKIRTING_PIECES[0], mark="CN1-N", role=Role.CORNICE, run=None, trim="CN1")
+    plan = replace(PLAN, pieces=(*PLAN.pieces, crown))
+    said = [b.text for b in flat(fixing_blocks(plan)) if isinstance(b, Paragraph)]
+    assert sum("A cornice is nailed square" in text for text in said) == 1
+    assert not any("A lining is nailed" in text for text in said)
