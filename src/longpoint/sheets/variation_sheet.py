@@ -9,6 +9,23 @@ from longpoint.sheets.money_words import MONEY_RULE, day_words, tax_words, work_
 from longpoint.speech.said import joined, lowered, say
 
 
+def variation_line(variation: Variation, money: MoneyText) -> str:
+    """Return a variation in a sentence: which, of when, and what it comes to.
+
+    Args:
+        variation: The variation.
+        money: How sums are written.
+    """
+    return say(
+        "Variation {number} of {day} to quote {quote}: {gross}. Not to be begun before both have "
+        "signed it.",
+        number=variation.number,
+        day=day_words(variation.day),
+        quote=variation.quote,
+        gross=money.text(variation.sums.gross),
+    )
+
+
 def variation_sheet(variation: Variation, quote: Quote, money: MoneyText) -> Sheet:
     """Return the sheet of a variation.
 

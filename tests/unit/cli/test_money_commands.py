@@ -171,3 +171,15 @@ def test_what_accuracy_is_worth_is_reckoned_from_readings_alone(folder: Path) ->
 
     assert run("estimate", folder / COUNTS, *words).exit_code == 2
     assert run("estimate", folder / HOUSE, "--accuracy").exit_code == 2
+
+
+def test_the_supervisor_sees_the_variations_of_a_quote(folder: Path, tmp_path: Path) -> None:
+    given = run("handover", folder / HOUSE, "--out", tmp_path, "--papers", folder / "papers")
+    assert given.exit_code in (0, 1), given.output
+    page = (tmp_path / "supervisor.html").read_text(encoding="utf-8")
+    gross = {row["kind"]: row for row in rows_of(folder / "papers" / "variation-1.csv")}["gross"]
+    _, told = page.split("Variation 1 of 20 April 2026 to quote Q-7: ")
+    assert told.startswith(("-£", "\N{MINUS SIGN}£"))
+    assert told[2:].startswith(f"{gross['amount'].removeprefix('-')}. Not to be begun")
+    refused = run("handover", folder / HOUSE, "--out", tmp_path, "--papers", tmp_path)
+    assert refused.exit_code == 2
