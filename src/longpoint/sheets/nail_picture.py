@@ -8,6 +8,8 @@ from longpoint.fixing.gauges import thickest_mm
 from longpoint.fixing.nail_lines import PUNCHED_MM, NailLine
 from longpoint.fixing.nailing import Section, Treatment
 from longpoint.fixing.wall_behind import WallBehind
+from longpoint.quantities.formatting import format_length
+from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Anchor, Drawing, Ink, Mark, Outline, Word
 from longpoint.sheets.nail_words import described_section
 from longpoint.sheets.sprung_nail_picture import sprung_nail_picture
@@ -49,15 +51,16 @@ class _View:
         return Outline(points=(self.at(a, c), self.at(b, c), self.at(b, d), self.at(a, d)), ink=ink)
 
 
-def nail_picture(section: Section, wall: WallBehind) -> Drawing:
+def nail_picture(section: Section, wall: WallBehind, units: Units) -> Drawing:
     """Return the section: of a set cut across, the room above; of skirting upright, the room left.
 
     Args:
         section: What is nailed.
         wall: What stands behind it.
+        units: In which the picture is described.
     """
     if section.treatment is Treatment.CEILING:
-        return sprung_nail_picture(section, wall)
+        return sprung_nail_picture(section, wall, units)
     is_upright = section.treatment is Treatment.WALL
     tips = [line.bed.tip_mm(line.nail) for line in section.lines if line.nail is not None]
     depth_mm = max([*tips, wall.board.value_mm + 20.0]) + BEYOND_MM
@@ -88,12 +91,12 @@ def nail_picture(section: Section, wall: WallBehind) -> Drawing:
         ),
     ]
     if rule.depth_mm is not None and section.treatment not in IN_THE_OPENING:
-        marks += _cable_line(view, rule.depth_mm, wide_mm)
+        marks += _cable_line(view, rule.depth_mm, wide_mm, units)
     return Drawing(
         width_mm=2 * EDGE_MM + across * scale,
         height_mm=2 * EDGE_MM + WORD_MM + up * scale,
         marks=tuple(marks),
-        described=described_section(section),
+        described=described_section(section, units),
     )
 
 
@@ -211,7 +214,7 @@ def _nail(
     return marks
 
 
-def _cable_line(view: _View, depth_mm: float, wide_mm: float) -> list[Mark]:
+def _cable_line(view: _View, depth_mm: float, wide_mm: float, units: Units) -> list[Mark]:
     ends = (view.at(-6.0, depth_mm), view.at(wide_mm, depth_mm))
     x, y = ends[1]
     return [
@@ -219,7 +222,7 @@ def _cable_line(view: _View, depth_mm: float, wide_mm: float) -> list[Mark]:
         Word(
             x_mm=x,
             y_mm=y - 1.0,
-            text=say("{depth_mm:g} deep", depth_mm=depth_mm),
+            text=say("{depth} deep", depth=format_length(depth_mm, units)),
             size_mm=2.6,
             anchor=Anchor.MIDDLE if view.is_upright else Anchor.END,
         ),

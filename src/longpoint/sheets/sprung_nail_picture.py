@@ -7,6 +7,7 @@ from longpoint.fixing.gauges import thickest_mm
 from longpoint.fixing.nail_lines import PUNCHED_MM, NailLine
 from longpoint.fixing.nailing import Section
 from longpoint.fixing.wall_behind import WallBehind
+from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Drawing, Ink, Mark, Outline, Word
 from longpoint.sheets.nail_words import described_section
 from longpoint.speech.said import say
@@ -39,12 +40,13 @@ class _Corner:
         return Outline(points=(self.at(a, c), self.at(b, c), self.at(b, d), self.at(a, d)), ink=ink)
 
 
-def sprung_nail_picture(section: Section, wall: WallBehind) -> Drawing:
+def sprung_nail_picture(section: Section, wall: WallBehind, units: Units) -> Drawing:
     """Return a cornice, the wall at the left and the ceiling above.
 
     Args:
         section: The cornice, its line into the studs first.
         wall: What stands behind it.
+        units: In which the picture is described.
     """
     lean = math.radians(section.spring_deg)
     drop_mm, out_mm = section.width_mm * math.cos(lean), section.width_mm * math.sin(lean)
@@ -80,7 +82,7 @@ def sprung_nail_picture(section: Section, wall: WallBehind) -> Drawing:
         width_mm=side_mm,
         height_mm=side_mm,
         marks=tuple(marks),
-        described=described_section(section),
+        described=described_section(section, units),
     )
 
 

@@ -8,6 +8,7 @@ from longpoint.fixing.nailing import nail_house
 from longpoint.fixing.supplies import nails_in
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import Role
+from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import (
     Beside,
     Block,
@@ -20,6 +21,7 @@ from longpoint.sheets.blocks import (
     SheetState,
     Table,
     Together,
+    Word,
 )
 from longpoint.sheets.cautions import nailing_cautions
 from longpoint.sheets.fixing_sheet import fixing_blocks, fixing_sheets
@@ -188,7 +190,7 @@ def test_the_section_is_drawn_in_true_proportion(dialect: Dialect) -> None:
     plan = telling(dialect)
     nailing = nail_house(plan.house, plan.pieces)
     for section in nailing.sections:
-        drawing = nail_picture(section, nailing.wall)
+        drawing = nail_picture(section, nailing.wall, Units.MM)
         (trim,) = (m for m in drawing.marks if isinstance(m, Outline) and m.ink is Ink.PIECE)
         xs, ys = [x for x, _ in trim.points], [y for _, y in trim.points]
         sides = sorted((max(xs) - min(xs), max(ys) - min(ys)))
@@ -217,7 +219,7 @@ def points(drawing: Drawing) -> Iterator[tuple[float, float]]:
 def test_a_line_without_a_nail_is_crossed_out() -> None:
     plan = telling(lining_mm=9.0)
     nailing = nail_house(plan.house, plan.pieces)
-    drawing = nail_picture(nailing.sections[0], nailing.wall)
+    drawing = nail_picture(nailing.sections[0], nailing.wall, Units.MM)
     assert sum(isinstance(m, Outline) and m.ink is Ink.CUT for m in drawing.marks) == 2
 
 
@@ -246,3 +248,13 @@ def test_what_cornices_and_linings_rest_on_is_said_once() -> None:
     said = [b.text for b in flat(fixing_blocks(plan)) if isinstance(b, Paragraph)]
     assert sum("A cornice is nailed square" in text for text in said) == 1
     assert not any("A lining is nailed" in text for text in said)
+
+
+def test_the_picture_of_an_inch_house_is_described_in_inches() -> None:
+    nailing = nail_house(PLAN.house, PLAN.pieces)
+    for section in nailing.sections:
+        drawing = nail_picture(section, nailing.wall, Units.INCH)
+        words = [mark.text for mark in drawing.marks if isinstance(mark, Word)]
+        assert " in from the edge" in drawing.described  # "7/16 in from the edge"
+        assert "mm" not in " ".join([drawing.described, *words])
+        assert "50 deep" not in words, "the rule's 50 mm are 1 31/32"
