@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 from longpoint.journal import Counters, Entry, Key, key_of
 
 PATIENCE_S = 60.0
+OK, TOO_SOON = 200, 429
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -50,6 +51,7 @@ class Phone:
     laptop: Laptop
     journal: dict[Key, Entry] = field(default_factory=dict)
     took_s: list[float] = field(default_factory=list)
+    turned_away: int = 0
     counters: dict[str, Counters] = field(default_factory=dict)
     here: dict[str, dict[str, object]] = field(default_factory=dict)
     line: tuple[asyncio.StreamReader, asyncio.StreamWriter] | None = None
@@ -73,10 +75,7 @@ class Phone:
         """Share; returns whether there is more to be had."""
         self.keep(entries)
         body = json.dumps({"seen": self.here, "entries": entries}).encode()
-        start = time.perf_counter()
-        answer = await asyncio.wait_for(self._asked(body), PATIENCE_S)
-        self.took_s.append(time.perf_counter() - start)
-        found = json.loads(answer)
+        found = json.loads(await self._answered(body))
         self.keep(found["entries"])
         return bool(found["more"])
 
@@ -95,7 +94,19 @@ class Phone:
             self.line[1].close()
             self.line = None
 
-    async def _asked(self, body: bytes) -> bytes:
+    async def _answered(self, body: bytes) -> bytes:
+        """Ask until it is not too soon, as the app does; timed is what was answered."""
+        while True:
+            start = time.perf_counter()
+            status, answer = await asyncio.wait_for(self._asked(body), PATIENCE_S)
+            if status != TOO_SOON:
+                assert status == OK, (status, answer)
+                self.took_s.append(time.perf_counter() - start)
+                return answer
+            self.turned_away += 1
+            await asyncio.sleep(1.0)
+
+    async def _asked(self, body: bytes) -> tuple[int, bytes]:
         head = (
             f"POST /crew/houses/{self.house}/share HTTP/1.1\r\nHost: 127.0.0.1:{self.laptop.port}"
             f"\r\nOrigin: {self.laptop.address}\r\nContent-Type: application/json\r\n"
@@ -112,6 +123,4 @@ class Phone:
         writer.write(head.encode() + body)
         told = (await reader.readuntil(b"\r\n\r\n")).lower()
         length = int(told.partition(b"content-length: ")[2].partition(b"\r\n")[0])
-        answer = await reader.readexactly(length)
-        assert told.startswith(b"http/1.1 200 "), (told, answer)
-        return answer
+        return int(told.split()[1]), await reader.readexactly(length)

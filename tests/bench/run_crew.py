@@ -196,6 +196,7 @@ def report(load: Load, phones: Sequence[Phone], by_server_s: list[float], seen: 
         f"processor time a share: server {seen.server_s / shares * 1e3:.2f} ms, "
         f"phones {seen.phones_s / shares * 1e3:.2f} ms"
     )
+    print(f"{sum(p.turned_away for p in phones)} asked too soon and asked again")  # noqa: T201
     by_phones_s = sorted(s for phone in phones for s in phone.took_s)
     for whose, all_s in (("phones", by_phones_s), ("server", by_server_s)):
         print(  # noqa: T201
