@@ -1,9 +1,10 @@
 """Throw bytes at one of the targets for so many seconds, by hand: never part of `make test`.
 
     pip install atheris
-    python -m tests.fuzz.run table 600
+    python -m tests.fuzz.run table 600 [FOLDER]
 
-The seconds are the processor's from the first run on, so a busy machine only takes longer. What
+What reached new code is kept in FOLDER, so that a later run goes on where this one ended; without
+it, nothing is kept. The seconds are the processor's from the first run on, so a busy machine only takes longer. What
 breaks it is left beside where it was run; a mended case is kept in tests/corpus/foreign.
 """
 
@@ -36,7 +37,8 @@ def main() -> None:
             # As the library does itself: it ends without unwinding.
             os._exit(0)
 
-    with tempfile.TemporaryDirectory() as grown:
+    with tempfile.TemporaryDirectory() as passing:
+        grown = sys.argv[3] if sys.argv[3:] else passing
         options = [
             "-max_len=4096",
             "-timeout=60",
