@@ -440,6 +440,11 @@ export interface ProofLine {
   readonly words: string;
 }
 
+export interface GoalSaid {
+  readonly words: string;
+  readonly is_proved: boolean;
+}
+
 export interface SheetPage {
   readonly name: string;
   readonly title: string;
@@ -459,6 +464,7 @@ export interface Plan {
   readonly to_buy: readonly ToBuy[];
   readonly money: string;
   readonly proofs: readonly ProofLine[];
+  readonly goals: readonly GoalSaid[];
   readonly saw: string;
   readonly again: readonly string[];
   readonly document: Readonly<Record<string, unknown>>;

@@ -40,6 +40,13 @@ export const LookMark = () => (
   </Drawn>
 );
 
+/** Best found, not proved to be the best: a ring. */
+export const FoundMark = () => (
+  <Drawn>
+    <circle cx="12" cy="12" r="8" />
+  </Drawn>
+);
+
 /** Not read: an empty opening, dashed. */
 export const UnreadMark = () => (
   <Drawn>

@@ -4,7 +4,7 @@ import { useEffect } from "preact/hooks";
 import { needPlan, type Standing } from "../house";
 import type { Plan } from "../messages";
 import { Frame } from "../parts/frame";
-import { HeldMark, LookMark, ReadyMark } from "../parts/marks";
+import { FoundMark, HeldMark, ReadyMark } from "../parts/marks";
 import { giveText } from "../service/give";
 import { link } from "../route";
 import { PlanComing } from "./plan_coming";
@@ -56,13 +56,26 @@ export function Buy({ standing }: { standing: Standing }) {
           <ul class="stack">
             {plan.proofs.map((proof) => (
               <li key={proof.profile} class="state">
-                {proof.is_proved ? <ReadyMark /> : <LookMark />}
+                {proof.is_proved ? <ReadyMark /> : <FoundMark />}
                 <span class="wrap">
                   {proof.profile}: {proof.words}
                 </span>
               </li>
             ))}
           </ul>
+          {plan.goals.length > 0 && (
+            <details>
+              <summary>What the plan was made for next</summary>
+              <ul class="stack">
+                {plan.goals.map((goal) => (
+                  <li key={goal.words} class="state">
+                    {goal.is_proved ? <ReadyMark /> : <FoundMark />}
+                    <span class="wrap">{goal.words}</span>
+                  </li>
+                ))}
+              </ul>
+            </details>
+          )}
           <p class="faint">No substitutes: the pieces are worked out for these sections.</p>
           {plan.to_buy.length > 0 && (
             <button

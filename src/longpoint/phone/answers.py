@@ -28,6 +28,7 @@ from longpoint.phone.messages import (
     AtSaw,
     File,
     Fold,
+    GoalSaid,
     LabelRead,
     Limits,
     Look,
@@ -52,6 +53,7 @@ from longpoint.sheets.again_sheet import again_sheet
 from longpoint.sheets.book import house_sheets
 from longpoint.sheets.bought import bought, money_of
 from longpoint.sheets.dialects import words_for
+from longpoint.sheets.goal_words import goal_sentences
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.in_tongue import in_tongue
 from longpoint.sheets.order_sheet import standing_words
@@ -124,6 +126,10 @@ def _plan(asked: Asked, ports: Ports) -> Plan:
         proofs=tuple(
             ProofLine(profile=p.profile, is_proved=p.optimal, words=standing_words(p))
             for p in plan.cut_plan.proofs
+        ),
+        goals=tuple(
+            GoalSaid(words=goal.text, is_proved=goal.is_proved)
+            for goal in goal_sentences(plan.cut_plan, plan.house.units)
         ),
         saw=saw_text(at, at.again.state),
         again=(

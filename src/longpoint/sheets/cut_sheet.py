@@ -37,6 +37,7 @@ from longpoint.sheets.dialects import (
     words_for,
 )
 from longpoint.sheets.fetch import fetch_blocks
+from longpoint.sheets.goal_words import goal_blocks
 from longpoint.sheets.printed_lengths import PrintedLengths, printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_picture import hook_picture, swings_picture
@@ -72,6 +73,7 @@ def cut_blocks(plan: HousePlan) -> tuple[Block, ...]:
         *settings_blocks(settings_used(saw_steps(plan.cut_plan, plan.pieces, plan.house.saw))),
         *_pieces(plan, lines, words),
         *_sticks(plan, lines, words),
+        *goal_blocks(plan.cut_plan, plan.house.units, with_cost=True, is_close=True),
     )
 
 

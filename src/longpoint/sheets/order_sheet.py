@@ -28,7 +28,7 @@ def order_blocks(plan: HousePlan) -> tuple[Block, ...]:
         *_from_the_rack(plan),
         *spare_blocks(plan),
         *_profiles(plan),
-        *goal_blocks(plan.cut_plan.reached, plan.house.units),
+        *goal_blocks(plan.cut_plan, plan.house.units),
         *_saved(plan),
         *_left_over(plan),
         *_held_back(plan),

@@ -16,6 +16,7 @@ from longpoint.sheets.dialects import words_for
 from longpoint.sheets.fetch import fetch_line
 from longpoint.sheets.finding_note import TITLES, accept_line
 from longpoint.sheets.findings_sheet import FIRST_SHEET
+from longpoint.sheets.goal_words import goal_sentences
 from longpoint.sheets.outlook_text import outlook_lines
 from longpoint.sheets.page import Page
 from longpoint.sheets.printed_lengths import printed_lengths
@@ -391,8 +392,11 @@ def _summary(plan: HousePlan, page: Page) -> list[str]:
                 total=total,
                 least=least,
                 standing=standing,
-            )
+            ),
+            first=_mark(is_proved=proof.optimal),
         )
+    for goal in goal_sentences(plan.cut_plan, units):
+        lines += page.wrapped(goal.text, first=_mark(is_proved=goal.is_proved))
     fetched = fetch_line(plan)
     lines += page.wrapped(fetched) if fetched else []
     spares = spare_words(plan.spares, units)
@@ -407,6 +411,10 @@ def _summary(plan: HousePlan, page: Page) -> list[str]:
         ),
     )
     return lines
+
+
+def _mark(*, is_proved: bool) -> str:
+    return "= " if is_proved else "~ "
 
 
 def _unit_words(units: Units) -> str:

@@ -89,6 +89,14 @@ class ProofLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class GoalSaid:
+    """How far the plan gets with a goal that follows the cost, in words."""
+
+    words: str
+    is_proved: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SheetPage:
     """A sheet as a page of its own."""
 
@@ -124,6 +132,7 @@ class Plan:
     to_buy: tuple[ToBuy, ...]
     money: str
     proofs: tuple[ProofLine, ...]
+    goals: tuple[GoalSaid, ...]
     saw: str
     again: tuple[str, ...]
     document: Document
