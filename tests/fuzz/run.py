@@ -4,8 +4,9 @@
     python -m tests.fuzz.run table 600 [FOLDER]
 
 What reached new code is kept in FOLDER, so that a later run goes on where this one ended; without
-it, nothing is kept. The seconds are the processor's from the first run on, so a busy machine only takes longer. What
-breaks it is left beside where it was run; a mended case is kept in tests/corpus/foreign.
+it, nothing is kept. The seconds are the processor's from the first run on, so a busy machine only
+takes longer. What breaks it is left beside where it was run; a mended case is kept in
+tests/corpus/foreign.
 """
 
 import os
