@@ -76,12 +76,15 @@ def together_goal(profile: str, floor: Floor, openings: Sequence[str], packing: 
     )
 
 
-def order_goals(sticks: Sequence[CutStick], steps: Sequence[SawStep]) -> tuple[Reached, ...]:
+def order_goals(
+    sticks: Sequence[CutStick], steps: Sequence[SawStep], fewest_changes: int = 0
+) -> tuple[Reached, ...]:
     """Return how the order at the saw keeps big pieces first, and how often the saw is set anew.
 
     Args:
         sticks: The sticks in cutting order, those of a profile together.
         steps: The cuts in their order.
+        fewest_changes: No order of these sticks, and of the pieces on them, needs fewer.
     """
     if not steps:
         return ()
@@ -91,7 +94,7 @@ def order_goals(sticks: Sequence[CutStick], steps: Sequence[SawStep]) -> tuple[R
         Reached(
             goal=Goal.FEW_SETTINGS,
             value=changes,
-            limit=min(changes, len(settings_used(steps)) - 1),
+            limit=min(changes, max(fewest_changes, len(settings_used(steps)) - 1)),
         ),
     )
 

@@ -96,7 +96,7 @@ class Goal(StrEnum):
     TOGETHER = "together"
     """Openings whose pieces come from more than one stick, where the profile asks for one."""
     FEW_SETTINGS = "few-settings"
-    """Times that the saw is set anew."""
+    """Times that the saw is set anew, among all orders of these sticks and of what lies on them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

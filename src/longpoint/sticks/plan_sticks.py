@@ -14,9 +14,16 @@ from longpoint.sticks.goals import order_goals
 from longpoint.sticks.labelled import with_labels
 from longpoint.sticks.laying import Workload, workload
 from longpoint.sticks.plan import CutPlan, Saved, StickSource
-from longpoint.sticks.profile_plan import ProfilePlan, marks, plan_profile
+from longpoint.sticks.profile_plan import (
+    ProfilePlan,
+    cut_sticks,
+    marks,
+    plan_profile,
+    profile_goals,
+)
 from longpoint.sticks.saved import saved
-from longpoint.sticks.saw_order import named_in_cutting_order, saw_steps
+from longpoint.sticks.saw_order import saw_steps
+from longpoint.sticks.sawn_order import sawn_order
 from longpoint.sticks.stock_findings import (
     TooLong,
     bought_finding,
@@ -66,18 +73,12 @@ def plan_sticks(
     kept = tuple(piece for piece in pieces if _place(piece) not in held)
     plan = _planned(_jobs(kept, house), kept, house, solver, effort)
     left_out = tuple(piece.mark for piece in pieces if _place(piece) in held)
-    plan = CutPlan(
-        sticks=plan.sticks,
-        proofs=plan.proofs,
-        reached=plan.reached,
-        savings=plan.savings,
+    plan = replace(
+        plan,
         findings=(*(_held_findings(too_long, house)), *plan.findings),
         unplaced=(*left_out, *plan.unplaced),
     )
-    plan = named_in_cutting_order(plan, pieces, house.saw)
     check_plan(plan, pieces, house)
-    order = order_goals(plan.sticks, saw_steps(plan, pieces, house.saw))
-    plan = replace(plan, reached=(*plan.reached, *order))
     return with_labels(plan, house.offcuts)
 
 
@@ -88,7 +89,7 @@ def _planned(
     solver: LinearSolver | None,
     effort: Effort,
 ) -> CutPlan:
-    plans: list[ProfilePlan] = []
+    plans: list[tuple[_Job, ProfilePlan]] = []
     savings: list[Saved] = []
     findings: list[Finding] = []
     unplaced: list[str] = []
@@ -99,7 +100,7 @@ def _planned(
             unplaced.extend(demand.mark for demand in job.work.demands)
             continue
         plan = plan_profile(job.profile, job.work, job.bars, solver, effort, job.openings)
-        plans.append(plan)
+        plans.append((job, plan))
         savings.append(saved(job.work, job.bars, plan.proof, all_placed=not plan.unplaced))
         if plan.unplaced:
             missing = marks(job.work, plan.unplaced)
@@ -108,14 +109,46 @@ def _planned(
             unplaced.extend(missing)
         if plan.sticks:
             findings.append(bought_finding(plan.proof, plan.sticks, house))
-    return CutPlan(
-        sticks=tuple(stick for plan in plans for stick in plan.sticks),
-        proofs=tuple(plan.proof for plan in plans),
-        reached=tuple(reached for plan in plans for reached in plan.reached),
-        savings=tuple(savings),
-        findings=tuple(findings),
-        unplaced=tuple(unplaced),
+    return _sawn(
+        plans,
+        pieces,
+        house,
+        CutPlan(
+            proofs=tuple(plan.proof for _, plan in plans),
+            savings=tuple(savings),
+            findings=tuple(findings),
+            unplaced=tuple(unplaced),
+        ),
     )
+
+
+def _sawn(
+    plans: Sequence[tuple[_Job, ProfilePlan]],
+    pieces: Sequence[Piece],
+    house: House,
+    plan: CutPlan,
+) -> CutPlan:
+    """Return the plan with its sticks in the order of sawing, and how far its goals are met."""
+    by_mark = {piece.mark: piece for piece in pieces}
+    order = sawn_order(
+        [(job.work, job.bars, each.packing) for job, each in plans], by_mark, house.saw
+    )
+    sawn = [(job, packing) for (job, _), packing in zip(plans, order.packings, strict=True)]
+    plan = replace(
+        plan,
+        sticks=tuple(
+            stick
+            for job, packing in sawn
+            for stick in cut_sticks(job.profile, job.work, job.bars, packing)
+        ),
+    )
+    reached = tuple(
+        reached
+        for job, packing in sawn
+        for reached in profile_goals(job.profile, job.work, job.bars, job.openings, packing)
+    )
+    steps = saw_steps(plan, pieces, house.saw)
+    return replace(plan, reached=(*reached, *order_goals(plan.sticks, steps, order.fewest_changes)))
 
 
 def _jobs(pieces: Sequence[Piece], house: House) -> list[_Job]:

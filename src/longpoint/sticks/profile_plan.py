@@ -32,16 +32,19 @@ class ProfilePlan:
     """What is planned for one profile.
 
     Attributes:
-        sticks: Its sticks in cutting order.
+        sticks: Its sticks, biggest pieces first.
         proof: How good they are.
-        reached: How far they get with the goals that follow the cost.
-        unplaced: Numbers of the pieces no stick was left for.
+        packing: What lies on the same sticks, in the same order.
     """
 
     sticks: tuple[CutStick, ...]
     proof: Proof
-    reached: tuple[Reached, ...]
-    unplaced: tuple[int, ...]
+    packing: Packing
+
+    @property
+    def unplaced(self) -> tuple[int, ...]:
+        """Numbers of the pieces no stick was left for."""
+        return self.packing.unplaced
 
 
 def plan_profile(
@@ -69,13 +72,11 @@ def plan_profile(
     if found.packing.unplaced:
         found = _short(work, bars, solver, effort)
     packing = tidied(work, bars.bars, found.packing)
-    floor = floor_of(work, bars.bars)
     if openings:
         packing = gathered(work, bars.bars, openings, packing)
-    packing = replace(packing, sticks=tuple(_ordered(work, stick) for stick in packing.sticks))
-    reached = packing_goals(profile, work, bars, floor, packing)
-    if openings:
-        reached = (*reached, together_goal(profile, floor, openings, packing))
+    ordered = (_ordered(work, stick) for stick in packing.sticks)
+    sticks = sorted(ordered, key=lambda stick: _biggest_first(work, bars, stick))
+    packing = replace(packing, sticks=tuple(sticks))
     cost = cost_of(bars.bars, packing)
     proof = Proof(
         profile=profile,
@@ -85,8 +86,26 @@ def plan_profile(
         unit=bars.unit,
         solver=found.solved_by,
     )
-    sticks = _cut_sticks(profile, work, bars, packing)
-    return ProfilePlan(sticks, proof, reached, packing.unplaced)
+    return ProfilePlan(cut_sticks(profile, work, bars, packing), proof, packing)
+
+
+def profile_goals(
+    profile: str, work: Workload, bars: Bars, openings: Sequence[str], packing: Packing
+) -> tuple[Reached, ...]:
+    """Return how far a packing gets with the goals that follow the cost, but for those of the saw.
+
+    Args:
+        profile: Name of the profile.
+        work: The pieces.
+        bars: The lengths.
+        openings: The opening or run of each piece, where those of one are wanted from one stick.
+        packing: All pieces on their sticks, laid as they are cut.
+    """
+    floor = floor_of(work, bars.bars)
+    reached = packing_goals(profile, work, bars, floor, packing)
+    if openings:
+        reached = (*reached, together_goal(profile, floor, openings, packing))
+    return reached
 
 
 def _packed(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort) -> Improved:
@@ -153,11 +172,11 @@ def _short(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effo
     return Improved(Packing(real), found.bound, found.solved_by)
 
 
-def _cut_sticks(profile: str, work: Workload, bars: Bars, packing: Packing) -> tuple[CutStick, ...]:
-    ordered = sorted(packing.sticks, key=lambda stick: _biggest_first(work, bars, stick))
+def cut_sticks(profile: str, work: Workload, bars: Bars, packing: Packing) -> tuple[CutStick, ...]:
+    """Return the sticks of a packing as they are laid and in their order, numbered."""
     return tuple(
         _cut_stick(f"{profile}-{number}", profile, work, bars, stick)
-        for number, stick in enumerate(ordered, 1)
+        for number, stick in enumerate(packing.sticks, 1)
     )
 
 

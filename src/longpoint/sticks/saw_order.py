@@ -1,7 +1,7 @@
 """The cuts in the order they are made, and the settings that they need."""
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from longpoint.pieces.piece import Piece
@@ -80,7 +80,7 @@ def saw_steps(plan: CutPlan, pieces: Sequence[Piece], saw: Saw) -> tuple[SawStep
     by_mark = {piece.mark: piece for piece in pieces}
     steps: list[SawStep] = []
     before: SawSetting | None = None
-    for stick in cutting_order(plan.sticks, pieces, saw):
+    for stick in cutting_order(plan.sticks):
         for place, laid in enumerate(stick.laid, 1):
             piece = by_mark[laid.piece]
             hold = hold_at_saw(piece, saw)
@@ -125,72 +125,27 @@ def settings_used(steps: Iterable[SawStep]) -> tuple[SettingUse, ...]:
     return tuple(sorted(used, key=_setting_rank))
 
 
-def named_in_cutting_order(plan: CutPlan, pieces: Sequence[Piece], saw: Saw) -> CutPlan:
-    """Return the plan with its sticks in cutting order, numbered in that order by profile.
+def cutting_order(sticks: Sequence[CutStick]) -> tuple[CutStick, ...]:
+    """Return sticks in the order in which they are cut: as they come, but in turn.
 
-    What lies where on a stick stays as it was.
-    """
-    numbers: dict[str, int] = {}
-    sticks = []
-    for stick in cutting_order(plan.sticks, pieces, saw):
-        numbers[stick.profile] = number = numbers.get(stick.profile, 0) + 1
-        sticks.append(replace(stick, name=f"{stick.profile}-{number}"))
-    return replace(plan, sticks=tuple(sticks))
-
-
-def cutting_order(
-    sticks: Sequence[CutStick], pieces: Sequence[Piece], saw: Saw
-) -> tuple[CutStick, ...]:
-    """Return sticks in the order in which they are cut.
-
-    The sticks of a profile stay together; the stick with the biggest piece comes first, so that a
-    spoiled piece can still become a smaller one. Sticks whose biggest pieces are about as long
-    follow each other so that the saw is set anew as seldom as can be seen one stick ahead.
+    The sticks of a profile stay together. A stick waits while there is one with a much bigger
+    piece, so that a spoiled piece can still become a smaller one.
 
     Args:
-        sticks: The sticks.
-        pieces: The pieces they were planned for.
-        saw: The saw in use.
+        sticks: The sticks; those of a plan come in this order already.
     """
-    by_mark = {piece.mark: piece for piece in pieces}
     ordered: list[CutStick] = []
     for profile in dict.fromkeys(stick.profile for stick in sticks):
-        waiting = sorted(
-            (
-                (_biggest_mm(stick), stick, _stick_settings(stick, by_mark, saw))
-                for stick in sticks
-                if stick.profile == profile
-            ),
-            key=lambda each: -each[0],
-        )
-        last: tuple[SawSetting, ...] = ()
+        waiting = [(_biggest_mm(stick), stick) for stick in sticks if stick.profile == profile]
         while waiting:
-            least_mm = waiting[0][0] - ABOUT_AS_LONG_MM
-            able = [each[2] for each in waiting if each[0] >= least_mm]
-            news = [_new_settings(last, settings) for settings in able]
-            _, stick, last = waiting.pop(news.index(min(news)) if last else 0)
-            ordered.append(stick)
+            least_mm = max(mm for mm, _ in waiting) - ABOUT_AS_LONG_MM
+            turn = next(n for n, (mm, _) in enumerate(waiting) if mm >= least_mm)
+            ordered.append(waiting.pop(turn)[1])
     return tuple(ordered)
 
 
 def _biggest_mm(stick: CutStick) -> float:
     return max((laid.end_mm - laid.start_mm for laid in stick.laid), default=0.0)
-
-
-def _stick_settings(
-    stick: CutStick, by_mark: Mapping[str, Piece], saw: Saw
-) -> tuple[SawSetting, ...]:
-    """Settings of a stick's cuts from its left end to its right."""
-    return tuple(
-        setting
-        for laid in stick.laid
-        for setting in end_settings(by_mark[laid.piece], saw, turned=laid.turned)
-    )
-
-
-def _new_settings(last: Sequence[SawSetting], following: Sequence[SawSetting]) -> int:
-    """How many settings a stick brings that the one before hasn't, and one more where they meet."""
-    return (last[-1:] != following[:1]) + len(set(following).difference(last))
 
 
 def _setting_rank(use: SettingUse) -> tuple[bool, bool, bool, float, float, Side, Side]:

@@ -1,0 +1,226 @@
+"""The ways to lay and cut the pieces of one stick that give nothing up, by the saw's settings.
+
+Nothing is given up as long as the pieces fit, what is left is as long as it was, and no piece waits
+for a much shorter one. Of the ways that begin and end with the same settings, the one counts that
+sets the saw anew least often on the stick itself.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+from longpoint.sticks.demand import PER_MM
+from longpoint.sticks.fit import Filled
+from longpoint.sticks.laying import Place, Workload, gap, left_over, tip
+
+MOST_STATES: Final = 2000
+"""Sub-sets and ends up to which every way is looked at."""
+_WAITS: Final = 10 * PER_MM
+"""By how much a piece may be longer than one that is cut before it on its stick; as much as the
+order has that is there. Our choice, no source."""
+
+Setting = int
+"""A setting of the saw by its number; equal settings have one number."""
+Ends = tuple[Setting, Setting]
+_End = tuple[int, int]
+_Key = tuple[int, Setting, Setting, _End]
+_Part = tuple[int, int, tuple[Place, ...]]
+"""Changes of the saw, length used without the last point, places."""
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way to lay the pieces of a stick.
+
+    Attributes:
+        first: Setting of the first cut.
+        last: Setting of the last cut.
+        changes: How often the saw is set anew between the two.
+        used: Length used between the trims. [0.01 mm]
+        places: The pieces from left to right.
+    """
+
+    first: Setting
+    last: Setting
+    changes: int
+    used: int
+    places: tuple[Place, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Ways:
+    """The ways of one stick: one for each pair of first and last setting.
+
+    Attributes:
+        ways: The ways; the one that the stick came with is among them or bettered.
+        least: No way sets the saw anew less often on the stick.
+        ends: The settings of the pieces' ends, each once.
+        are_all: True when every way was looked at.
+    """
+
+    ways: tuple[Way, ...]
+    least: int
+    ends: tuple[Setting, ...]
+    are_all: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Cuttable:
+    """One stick to be put in the order.
+
+    Attributes:
+        number: Its number among the sticks of its profile.
+        biggest_mm: Length of its longest piece, tip to tip. [mm]
+        ways: The ways to lay it.
+    """
+
+    number: int
+    biggest_mm: float
+    ways: Ways
+
+
+def in_turn(
+    sticks: Sequence[Cuttable], cut: int, about_mm: float, most: int | None = None
+) -> list[int]:
+    """Return the numbers of the sticks that may be cut next.
+
+    Args:
+        sticks: The sticks of a profile, biggest first.
+        cut: Those cut already, as bits; not all of them.
+        about_mm: A stick may be cut before one whose biggest piece is longer by this. >= 0. [mm]
+        most: Return no more than these, biggest first; None: all.
+    """
+    biggest = (~cut & (cut + 1)).bit_length() - 1
+    least_mm = sticks[biggest].biggest_mm - about_mm
+    able: list[int] = []
+    for n in range(biggest, len(sticks)):
+        if sticks[n].biggest_mm < least_mm or len(able) == most:
+            break
+        if not cut >> n & 1:
+            able.append(n)
+    return able
+
+
+def ways_of(
+    work: Workload,
+    settings: Sequence[tuple[Ends, Ends]],
+    stick: Filled,
+    room: int,
+    least_left: int,
+) -> Ways:
+    """Return the ways to lay the pieces of a stick.
+
+    Args:
+        work: The pieces of the profile.
+        settings: For each piece the settings of its left and right end, as it is and turned.
+        stick: The stick as it is laid; holds at least one piece.
+        room: What it has between the trims. [0.01 mm]
+        least_left: What must be left to use behind its last cut. [0.01 mm]
+    """
+    found = {(way.first, way.last): way for way in (_as_it_lies(settings, stick),)}
+    parts = _all_parts(work, settings, stick, room)
+    for (_, first, last, end), entries in (parts or {}).items():
+        for changes, before, places in entries:
+            used = before + tip(end[0])
+            known = found.get((first, last))
+            if known is not None and (known.changes, known.used) <= (changes, used):
+                continue
+            if used <= room and left_over(work, places, room) >= least_left:
+                found[first, last] = Way(first, last, changes, used, places)
+    least = min(way.changes for way in found.values())
+    # Two joints at most are gained by other ends, so more than one change more is never worth it.
+    worth = tuple(way for way in found.values() if way.changes <= least + 1)
+    laid = [
+        [settings[place.piece][turn.turned] for turn in _turns(work, place.piece)]
+        for place in stick.places
+    ]
+    ends = tuple(dict.fromkeys(end for turns in laid for cuts in turns for end in cuts))
+    if parts is None:
+        least = sum(min(left != right for left, right in turns) for turns in laid)
+    return Ways(worth, least, ends, are_all=parts is not None)
+
+
+def _as_it_lies(settings: Sequence[tuple[Ends, Ends]], stick: Filled) -> Way:
+    ends = [settings[place.piece][place.turned] for place in stick.places]
+    changes = sum(left != right for left, right in ends) + sum(
+        before[1] != after[0] for before, after in pairwise(ends)
+    )
+    return Way(ends[0][0], ends[-1][1], changes, stick.used, stick.places)
+
+
+def _all_parts(
+    work: Workload, settings: Sequence[tuple[Ends, Ends]], stick: Filled, room: int
+) -> dict[_Key, list[_Part]] | None:
+    """All pieces laid, for each pair of ends the parts none of which betters another."""
+    pieces = sorted((place.piece for place in stick.places), key=lambda p: (-work.mid[p], p))
+    waits = max(_WAITS, _longest_wait(work, stick.places))
+    before = _longer_alikes(work, settings, pieces)
+    layer: dict[_Key | None, list[_Part]] = {None: [(0, 0, ())]}
+    for _ in pieces:
+        following: dict[_Key | None, list[_Part]] = {}
+        for key, entries in layer.items():
+            taken = key[0] if key else 0
+            rest = [n for n in range(len(pieces)) if not taken >> n & 1]
+            longest = work.mid[pieces[rest[0]]]
+            for n in rest:
+                if work.mid[pieces[n]] < longest - waits:
+                    break
+                alike = before[n]
+                if alike is None or taken >> alike & 1:
+                    for place in _turns(work, pieces[n]):
+                        _go_on(work, settings, key, entries, place, taken | 1 << n, room, following)
+        if len(following) > MOST_STATES:
+            return None
+        layer = following
+    return {key: entries for key, entries in layer.items() if key is not None}
+
+
+def _go_on(
+    work: Workload,
+    settings: Sequence[tuple[Ends, Ends]],
+    key: _Key | None,
+    entries: Sequence[_Part],
+    place: Place,
+    taken: int,
+    room: int,
+    following: dict[_Key | None, list[_Part]],
+) -> None:
+    """Add one piece behind what is laid."""
+    left, right = work.ends(place)
+    set_left, set_right = settings[place.piece][place.turned]
+    first = key[1] if key else set_left
+    extra = work.mid[place.piece] + (gap(key[3], left) if key else tip(left[0]))
+    anew = (key is not None and key[2] != set_left) + (set_left != set_right)
+    known = following.setdefault((taken, first, set_right, right), [])
+    for changes, used, places in entries:
+        entry = (changes + anew, used + extra, (*places, place))
+        if entry[1] > room or any(k[0] <= entry[0] and k[1] <= entry[1] for k in known):
+            continue
+        known[:] = [k for k in known if k[0] < entry[0] or k[1] < entry[1]]
+        known.append(entry)
+
+
+def _turns(work: Workload, piece: int) -> Iterator[Place]:
+    yield Place(piece, turned=False)
+    if work.can_turn[piece]:
+        yield Place(piece, turned=True)
+
+
+def _longest_wait(work: Workload, places: Sequence[Place]) -> int:
+    """By how much at most a piece is longer than one before it. [0.01 mm]"""
+    mids = [work.mid[place.piece] for place in places]
+    return max(max(mids[n:]) - mid for n, mid in enumerate(mids))
+
+
+def _longer_alikes(
+    work: Workload, settings: Sequence[tuple[Ends, Ends]], pieces: Sequence[int]
+) -> list[int | None]:
+    """For each piece the one before it with the same ends: of these the longest comes first."""
+    seen: dict[object, int] = {}
+    before = list[int | None]()
+    for n, piece in enumerate(pieces):
+        kind = (*work.ends(Place(piece, turned=False)), settings[piece], work.can_turn[piece])
+        before.append(seen.get(kind))
+        seen[kind] = n
+    return before
