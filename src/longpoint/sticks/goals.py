@@ -11,6 +11,7 @@ from typing import Final
 from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import Floor
 from longpoint.sticks.demand import PER_MM
+from longpoint.sticks.every_plan import EveryPlan
 from longpoint.sticks.fit import Packing, cost_of
 from longpoint.sticks.laying import Workload, left_over
 from longpoint.sticks.plan import CutStick, Goal, Reached, StickSource
@@ -22,7 +23,12 @@ _MOST_STEPS: Final = 20_000
 
 
 def packing_goals(
-    profile: str, work: Workload, bars: Bars, floor: Floor, packing: Packing
+    profile: str,
+    work: Workload,
+    bars: Bars,
+    floor: Floor,
+    packing: Packing,
+    every: EveryPlan | None = None,
 ) -> tuple[Reached, ...]:
     """Return how many new sticks a packing opens, and how long an offcut it leaves.
 
@@ -32,17 +38,16 @@ def packing_goals(
         bars: The lengths.
         floor: Least needs of the pieces, most room of the sticks.
         packing: All pieces on their sticks.
+        every: The best of every plan, where all were looked at.
     """
     if not packing.sticks or packing.unplaced:
         return ()
     sticks = sum(bars.bars[stick.bar].source is StickSource.STOCK for stick in packing.sticks)
-    rooms = _most_rooms(bars, floor, cost_of(bars.bars, packing) // bars.step, sticks)
-    needed = sum(floor.bases)
-    fewest = next((count for count, room in enumerate(rooms) if room >= needed), sticks)
     left = max(left_over(work, s.places, bars.bars[s.bar].room) for s in packing.sticks)
-    # Behind the last piece of a stick one more cut is lost.
-    most = min(rooms[-1] - needed, _longest_rest(bars, floor)) - min(
-        work.left_kerf + work.right_kerf
+    fewest, most = (
+        _sums(work, bars, floor, packing, sticks)
+        if every is None
+        else (every.sticks, every.longest)
     )
     return (
         Reached(goal=Goal.FEW_STICKS, profile=profile, value=sticks, limit=min(sticks, fewest)),
@@ -53,6 +58,20 @@ def packing_goals(
             limit=max(left, most) / PER_MM,
         ),
     )
+
+
+def _sums(
+    work: Workload, bars: Bars, floor: Floor, packing: Packing, sticks: int
+) -> tuple[int, int]:
+    """The fewest new sticks, and the longest that so many can leave, by sums. [-, 0.01 mm]"""
+    rooms = _most_rooms(bars, floor, cost_of(bars.bars, packing) // bars.step, sticks)
+    needed = sum(floor.bases)
+    fewest = next((count for count, room in enumerate(rooms) if room >= needed), sticks)
+    # Behind the last piece of a stick one more cut is lost.
+    most = min(rooms[-1] - needed, _longest_rest(bars, floor)) - min(
+        work.left_kerf + work.right_kerf
+    )
+    return fewest, most
 
 
 def together_goal(profile: str, floor: Floor, openings: Sequence[str], packing: Packing) -> Reached:

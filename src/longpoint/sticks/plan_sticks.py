@@ -133,19 +133,22 @@ def _sawn(
     order = sawn_order(
         [(job.work, job.bars, each.packing) for job, each in plans], by_mark, house.saw
     )
-    sawn = [(job, packing) for (job, _), packing in zip(plans, order.packings, strict=True)]
+    sawn = [
+        (job, packing, each.every)
+        for (job, each), packing in zip(plans, order.packings, strict=True)
+    ]
     plan = replace(
         plan,
         sticks=tuple(
             stick
-            for job, packing in sawn
+            for job, packing, _ in sawn
             for stick in cut_sticks(job.profile, job.work, job.bars, packing)
         ),
     )
     reached = tuple(
         reached
-        for job, packing in sawn
-        for reached in profile_goals(job.profile, job.work, job.bars, job.openings, packing)
+        for job, packing, every in sawn
+        for reached in profile_goals(job.profile, job.work, job.bars, job.openings, packing, every)
     )
     steps = saw_steps(plan, pieces, house.saw)
     return replace(plan, reached=(*reached, *order_goals(plan.sticks, steps, order.fewest_changes)))

@@ -10,6 +10,7 @@ from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import Floor, floor_of, simple_bound
 from longpoint.sticks.demand import PER_MM
 from longpoint.sticks.effort import Effort
+from longpoint.sticks.every_plan import EveryPlan, every_plan
 from longpoint.sticks.fit import Filled, Packing, cost_of, fit, score
 from longpoint.sticks.full_sticks import full_sticks
 from longpoint.sticks.goals import packing_goals, together_goal
@@ -35,11 +36,13 @@ class ProfilePlan:
         sticks: Its sticks, biggest pieces first.
         proof: How good they are.
         packing: What lies on the same sticks, in the same order.
+        every: The best of every plan, where all were looked at.
     """
 
     sticks: tuple[CutStick, ...]
     proof: Proof
     packing: Packing
+    every: EveryPlan | None = None
 
     @property
     def unplaced(self) -> tuple[int, ...]:
@@ -72,9 +75,12 @@ def plan_profile(
     if found.packing.unplaced:
         found = _short(work, bars, solver, effort)
     packing = tidied(work, bars.bars, found.packing)
+    every = every_plan(work, bars.bars, packing)
+    if every is not None:
+        packing = _better(work, bars, packing, every.packing)
     if openings:
         packing = gathered(work, bars.bars, openings, packing)
-    ordered = (_ordered(work, stick) for stick in packing.sticks)
+    ordered = (_ordered(work, bars, stick) for stick in packing.sticks)
     sticks = sorted(ordered, key=lambda stick: _biggest_first(work, bars, stick))
     packing = replace(packing, sticks=tuple(sticks))
     cost = cost_of(bars.bars, packing)
@@ -86,11 +92,16 @@ def plan_profile(
         unit=bars.unit,
         solver=found.solved_by,
     )
-    return ProfilePlan(cut_sticks(profile, work, bars, packing), proof, packing)
+    return ProfilePlan(cut_sticks(profile, work, bars, packing), proof, packing, every)
 
 
 def profile_goals(
-    profile: str, work: Workload, bars: Bars, openings: Sequence[str], packing: Packing
+    profile: str,
+    work: Workload,
+    bars: Bars,
+    openings: Sequence[str],
+    packing: Packing,
+    every: EveryPlan | None = None,
 ) -> tuple[Reached, ...]:
     """Return how far a packing gets with the goals that follow the cost, but for those of the saw.
 
@@ -100,9 +111,10 @@ def profile_goals(
         bars: The lengths.
         openings: The opening or run of each piece, where those of one are wanted from one stick.
         packing: All pieces on their sticks, laid as they are cut.
+        every: The best of every plan, where all were looked at.
     """
     floor = floor_of(work, bars.bars)
-    reached = packing_goals(profile, work, bars, floor, packing)
+    reached = packing_goals(profile, work, bars, floor, packing, every)
     if openings:
         reached = (*reached, together_goal(profile, floor, openings, packing))
     return reached
@@ -180,9 +192,22 @@ def cut_sticks(profile: str, work: Workload, bars: Bars, packing: Packing) -> tu
     )
 
 
-def _ordered(work: Workload, stick: Filled) -> Filled:
+def _better(work: Workload, bars: Bars, found: Packing, best: Packing) -> Packing:
+    """The best of every plan, where that is better than what was found."""
+
+    def worth(packing: Packing) -> tuple[int, int, int]:
+        new = sum(bars.bars[stick.bar].source is StickSource.STOCK for stick in packing.sticks)
+        left = (left_over(work, each.places, bars.bars[each.bar].room) for each in packing.sticks)
+        return cost_of(bars.bars, packing), new, -max(left, default=0)
+
+    return min(found, best, key=worth)
+
+
+def _ordered(work: Workload, bars: Bars, stick: Filled) -> Filled:
     places = best_order(work, [place.piece for place in stick.places])
-    used = used_length(work, places)
+    used, room = used_length(work, places), bars.bars[stick.bar].room
+    if left_over(work, places, room) < left_over(work, stick.places, room):
+        return stick
     return Filled(stick.bar, places, used) if used <= stick.used else stick
 
 

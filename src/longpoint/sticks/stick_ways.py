@@ -5,7 +5,7 @@ for a much shorter one. Of the ways that begin and end with the same settings, t
 sets the saw anew least often on the stick itself.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
@@ -26,7 +26,7 @@ Ends = tuple[Setting, Setting]
 _End = tuple[int, int]
 _Key = tuple[int, Setting, Setting, _End]
 _Part = tuple[int, int, tuple[Place, ...]]
-"""Changes of the saw, length used without the last point, places."""
+"""Changes of the saw beside the pieces' own, length used without the last point, places."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,27 +118,54 @@ def ways_of(
         room: What it has between the trims. [0.01 mm]
         least_left: What must be left to use behind its last cut. [0.01 mm]
     """
-    found = {(way.first, way.last): way for way in (_as_it_lies(settings, stick),)}
-    parts = _all_parts(work, settings, stick, room)
+    as_it_lies = _as_it_lies(settings, stick)
+    found = {(as_it_lies.first, as_it_lies.last): as_it_lies}
+    turned = {place.piece: _turned(work, settings, place.piece) for place in stick.places}
+    own = sum(min(turn.own for turn in turns) for turns in turned.values())
+    # Two joints at most are gained by other ends, so more than one change more is never worth it.
+    parts = _all_parts(work, turned, stick, room, as_it_lies.changes + 1 - own)
     for (_, first, last, end), entries in (parts or {}).items():
-        for changes, before, places in entries:
-            used = before + tip(end[0])
+        for more, before, places in entries:
+            changes, used = own + more, before + tip(end[0])
             known = found.get((first, last))
             if known is not None and (known.changes, known.used) <= (changes, used):
                 continue
             if used <= room and left_over(work, places, room) >= least_left:
                 found[first, last] = Way(first, last, changes, used, places)
     least = min(way.changes for way in found.values())
-    # Two joints at most are gained by other ends, so more than one change more is never worth it.
     worth = tuple(way for way in found.values() if way.changes <= least + 1)
-    laid = [
-        [settings[place.piece][turn.turned] for turn in _turns(work, place.piece)]
-        for place in stick.places
-    ]
-    ends = tuple(dict.fromkeys(end for turns in laid for cuts in turns for end in cuts))
-    if parts is None:
-        least = sum(min(left != right for left, right in turns) for turns in laid)
-    return Ways(worth, least, ends, are_all=parts is not None)
+    ends = [(turn.first, turn.last) for turns in turned.values() for turn in turns]
+    return Ways(
+        worth,
+        own if parts is None else least,
+        tuple(dict.fromkeys(end for both in ends for end in both)),
+        are_all=parts is not None,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Turned:
+    """A piece as it may lie: its ends, their settings, changes from one to the other."""
+
+    place: Place
+    mid: int
+    left: _End
+    right: _End
+    first: Setting
+    last: Setting
+    own: int
+
+
+def _turned(
+    work: Workload, settings: Sequence[tuple[Ends, Ends]], piece: int
+) -> tuple[_Turned, ...]:
+    found = []
+    for turned in (False, True) if work.can_turn[piece] else (False,):
+        place = Place(piece, turned)
+        first, last = settings[piece][turned]
+        left, right = work.ends(place)
+        found.append(_Turned(place, work.mid[piece], left, right, first, last, int(first != last)))
+    return tuple(found)
 
 
 def _as_it_lies(settings: Sequence[tuple[Ends, Ends]], stick: Filled) -> Way:
@@ -150,12 +177,21 @@ def _as_it_lies(settings: Sequence[tuple[Ends, Ends]], stick: Filled) -> Way:
 
 
 def _all_parts(
-    work: Workload, settings: Sequence[tuple[Ends, Ends]], stick: Filled, room: int
+    work: Workload,
+    turned: Mapping[int, tuple[_Turned, ...]],
+    stick: Filled,
+    room: int,
+    most_more: int,
 ) -> dict[_Key, list[_Part]] | None:
-    """All pieces laid, for each pair of ends the parts none of which betters another."""
-    pieces = sorted((place.piece for place in stick.places), key=lambda p: (-work.mid[p], p))
+    """All pieces laid, for each pair of ends the parts none of which betters another.
+
+    Of changes only those count that are more than the pieces' own; parts with more than `most_more`
+    of them are left out.
+    """
+    pieces = sorted(turned, key=lambda piece: (-work.mid[piece], piece))
     waits = max(_WAITS, _longest_wait(work, stick.places))
-    before = _longer_alikes(work, settings, pieces)
+    before = _longer_alikes(turned, pieces)
+    least = [min(turn.own for turn in turned[piece]) for piece in pieces]
     layer: dict[_Key | None, list[_Part]] = {None: [(0, 0, ())]}
     for _ in pieces:
         following: dict[_Key | None, list[_Part]] = {}
@@ -167,44 +203,36 @@ def _all_parts(
                 if work.mid[pieces[n]] < longest - waits:
                     break
                 alike = before[n]
-                if alike is None or taken >> alike & 1:
-                    for place in _turns(work, pieces[n]):
-                        _go_on(work, settings, key, entries, place, taken | 1 << n, room, following)
+                if alike is not None and not taken >> alike & 1:
+                    continue
+                for turn in turned[pieces[n]]:
+                    first, extra, more = turn.first, tip(turn.left[0]), turn.own - least[n]
+                    if key is not None:
+                        first, extra = key[1], gap(key[3], turn.left)
+                        more += key[2] != turn.first
+                    able = [
+                        (changes + more, used + extra + turn.mid, (*places, turn.place))
+                        for changes, used, places in entries
+                        if changes + more <= most_more and used + extra + turn.mid <= room
+                    ]
+                    if able:
+                        at = (taken | 1 << n, first, turn.last, turn.right)
+                        following[at] = _unbettered([*following.get(at, ()), *able])
         if len(following) > MOST_STATES:
             return None
         layer = following
     return {key: entries for key, entries in layer.items() if key is not None}
 
 
-def _go_on(
-    work: Workload,
-    settings: Sequence[tuple[Ends, Ends]],
-    key: _Key | None,
-    entries: Sequence[_Part],
-    place: Place,
-    taken: int,
-    room: int,
-    following: dict[_Key | None, list[_Part]],
-) -> None:
-    """Add one piece behind what is laid."""
-    left, right = work.ends(place)
-    set_left, set_right = settings[place.piece][place.turned]
-    first = key[1] if key else set_left
-    extra = work.mid[place.piece] + (gap(key[3], left) if key else tip(left[0]))
-    anew = (key is not None and key[2] != set_left) + (set_left != set_right)
-    known = following.setdefault((taken, first, set_right, right), [])
-    for changes, used, places in entries:
-        entry = (changes + anew, used + extra, (*places, place))
-        if entry[1] > room or any(k[0] <= entry[0] and k[1] <= entry[1] for k in known):
-            continue
-        known[:] = [k for k in known if k[0] < entry[0] or k[1] < entry[1]]
-        known.append(entry)
-
-
-def _turns(work: Workload, piece: int) -> Iterator[Place]:
-    yield Place(piece, turned=False)
-    if work.can_turn[piece]:
-        yield Place(piece, turned=True)
+def _unbettered(parts: list[_Part]) -> list[_Part]:
+    """The parts that no other betters, fewest changes first."""
+    if len(parts) == 1:
+        return parts
+    kept: list[_Part] = []
+    for part in sorted(parts, key=lambda part: part[:2]):
+        if not kept or part[1] < kept[-1][1]:
+            kept.append(part)
+    return kept
 
 
 def _longest_wait(work: Workload, places: Sequence[Place]) -> int:
@@ -214,13 +242,13 @@ def _longest_wait(work: Workload, places: Sequence[Place]) -> int:
 
 
 def _longer_alikes(
-    work: Workload, settings: Sequence[tuple[Ends, Ends]], pieces: Sequence[int]
+    turned: Mapping[int, tuple[_Turned, ...]], pieces: Sequence[int]
 ) -> list[int | None]:
     """For each piece the one before it with the same ends: of these the longest comes first."""
     seen: dict[object, int] = {}
     before = list[int | None]()
     for n, piece in enumerate(pieces):
-        kind = (*work.ends(Place(piece, turned=False)), settings[piece], work.can_turn[piece])
+        kind = tuple((turn.left, turn.right, turn.first, turn.last) for turn in turned[piece])
         before.append(seen.get(kind))
         seen[kind] = n
     return before
