@@ -122,6 +122,8 @@ def _dxf_lines(path: Path, unit: str | None, notes: list[str]) -> tuple[Line, ..
     answer = limited(
         "longpoint.exchange.sections.dxf_worker", path, "a DXF drawing", "dxf", DXF_SECONDS
     )
+    if answer.get("is_far"):
+        raise _far_away(read)
     scale = MM_IN[unit] if unit else DXF_UNITS.get(answer["unit"])
     if scale is None:
         raise ExchangeError(
@@ -137,9 +139,13 @@ def _dxf_lines(path: Path, unit: str | None, notes: list[str]) -> tuple[Line, ..
 def _scaled(read: str, line: list[Any], scale: float) -> Line:
     points = tuple((x * scale, y * scale) for x, y in line)
     if not all(math.isfinite(v) and abs(v) < 1e6 for point in points for v in point):
-        raise ExchangeError(
-            read,
-            "A line of it lies over a kilometre away.",
-            "Take out what is no part of the section, and move it near the drawing's origin.",
-        )
+        raise _far_away(read)
     return points
+
+
+def _far_away(read: str) -> ExchangeError:
+    return ExchangeError(
+        read,
+        "A line of it lies over a kilometre away.",
+        "Take out what is no part of the section, and move it near the drawing's origin.",
+    )

@@ -11,7 +11,13 @@ from typing import Final
 from longpoint.errors import ExchangeError
 from longpoint.exchange.bounded_files import bounded_bytes, shown_name
 from longpoint.exchange.sections.outlines import Line, Point
-from longpoint.exchange.sections.svg_paths import CHORD_MM, path_lines
+from longpoint.exchange.sections.svg_paths import (
+    CHORD_MM,
+    MOST_LINES,
+    MOST_POINTS,
+    TooMuchDrawnError,
+    path_lines,
+)
 
 LARGEST_BYTES: Final = 2_000_000
 MOST_SHAPES: Final = 2_000
@@ -41,7 +47,7 @@ def svg_outlines(path: Path, unit: str | None = None) -> tuple[Line, ...]:
     root = _root(read, data)
     scale = MM_IN[unit] if unit else _scale(read, root)
     chord = CHORD_MM / scale
-    lines: list[Line] = []
+    lines, points = list[Line](), 0
     try:
         for count, (shape, matrix) in enumerate(_shapes(root, SAME, 1), start=1):
             if count > MOST_SHAPES:
@@ -54,6 +60,15 @@ def svg_outlines(path: Path, unit: str | None = None) -> tuple[Line, ...]:
             stretch = max(1e-6, math.hypot(*matrix[:2]), math.hypot(*matrix[2:4]))
             for line in _shape_lines(shape, chord / stretch):
                 lines.append(tuple(_millimetres(_moved(matrix, p), scale) for p in line))
+                points += len(line)
+            if points > MOST_POINTS or len(lines) > MOST_LINES:
+                raise TooMuchDrawnError
+    except TooMuchDrawnError:
+        raise ExchangeError(
+            read,
+            f"It holds over {MOST_LINES} lines or {MOST_POINTS} corners, far more than a section.",
+            "Save the section alone as its own drawing.",
+        ) from None
     except (ValueError, ZeroDivisionError, OverflowError):
         raise ExchangeError(
             read,

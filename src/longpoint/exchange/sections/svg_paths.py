@@ -10,10 +10,17 @@ from longpoint.exchange.sections.outlines import Line, Point
 CHORD_MM: Final = 0.02
 """How far a line may lie off the curve that it stands for. Ours."""
 MOST_STEPS: Final = 400
+MOST_POINTS: Final = 200_000
+"""Of all lines of a path together, and of a drawing. Ours; a section has a few hundred."""
+MOST_LINES: Final = 2_000
 _TOKEN: Final = re.compile(
     r"([MmLlHhVvCcSsQqTtAaZz])|([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)|([\s,]+)|(.)"
 )
 _COUNT: Final = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 7, "Z": 0}
+
+
+class TooMuchDrawnError(ValueError):
+    """A path has more parts or corners than any section."""
 
 
 def path_lines(text: str, chord: float = CHORD_MM) -> tuple[Line, ...]:
@@ -25,6 +32,7 @@ def path_lines(text: str, chord: float = CHORD_MM) -> tuple[Line, ...]:
 
     Raises:
         ValueError: It breaks the rules of a path.
+        TooMuchDrawnError: It comes to more lines or corners than any section.
 
     Example:
         >>> path_lines("M 0 0 h 57 v 18 H 0 z")
@@ -37,7 +45,10 @@ def path_lines(text: str, chord: float = CHORD_MM) -> tuple[Line, ...]:
     at: Point = (0.0, 0.0)
     last = ""
     handle: Point | None = None
+    count = 0
     for name, numbers in _orders(text):
+        if count > MOST_POINTS or len(lines) > MOST_LINES:
+            raise TooMuchDrawnError
         kind, is_relative = name.upper(), name.islower()
         own = at if is_relative else (0.0, 0.0)
         if kind == "M":
@@ -50,6 +61,7 @@ def path_lines(text: str, chord: float = CHORD_MM) -> tuple[Line, ...]:
         if last == "Z" and len(lines[-1]) != 1:
             lines.append([at])
         line = lines[-1]
+        count -= len(line)
         points = [
             (own[0] + numbers[n], own[1] + numbers[n + 1]) for n in range(0, len(numbers) - 1, 2)
         ]
@@ -75,6 +87,7 @@ def path_lines(text: str, chord: float = CHORD_MM) -> tuple[Line, ...]:
                 line += _arc(at, numbers[:5], end, chord)
             case _:
                 line.append(line[0])
+        count += len(line)
         at, last = line[-1], kind
         if kind not in {"C", "S", "Q", "T"}:
             handle = None

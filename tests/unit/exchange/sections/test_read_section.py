@@ -4,6 +4,7 @@ import itertools
 import math
 import random
 from pathlib import Path
+from unittest.mock import patch
 
 import pytest
 from ezdxf.filemanagement import new
@@ -12,6 +13,7 @@ from hypothesis import strategies as st
 from shapely.geometry import Polygon
 
 from longpoint.errors import ExchangeError
+from longpoint.exchange.sections import dxf_worker
 from longpoint.exchange.sections.outlines import area_mm2, is_same_from_both_edges, joined
 from longpoint.exchange.sections.read_section import read_section
 from longpoint.exchange.sections.svg_paths import CHORD_MM, path_lines
@@ -154,10 +156,13 @@ ENTITY = '<!DOCTYPE svg [<!ENTITY a "x"><!ENTITY b "&a;&a;">]>'
         ("<path d='" + "M0 0 h1 v1 z" * 200_000 + "'/>", HEAD),
         ("<rect width='1' height='1'/>" * 3_000, HEAD),
         ("\0", HEAD),
+        ("<path d='M0 0" + "t9999 9" * 200_000 + "'/>", HEAD),
+        ("<path d='" + "M0 0 1 1" * 200_000 + "'/>", HEAD),
     ],
     ids=[
         *("entities", "no unit", "no svg", "nested", "no shape", "open", "two", "huge", "tiny"),
         *("matrix", "transform", "endless", "flat", "megabytes", "many", "nul"),
+        *("long curves", "loose lines"),
     ],
 )
 def test_a_hostile_svg_is_refused_in_three_sentences(tmp_path: Path, body: str, head: str) -> None:
@@ -193,6 +198,49 @@ def test_a_dxf_without_a_unit_asks_for_it(tmp_path: Path) -> None:
     with pytest.raises(ExchangeError, match="--units"):
         read_section(path)
     assert read_section(path, "mm").width_mm == pytest.approx(57)
+
+
+def drawn_so(folder: Path, kind: str, **sizes: object) -> Path:
+    path = folder / "far.dxf"
+    made = new("R2010", units=4)
+    made.modelspace().new_entity(kind, sizes)
+    made.saveas(path)
+    return path
+
+
+@pytest.mark.parametrize(
+    ("kind", "sizes"),
+    [
+        ("CIRCLE", {"radius": 1e92}),
+        ("ARC", {"radius": 1e12, "start_angle": 0, "end_angle": 90}),
+        ("ELLIPSE", {"major_axis": (1e92, 0), "ratio": 0.5}),
+        ("LINE", {"start": (0, 0), "end": (1e92, 0)}),
+    ],
+    ids=["circle", "arc", "axis", "line"],
+)
+def test_what_is_far_away_in_a_dxf_is_refused_before_a_curve_is_cut_up(
+    tmp_path: Path, kind: str, sizes: dict[str, object]
+) -> None:
+    with (
+        patch("ezdxf.path.Path.flattening", side_effect=AssertionError("cut up")),
+        patch("longpoint.exchange.sections.read_section.limited", in_this_process),
+        pytest.raises(ExchangeError, match="kilometre"),
+    ):
+        read_section(drawn_so(tmp_path, kind, **sizes))
+
+
+def in_this_process(_module: str, path: Path, *_: object) -> object:
+    return dxf_worker.load()(str(path))
+
+
+def test_many_large_circles_in_a_dxf_are_too_much(tmp_path: Path) -> None:
+    made = new("R2010", units=4)
+    for _ in range(40):
+        made.modelspace().add_circle((0, 0), 900_000)
+    path = tmp_path / "many.dxf"
+    made.saveas(path)
+    with pytest.raises(MemoryError):
+        dxf_worker.load()(str(path))
 
 
 @pytest.mark.parametrize(
