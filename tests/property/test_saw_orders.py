@@ -74,13 +74,15 @@ def layings(work: Workload, bars: Bars, packing: Packing, stick: Filled) -> list
         left_over(work, each.places, room) for each, room in zip(packing.sticks, rooms, strict=True)
     )
     room = bars.bars[stick.bar].room
-    return [
+    able = [
         places
         for places in all_layings(work, [place.piece for place in stick.places])
         if used_length(work, places) <= room
         and left_over(work, places, room) >= (left if left == longest else left - 200)
-        and waits(work, places) <= max(1000, waits(work, stick.places))
     ]
+    long_first = [places for places in able if waits(work, places) <= 15000]
+    as_now = waits(work, stick.places)
+    return long_first or [places for places in able if waits(work, places) <= as_now]
 
 
 def all_orders(
@@ -162,6 +164,8 @@ def test_what_is_called_the_limit_is_never_above_what_was_found(
     sizes = [max(work.alone[place.piece] for place in stick.places) for stick in packing.sticks]
     in_turn = sorted(range(len(sizes)), key=lambda n: -sizes[n])
     as_it_was = replace(packing, sticks=tuple(packing.sticks[n] for n in in_turn))
-    assert found.fewest_changes <= cuts(sawn) <= cuts(as_it_was)
+    assert found.fewest_changes <= cuts(sawn)
+    if all(waits(work, stick.places) <= 15000 for stick in packing.sticks):
+        assert cuts(sawn) <= cuts(as_it_was)
     for stick in sawn.sticks:
         assert used_length(work, stick.places) == stick.used <= bars.bars[stick.bar].room

@@ -13,12 +13,13 @@ from typing import Final
 from longpoint.sticks.demand import PER_MM
 from longpoint.sticks.fit import Filled
 from longpoint.sticks.laying import Place, Workload, gap, left_over, tip
+from longpoint.sticks.saw_order import ABOUT_AS_LONG_MM
 
 MOST_STATES: Final = 2000
 """Sub-sets and ends up to which every way is looked at."""
-_WAITS: Final = 10 * PER_MM
-"""By how much a piece may be longer than one that is cut before it on its stick; as much as the
-order has that is there. Our choice, no source."""
+_WAITS: Final = round(ABOUT_AS_LONG_MM * PER_MM)
+"""By how much a piece may be longer than one that is cut before it on its stick, as from stick to
+stick; as much as in the order that is there, where none of the others will do."""
 
 Setting = int
 """A setting of the saw by its number; equal settings have one number."""
@@ -119,19 +120,28 @@ def ways_of(
         least_left: What must be left to use behind its last cut. [0.01 mm]
     """
     as_it_lies = _as_it_lies(settings, stick)
-    found = {(as_it_lies.first, as_it_lies.last): as_it_lies}
     turned = {place.piece: _turned(work, settings, place.piece) for place in stick.places}
     own = sum(min(turn.own for turn in turns) for turns in turned.values())
-    # Two joints at most are gained by other ends, so more than one change more is never worth it.
-    parts = _all_parts(work, turned, stick, room, as_it_lies.changes + 1 - own)
-    for (_, first, last, end), entries in (parts or {}).items():
-        for more, before, places in entries:
-            changes, used = own + more, before + tip(end[0])
-            known = found.get((first, last))
-            if known is not None and (known.changes, known.used) <= (changes, used):
-                continue
-            if used <= room and left_over(work, places, room) >= least_left:
-                found[first, last] = Way(first, last, changes, used, places)
+    wait = _longest_wait(work, stick.places)
+    found = dict[tuple[Setting, Setting], Way]()
+    parts: dict[_Key, list[_Part]] | None = None
+    for waits in sorted({_WAITS, max(_WAITS, wait)}):
+        most_more: int | None = None
+        if wait <= waits:
+            found = {(as_it_lies.first, as_it_lies.last): as_it_lies}
+            # Two joints at most are gained by other ends, so one change more is the most worth it.
+            most_more = as_it_lies.changes + 1 - own
+        parts = _all_parts(work, turned, waits, room, most_more)
+        for (_, first, last, end), entries in (parts or {}).items():
+            for more, before, places in entries:
+                changes, used = own + more, before + tip(end[0])
+                known = found.get((first, last))
+                if known is not None and (known.changes, known.used) <= (changes, used):
+                    continue
+                if used <= room and left_over(work, places, room) >= least_left:
+                    found[first, last] = Way(first, last, changes, used, places)
+        if found:
+            break
     least = min(way.changes for way in found.values())
     worth = tuple(way for way in found.values() if way.changes <= least + 1)
     ends = [(turn.first, turn.last) for turns in turned.values() for turn in turns]
@@ -179,9 +189,9 @@ def _as_it_lies(settings: Sequence[tuple[Ends, Ends]], stick: Filled) -> Way:
 def _all_parts(
     work: Workload,
     turned: Mapping[int, tuple[_Turned, ...]],
-    stick: Filled,
+    waits: int,
     room: int,
-    most_more: int,
+    most_more: int | None,
 ) -> dict[_Key, list[_Part]] | None:
     """All pieces laid, for each pair of ends the parts none of which betters another.
 
@@ -189,7 +199,6 @@ def _all_parts(
     of them are left out.
     """
     pieces = sorted(turned, key=lambda piece: (-work.mid[piece], piece))
-    waits = max(_WAITS, _longest_wait(work, stick.places))
     before = _longer_alikes(turned, pieces)
     least = [min(turn.own for turn in turned[piece]) for piece in pieces]
     layer: dict[_Key | None, list[_Part]] = {None: [(0, 0, ())]}
@@ -213,7 +222,8 @@ def _all_parts(
                     able = [
                         (changes + more, used + extra + turn.mid, (*places, turn.place))
                         for changes, used, places in entries
-                        if changes + more <= most_more and used + extra + turn.mid <= room
+                        if (most_more is None or changes + more <= most_more)
+                        and used + extra + turn.mid <= room
                     ]
                     if able:
                         at = (taken | 1 << n, first, turn.last, turn.right)
