@@ -19,6 +19,9 @@ _AT_ONCE: Final = 200
 _DEARER: Final = 16.0
 _NEVER: Final = 1e9
 _USED: Final = 1e-6
+_DUAL: Final = 1
+_PRIMAL: Final = 4
+"""HiGHS' numbers for its two ways: more sets leave a solution feasible, cuts don't."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +100,7 @@ class SetProgram:
         for place, (low, high) in enumerate(zip(lows, highs, strict=True)):
             highs_.changeRowBounds(groups + place, float(low), float(high))
         self._allow(allowed)
+        highs_.setOptionValue("simplex_strategy", _DUAL)
         while True:
             highs_.run()
             if highs_.getModelStatus() != self._highspy.HighsModelStatus.kOptimal:
@@ -108,6 +112,7 @@ class SetProgram:
             if len(gaining):
                 order = numpy.argsort(reduced[gaining], kind="stable")
                 self._load(gaining[order[:_AT_ONCE]])
+                highs_.setOptionValue("simplex_strategy", _PRIMAL)
                 continue
             values = numpy.array(solution.col_value)
             cost = float(highs_.getInfo().objective_function_value)

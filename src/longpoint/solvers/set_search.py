@@ -18,7 +18,7 @@ _OFF: Final = 1e-4
 _WHOLE: Final = 1e-5
 _ROUNDS: Final = 20
 _ROUNDS_BELOW: Final = 2
-_MOST_CUTS: Final = 400
+_MOST_CUTS: Final = 120
 
 
 @dataclass(frozen=True, slots=True)
