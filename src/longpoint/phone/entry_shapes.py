@@ -1,6 +1,6 @@
 """Has an entry all that its kind says? One that hasn't is kept and passed on, but doesn't count."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
 from types import UnionType
@@ -30,12 +30,16 @@ def is_whole(entry: Entry) -> bool:
     record = _records().get(entry["what"])
     if record is None:
         return True
-    return _has_all(entry, record) and _leads_somewhere(entry)
+    return _has_all(entry, record) and _leads_somewhere(entry, _hints(record))
 
 
-def _leads_somewhere(entry: Entry) -> bool:
-    """Say whether a place is made of lists and marks by turns, and a key of one part or more."""
-    place, key = entry.get("place", ("", "")), entry.get("key", ("",))
+def _leads_somewhere(entry: Entry, said: Container[str]) -> bool:
+    """Say whether a place is made of lists and marks by turns, and a key of one part or more.
+
+    What the kind doesn't say is left alone, whatever it is called.
+    """
+    place = entry["place"] if "place" in said else ("", "")
+    key = entry["key"] if "key" in said else ("",)
     return len(place) > 0 and len(place) % 2 == 0 and len(key) > 0
 
 

@@ -100,3 +100,15 @@ def test_a_reading_that_lacks_something_does_not_count(lacks: str) -> None:
     assert is_whole({**whole, "what": "of a newer version"})
     assert fold([*journal.entries[:-1], part]).read == 0
     assert fold(journal.entries).read == 1
+
+
+def test_a_place_in_a_kind_that_has_none_is_left_alone() -> None:
+    named = {
+        "device": "p",
+        "counter": 1,
+        "at": "",
+        "house": "h",
+        "what": "house-named",
+        "name": "X",
+    }
+    assert is_whole({**named, "place": 7, "key": 7})
