@@ -21,6 +21,7 @@ from longpoint.solvers.numpy_knapsack import (
     NumpyKnapsack,
 )
 from longpoint.solvers.one_thread import numpy_in_one_thread
+from longpoint.solvers.part_plans import plan_in_parts
 from longpoint.solvers.set_search import choose_sets
 from longpoint.speech.said import say
 from longpoint.sticks.knapsack import MOST_FINE_VALUE, TablesMaker
@@ -62,6 +63,8 @@ class HighsSolver:
     """The same for prices of which every digit counts."""
     choose_sets = staticmethod(choose_sets)
     """How it chooses among many listed sets."""
+    plan_in_parts = staticmethod(plan_in_parts)
+    """How it plans thousands of pieces, in parts of sticks."""
 
     def __init__(self) -> None:
         # Before highspy, which imports numpy itself.

@@ -21,7 +21,7 @@ from longpoint.sticks.bars import Bar, Bars
 from longpoint.sticks.demand import Demand
 from longpoint.sticks.laying import Workload
 
-_ROUNDED_UP: Final = 5
+ROUNDED_UP: Final = 5
 """More than the rounding up of one piece and its ends, or of one stick, can come to. [0.01 mm]"""
 
 _MOST_COST_STEPS: Final = 100_000
@@ -42,20 +42,25 @@ class Floor:
 
 def floor_of(work: Workload, bars: Sequence[Bar]) -> Floor:
     """Return the least needs along the line on which the pieces need most."""
-    leans = [right - left for left, right in zip(work.left_lean, work.right_lean, strict=True)]
-    kerfs = [left + right for left, right in zip(work.left_kerf, work.right_kerf, strict=True)]
-    lines = (0,) if any(work.can_turn) else (0, 1, -1)
-    choices = [
-        tuple(
-            demand.low + line * lean + kerf // 2 - (0 if _is_plain(demand) else _ROUNDED_UP)
-            for demand, lean, kerf in zip(work.demands, leans, kerfs, strict=True)
-        )
-        for line in lines
-    ]
     kerf = max((*work.left_kerf, *work.right_kerf), default=0)
     return Floor(
-        bases=max(choices, key=sum),
-        rooms=tuple(bar.room + (kerf + _ROUNDED_UP if kerf or bar.trim else 0) for bar in bars),
+        bases=_bases(work, best_line(work)),
+        rooms=tuple(bar.room + (kerf + ROUNDED_UP if kerf or bar.trim else 0) for bar in bars),
+    )
+
+
+def best_line(work: Workload) -> int:
+    """Return the line on which the pieces need most: 1 upper edge, 0 midline, -1 lower edge."""
+    lines = (0,) if any(work.can_turn) else (0, 1, -1)
+    return max(lines, key=lambda line: sum(_bases(work, line)))
+
+
+def _bases(work: Workload, line: int) -> tuple[int, ...]:
+    leans = (right - left for left, right in zip(work.left_lean, work.right_lean, strict=True))
+    kerfs = (left + right for left, right in zip(work.left_kerf, work.right_kerf, strict=True))
+    return tuple(
+        demand.low + line * lean + kerf // 2 - (0 if _is_plain(demand) else ROUNDED_UP)
+        for demand, lean, kerf in zip(work.demands, leans, kerfs, strict=True)
     )
 
 

@@ -16,7 +16,9 @@ from longpoint.sticks.full_sticks import full_sticks
 from longpoint.sticks.goals import packing_goals, together_goal
 from longpoint.sticks.improve import Improved, improve
 from longpoint.sticks.laying import Workload, left_over, positions_mm, used_length
+from longpoint.sticks.many_pieces import part_planner, plan_many
 from longpoint.sticks.ordering import best_order
+from longpoint.sticks.parts_of_sticks import PartPlanner
 from longpoint.sticks.plan import CutStick, Laid, Proof, Reached, StickSource
 from longpoint.sticks.tidy import tidied
 from longpoint.sticks.together import gathered
@@ -121,6 +123,15 @@ def profile_goals(
 
 
 def _packed(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort) -> Improved:
+    planner = part_planner(work, bars, solver)
+    if planner is not None:
+        return _planned_in_parts(work, bars, planner, solver, effort)
+    return _planned_one_by_one(work, bars, solver, effort)
+
+
+def _planned_one_by_one(
+    work: Workload, bars: Bars, solver: LinearSolver | None, effort: Effort
+) -> Improved:
     floor = floor_of(work, bars.bars)
     first = _first_packing(work, bars, floor, effort.refills)
     packing, bound = first.packing, first.bound
@@ -132,6 +143,21 @@ def _packed(work: Workload, bars: Bars, solver: LinearSolver | None, effort: Eff
         if found.solved_by
         else first.solved_by
     )
+    return Improved(found.packing, found.bound, by)
+
+
+def _planned_in_parts(
+    work: Workload,
+    bars: Bars,
+    planner: PartPlanner,
+    solver: LinearSolver | None,
+    effort: Effort,
+) -> Improved:
+    def rest(some: Workload, left: Bars) -> Packing:
+        return _planned_one_by_one(some, left, solver, effort).packing
+
+    found = plan_many(work, bars, planner, rest)
+    by = say("{by_columns} ({solved_by})", by_columns=BY_COLUMNS, solved_by=found.solved_by)
     return Improved(found.packing, found.bound, by)
 
 
