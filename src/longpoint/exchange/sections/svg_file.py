@@ -15,7 +15,6 @@ from longpoint.exchange.sections.svg_paths import (
     CHORD_MM,
     MOST_LINES,
     MOST_POINTS,
-    TooMuchDrawnError,
     path_lines,
 )
 
@@ -62,13 +61,12 @@ def svg_outlines(path: Path, unit: str | None = None) -> tuple[Line, ...]:
                 lines.append(tuple(_millimetres(_moved(matrix, p), scale) for p in line))
                 points += len(line)
             if points > MOST_POINTS or len(lines) > MOST_LINES:
-                raise TooMuchDrawnError
-    except TooMuchDrawnError:
-        raise ExchangeError(
-            read,
-            f"It holds over {MOST_LINES} lines or {MOST_POINTS} corners, far more than a section.",
-            "Save the section alone as its own drawing.",
-        ) from None
+                raise ExchangeError(
+                    read,
+                    f"It holds over {MOST_LINES} lines or {MOST_POINTS} corners,"
+                    " far more than a section.",
+                    "Save the section alone as its own drawing.",
+                )
     except (ValueError, ZeroDivisionError, OverflowError):
         raise ExchangeError(
             read,
