@@ -115,6 +115,8 @@ class NumpyKnapsack(TableSets):
             for end, (state, length) in enumerate(ends)
             if self._entry(count, state, length) >= max(0, charges[end])
         ]
+        if not able:
+            return ()
         rows = _Rows(
             numpy.array(able, dtype=numpy.int64),
             numpy.array([int(ends[end][0]) for end in able], dtype=numpy.int64),

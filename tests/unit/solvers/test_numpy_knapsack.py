@@ -79,3 +79,12 @@ def test_the_solver_brings_its_tables_along() -> None:
     assert tables_maker(object()).make is Knapsack
     assert tables_maker(HighsSolver(), fine=True).make is FineNumpyKnapsack
     assert tables_maker(object(), fine=True).make is FineKnapsack
+
+
+@KINDS
+def test_where_no_set_is_worth_its_charge_the_list_is_empty(
+    kinds: tuple[Plain, Quick], scale: int
+) -> None:
+    items = [Item(0, 3, 5 * scale, Lean.SQUARE), Item(1, 4, 6 * scale, Lean.SQUARE)]
+    for kind in kinds:
+        assert kind(items, 5).sets_worth([(State.PLAIN, 5)], [7 * scale], 10) == ()
