@@ -1,6 +1,6 @@
 """Thousands of pieces in parts of sticks: column generation over a few hundred price knots.
 
-HiGHS holds the sets found so far; what they are worth is counted at the knots of `PriceLines`.
+HiGHS holds the sequences found so far; what they are worth is counted at the knots of `PriceLines`.
 Prices that are new are mixed with the best ones so far, which give the best bound: without that
 they swing for a long time. Lengths are rounded down to a grid, so the bound is a true one, made
 in whole numbers as `sticks/pricing` says.
@@ -49,10 +49,17 @@ def plan_in_parts(many: ManyPieces, *, roughly: bool) -> PartPlan:
 
 
 class _Found(NamedTuple):
-    """What some prices give: a bound, and tables of what stands before and behind a piece."""
+    """What some prices give: a bound, and tables of what stands before and behind a piece.
+
+    Attributes:
+        bound: No plan costs less. [steps]
+        scale: By how much values in the tables are larger than prices.
+        left: What stands before.
+        right: What stands behind.
+    """
 
     bound: Fraction
-    values: "NDArray[Any]"
+    scale: int
     left: SequenceTables
     right: SequenceTables
 
@@ -80,12 +87,11 @@ class _Search:
         knots = min(_KNOTS, len(many.needs))
         self._lines = PriceLines(many.needs, kinds, many.rooms, knots, apart=apart)
         self._counted = [bar for bar, limit in enumerate(many.limits) if limit is not None]
-        self._sets = list[tuple[int, tuple[Turned, ...]]]()
+        self._sequences = list[tuple[int, tuple[Turned, ...]]]()
         self._rate = min(
             (cost / room for cost, room in zip(many.costs, many.rooms, strict=True) if cost),
             default=0.0,
         )
-        self._scale = MOST_VALUE // (2 * max(1, *many.costs))
         self._draw = random.Random(_SEED)
         self._coarse = self._items(_GRID)
         self._begin()
@@ -111,6 +117,8 @@ class _Search:
                 if mix == 0.0 and not missing.any():
                     break
                 mix = 0.0 if mix else _MIX
+        else:
+            highs.run()
         if close <= _CLOSE:
             bound = max(bound, self._found(best[0], self._items(_FINE)).bound)
         return PartPlan(
@@ -196,14 +204,18 @@ class _Search:
     def _found(self, knots: "NDArray[Any]", items: _Items) -> _Found:
         """Price all sequences: see the top of `sticks/pricing` for the bound."""
         numpy = self._numpy
-        prices, scale = self._lines.prices(knots), self._scale
-        whole = numpy.floor(prices * scale).astype(numpy.int32)
-        values, longest = whole[items.groups], max(items.rooms)
+        prices, longest = self._lines.prices(knots)[items.groups], max(items.rooms)
+        # However dear a missing piece has become: no sequence is worth more than the tables hold.
+        most = float((prices / items.needs).max()) * longest
+        scale = max(1, int(MOST_VALUE / max(most, 1.0)))
+        values = numpy.floor(prices * scale).astype(numpy.int32)
         ends, tips = (items.lefts, items.rights), items.tips
         left = SequenceTables(items.needs, ends, values, items.gaps, tips, longest)
         right = SequenceTables(items.needs, ends[::-1], values, items.gaps.T, tips[::-1], longest)
-        most = [left.value(room) for room in items.rooms]
-        return _Found(self._bound(whole, most, scale), values, left, right)
+        worth = [left.value(room) for room in items.rooms]
+        # Those that may be turned stand in it twice, the first time as they are.
+        whole = values[: len(self._many.needs)]
+        return _Found(self._bound(whole, worth, scale), scale, left, right)
 
     def _bound(self, values: "NDArray[Any]", most: list[int], scale: int) -> Fraction:
         many, theta = self._many, Fraction(1)
@@ -264,14 +276,13 @@ class _Search:
         length = int(items.needs[item])
         before = found.left.before[items.lefts[item]]
         behind = found.right.before[items.rights[item]]
-        scale = self._scale
         for bar, room in enumerate(items.rooms):
             rest = room - length
             if rest < 0:
                 continue
             worth = before[: rest + 1] + behind[rest::-1]
             at = int(worth.argmax())
-            gain = int(worth[at]) - (self._many.costs[bar] - float(charges[bar])) * scale
+            gain = int(worth[at]) - (self._many.costs[bar] - float(charges[bar])) * found.scale
             if gain > best[0]:
                 best = (gain, bar, at)
         _, bar, at = best
@@ -294,13 +305,13 @@ class _Search:
             rows.append(len(self._dear) + self._counted.index(bar))
             values.append(1.0)
         self._column(float(self._many.costs[bar]), rows, values)
-        self._sets.append((bar, pieces))
+        self._sequences.append((bar, pieces))
 
     def _parts(self) -> tuple[Part, ...]:
         values = list(self._highs.getSolution().col_value)[len(self._dear) :]
         return tuple(
             Part(bar=bar, pieces=pieces, count=value)
-            for (bar, pieces), value in zip(self._sets, values, strict=False)
+            for (bar, pieces), value in zip(self._sequences, values, strict=True)
             if value > _USED
         )
 

@@ -10,6 +10,7 @@ from types import ModuleType
 from typing import TYPE_CHECKING, Any, Final
 
 from longpoint.solvers.one_thread import numpy_in_one_thread
+from longpoint.speech.said import say
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -27,11 +28,14 @@ class SequenceTables:
     Args:
         needs: What each item needs, in grid steps. > 0.
         ends: Classes of the left ends, and of the right ends.
-        values: What each is worth. >= 0; see MOST_VALUE.
+        values: What each is worth. >= 0.
         gaps: By class of right end and of left end, in grid steps.
         tips: What a left end costs at the left of the stick, and a right end at the right, by
             class, in grid steps.
         longest: Longest length, in grid steps.
+
+    Raises:
+        OverflowError: A sequence might be worth more than MOST_VALUE.
 
     Attributes:
         before: By class: the most that is worth what stands before a piece whose left end is of
@@ -48,6 +52,10 @@ class SequenceTables:
         longest: int,
     ) -> None:
         numpy: ModuleType = numpy_in_one_thread()
+        if len(needs) and float((values / needs).max()) * longest > MOST_VALUE:
+            raise OverflowError(
+                say("the values of all pieces together are too large for the tables")
+            )
         self._numpy = numpy
         self._needs, self._gaps, self._values = needs, gaps, values
         (self._lefts, self._rights), (left_tips, self._tips) = ends, tips
@@ -71,7 +79,7 @@ class SequenceTables:
 
     def value(self, room: int) -> int:
         """Return the largest value of a sequence within a room; 0: of none."""
-        return max(0, 0, *self._endings(room))
+        return max((0, *self._endings(room)))
 
     def sequence(self, kind: int, length: int) -> tuple[int, ...]:
         """Return the items that stand before a piece, from left to right.

@@ -8,7 +8,7 @@ first plan in parts alone.
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final
 
 from longpoint.linear.port import LinearSolver
@@ -16,6 +16,7 @@ from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import floor_of, simple_bound
 from longpoint.sticks.end_classes import many_pieces
 from longpoint.sticks.fit import Filled, Packing, downsized
+from longpoint.sticks.improve import Improved
 from longpoint.sticks.laying import Place, Workload, workload
 from longpoint.sticks.near_lengths import NearLengths
 from longpoint.sticks.parts_of_sticks import Part, PartPlanner
@@ -39,21 +40,6 @@ _GOOD: Final = 5e-4
 PlanOfRest = Callable[[Workload, Bars], Packing]
 
 
-@dataclass(frozen=True, slots=True)
-class ManyPlanned:
-    """A plan of many pieces.
-
-    Attributes:
-        packing: All of them on sticks.
-        bound: No plan costs less. [whole cost units]
-        solved_by: Name and version of the solver.
-    """
-
-    packing: Packing
-    bound: int
-    solved_by: str
-
-
 def part_planner(work: Workload, bars: Bars, solver: LinearSolver | None) -> PartPlanner | None:
     """Return who plans in parts, None where the solver can't or it isn't worth it."""
     planner: PartPlanner | None = getattr(solver, "plan_in_parts", None)
@@ -63,8 +49,8 @@ def part_planner(work: Workload, bars: Bars, solver: LinearSolver | None) -> Par
     return planner if max(endless, default=0) >= max(work.alone) else None
 
 
-def plan_many(work: Workload, bars: Bars, planner: PartPlanner, rest: PlanOfRest) -> ManyPlanned:
-    """Return a plan of all pieces.
+def plan_many(work: Workload, bars: Bars, planner: PartPlanner, rest: PlanOfRest) -> Improved:
+    """Return a plan of all pieces, and a bound.
 
     Args:
         work: The pieces.
@@ -87,7 +73,7 @@ def plan_many(work: Workload, bars: Bars, planner: PartPlanner, rest: PlanOfRest
     last = rest(_some(work, left), _without(bars, sticks)) if left else Packing(())
     sticks += [_named(stick, left) for stick in last.sticks]
     unplaced = tuple(left[piece] for piece in last.unplaced)
-    return ManyPlanned(
+    return Improved(
         packing=downsized(work, bars.bars, Packing(tuple(sticks), unplaced)),
         bound=max(simple, whole_steps(exact.floor) * bars.step),
         solved_by=exact.solver,

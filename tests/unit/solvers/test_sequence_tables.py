@@ -4,7 +4,7 @@ from collections.abc import Iterator
 import numpy as np
 import pytest
 
-from longpoint.solvers.sequence_tables import SequenceTables
+from longpoint.solvers.sequence_tables import MOST_VALUE, SequenceTables
 
 Pieces = list[tuple[int, int, int, int]]
 """(need, class of the left end, of the right end, value)."""
@@ -78,3 +78,12 @@ def test_what_stands_before_a_piece_is_worth_what_the_tables_say(seed: int) -> N
                 used += need + (left_tips[left] if last is None else gaps[last][left])
                 last = right
             assert used + (left_tips[kind] if last is None else gaps[last][kind]) <= length
+
+
+def test_values_that_the_tables_cannot_hold_are_refused() -> None:
+    one = np.array([2]), (np.array([0]), np.array([0]))
+    tips = (np.array([0]), np.array([0]))
+    with pytest.raises(OverflowError, match="too large"):
+        SequenceTables(*one, np.array([MOST_VALUE // 2], np.int32), np.array([[0]]), tips, 10)
+    tables = SequenceTables(*one, np.array([MOST_VALUE // 5], np.int32), np.array([[0]]), tips, 10)
+    assert tables.value(10) == 5 * (MOST_VALUE // 5)
