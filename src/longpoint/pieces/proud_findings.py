@@ -4,32 +4,21 @@ The forecast supposes linings in plane; a step that this alone takes past what i
 said here.
 """
 
-from collections.abc import Iterator
 from typing import Final
 
 from longpoint.errors import Finding, PieceError, Severity
 from longpoint.pieces.face_trim import is_true_frame
 from longpoint.pieces.proud_remedies import (
-    CORNER_NAMES,
     SAID_FROM_MM,
-    SIDE_NAMES,
     ProudCorner,
-    best_way,
     edge_mm,
     face_plane,
     is_mitred,
-    is_proud_all_along,
-    packing,
     proud_corners,
     resting,
 )
-from longpoint.quantities.formatting import (
-    format_angle,
-    format_gap,
-    format_length,
-    format_unit,
-    format_with_unit,
-)
+from longpoint.pieces.proud_ways import PROUD_WARNING_MM, ProudWays, listed
+from longpoint.quantities.formatting import format_gap, format_length, format_unit
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import Shapes
 from longpoint.speech.said import joined, say
@@ -37,13 +26,10 @@ from longpoint.survey.checks.plane import is_shy_all_round
 from longpoint.survey.house import House
 from longpoint.survey.openings import Flush, Joint, Layout, Method, Opening
 from longpoint.survey.readings import Plane
-from longpoint.trims.tilt import ClosingCut, Opened, butt_opens_mm
+from longpoint.trims.tilt import Opened, butt_opens_mm
 
 PROUD: Final = "proud"
 SHY: Final = "shy"
-
-PROUD_WARNING_MM: Final = 2.0
-"""From here on the corner wants work before trim; common practice, no source."""
 
 LEVEL_MM: Final = 0.5
 """Step between faces up to which the forecast counts them as level."""
@@ -135,6 +121,7 @@ class _Told:
         self.figures = plane.corners_mm()
         self.corners = corners
         self.is_second = is_second
+        self._ways = ProudWays(opening=opening, plane=plane, corners=corners, units=house.units)
 
     def proud(self, at: list[int], refused: str) -> Finding:
         """Return what stands proud, what it opens, and the ways to mend it."""
@@ -150,11 +137,11 @@ class _Told:
             read=say(
                 "{reveal} stands proud {listed} ({units}).",
                 reveal=self._reveal(),
-                listed=self._listed(at),
+                listed=listed(self.figures, at, self.units),
                 units=format_unit(self.units),
             ),
             wrong=refused or self._effect(told),
-            do=self._remedies(told, at, is_refused=bool(refused)),
+            do=self._ways.advice(told, at, is_refused=bool(refused)),
         )
 
     def shy(self, at: list[int]) -> Finding:
@@ -166,7 +153,7 @@ class _Told:
             read=say(
                 "{reveal} sits shy {listed} ({units}).",
                 reveal=self._reveal(),
-                listed=self._listed(at),
+                listed=listed(self.figures, at, self.units),
                 units=format_unit(self.units),
             ),
             wrong=say(
@@ -183,19 +170,6 @@ class _Told:
 
     def _reveal(self) -> str:
         return say("On the second face the reveal") if self.is_second else say("The reveal")
-
-    def _listed(self, corners: list[int]) -> str:
-        return joined(
-            ", ",
-            (
-                say(
-                    "{figures} at the {corner_names}",
-                    figures=format_length(abs(self.figures[i]), self.units),
-                    corner_names=CORNER_NAMES[i],
-                )
-                for i in corners
-            ),
-        )
 
     def _worst(self) -> tuple[ProudCorner, ...]:
         """Return the proud mitred corners worth figures: those that want work, or the worst."""
@@ -304,112 +278,4 @@ class _Told:
             "the heel)",
             behind=behind,
             shown=shown,
-        )
-
-    def _remedies(self, told: tuple[ProudCorner, ...], at: list[int], *, is_refused: bool) -> str:
-        chosen = self.opening.flush
-        if chosen is not Flush.LEAVE:
-            return say(
-                "You chose flush {chosen}; the sheet says what it needs.",
-                chosen=chosen.value,
-            )
-        if is_refused:
-            return say("Re-set the reveal: {set_back}.", set_back=self._set_back(at))
-        if self.opening.method is Method.BENCH and is_mitred(self.opening):
-            return say("Plane the reveal, or pack behind the frame's outer edges.")
-        if not told:
-            return say("Plane the reveal, or pack the outer edge of the piece.")
-        ways = dict(self._ways(told, at))
-        best = best_way(self.corners, self.opening.max_gap_mm)
-        if best is Flush.LEAVE:
-            within = format_with_unit(self.opening.max_gap_mm, self.units)
-            return say(
-                "Leave it: where both tilt, gap and step stay within your {within}.",
-                within=within,
-            )
-        if told[0].proud_mm < PROUD_WARNING_MM:
-            return say(
-                "Advised (common practice, no source): {ways}; that alone, or leave it.",
-                ways=ways[best],
-            )
-        others = joined(say("; or "), (text for way, text in ways.items() if way is not best))
-        return say(
-            "Advised (common practice, no source): {ways}. One of these only, not two: {others}.",
-            ways=ways[best],
-            others=others,
-        )
-
-    def _ways(self, told: tuple[ProudCorner, ...], at: list[int]) -> Iterator[tuple[Flush, str]]:
-        yield Flush.LEAVE, say("leave it and fill the joint (flush leave)")
-        bevels = joined(
-            "; ",
-            (
-                say(
-                    "{each} {settings}",
-                    each=each.name,
-                    settings=self._settings(each.back_bevels()),
-                )
-                for each in told
-            ),
-        )
-        yield (
-            Flush.BACK_BEVEL,
-            say(
-                "relieve the backs of both ends (flush back-bevel: mitre and bevel, {bevels})",
-                bevels=bevels,
-            ),
-        )
-        packed = joined("; ", (self._packed(each) for each in told))
-        yield (
-            Flush.PACK,
-            say(
-                "pack the lower piece to the same tilt (flush pack: {packed})",
-                packed=packed,
-            ),
-        )
-        yield (
-            Flush.RE_SET,
-            say(
-                "plane or re-set the reveal (flush re-set: {set_back})",
-                set_back=self._set_back(at),
-            ),
-        )
-
-    def _set_back(self, at: list[int]) -> str:
-        return say("back by {listed}", listed=self._listed(at))
-
-    def _settings(self, cuts: tuple[ClosingCut, ClosingCut]) -> str:
-        told = [
-            say(
-                "{mitre} and {bevel}",
-                mitre=format_angle(cut.mitre_deg),
-                bevel=format_angle(cut.bevel_deg),
-            )
-            for cut in cuts
-        ]
-        return (
-            told[0]
-            if told[0] == told[1]
-            else say(
-                "{told}, {told_2}",
-                told=told[0],
-                told_2=told[1],
-            )
-        )
-
-    def _packed(self, at: ProudCorner) -> str:
-        packed = packing(at)
-        if packed is None:
-            return say("{at} nothing", at=at.name)
-        is_proud_itself = is_proud_all_along(self.plane, packed.side)
-        thick_mm = packed.on_proud_mm if is_proud_itself else packed.thick_mm
-        thick = format_length(thick_mm, self.units) if thick_mm else say("nothing")
-        cuts = self._settings(packed.cuts)
-        same = cuts == self._settings(at.back_bevels())
-        return say(
-            "{at} {thick} under the {side_names}, {the}",
-            at=at.name,
-            thick=thick,
-            side_names=SIDE_NAMES[packed.side],
-            the=say("the same cuts") if same else say("cuts {cuts}", cuts=cuts),
         )

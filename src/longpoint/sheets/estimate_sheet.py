@@ -4,37 +4,25 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Final
 
-from longpoint.errors import Severity
 from longpoint.pricing.accuracy import Recuts
 from longpoint.pricing.estimate import WorkLine
 from longpoint.pricing.job import Job
 from longpoint.pricing.money import Money, MoneyText, rounded
 from longpoint.pricing.quote import Quote
-from longpoint.pricing.rates import Rates, Timber
-from longpoint.pricing.work import ALLOWED, CREWS_OWN, WorkKind
-from longpoint.quantities.formatting import format_with_unit
-from longpoint.quantities.length import Units
+from longpoint.pricing.rates import Rates
 from longpoint.sheets.accuracy_block import accuracy_blocks
-from longpoint.sheets.blocks import (
-    Block,
-    Cell,
-    Column,
-    Heading,
-    Note,
-    Paragraph,
-    Sheet,
-    Table,
-)
+from longpoint.sheets.blocks import Block, Cell, Column, Heading, Paragraph, Sheet, Table
+from longpoint.sheets.estimate_basis import assumptions, not_priced, running_units
+from longpoint.sheets.estimate_timber import timber_blocks
 from longpoint.sheets.money_blocks import list_blocks, part_sums
 from longpoint.sheets.money_words import (
+    in_hundred,
     percent_words,
     quantity_cell,
-    quantity_words,
     tax_words,
     work_words,
 )
-from longpoint.sheets.value_words import shown
-from longpoint.speech.said import joined, lowered, say
+from longpoint.speech.said import joined, say
 
 SHORT_JOB_H: Final = 10.0
 """Hours of a job shorter than this are told to the half."""
@@ -62,11 +50,11 @@ def estimate_sheet(
             *_in_short(job, quote, money),
             *_hours(job),
             *_why(job),
-            *_timber(job),
+            *timber_blocks(job),
             *_money(job, quote, money),
             *accuracy_blocks(accuracy, job.house, money),
-            *_not_priced(job),
-            *list_blocks(say("What it rests on"), _assumptions(job)),
+            *not_priced(job),
+            *list_blocks(say("What it rests on"), assumptions(job)),
         ),
     )
 
@@ -141,7 +129,7 @@ def _hours_row(job: Job, line: WorkLine) -> tuple[str | Cell, ...]:
     )
     return (
         Cell(text=work_words(line.kind, job.house.dialect), small=(line.rate.source,)),
-        quantity_cell(line.quantity, line.kind, _running(job)),
+        quantity_cell(line.quantity, line.kind, running_units(job)),
         three,
         _figure(line.mean_hours, 2),
     )
@@ -160,86 +148,6 @@ def _why(job: Job) -> tuple[Block, ...]:
     return list_blocks(say("Why there is extra work"), found)
 
 
-def _timber(job: Job) -> tuple[Block, ...]:
-    timber = job.estimate.timber
-    half, sure, nine = (timber.at(chance).sticks for chance in (0.5, job.sure, 0.9))
-    every = sorted({*half, *sure, *nine}, key=lambda stick: (stick[0], -stick[1]))
-    if not every:
-        return ()
-    columns = (
-        Column(title=say("Profile and length"), share=3.2),
-        Column(title=say("half the jobs"), is_number=True, share=1.4),
-        Column(
-            title=say("{in_hundred} jobs", in_hundred=_in_hundred(job.sure)),
-            is_number=True,
-            share=1.6,
-        ),
-        Column(title=say("9 jobs in 10"), is_number=True, share=1.4),
-    )
-    rows = tuple(
-        (
-            say(
-                "{profile}, {length}",
-                profile=profile,
-                length=format_with_unit(length_mm, job.house.units),
-            ),
-            *(
-                say("{house}", house=house.get((profile, length_mm), 0))
-                for house in (half, sure, nine)
-            ),
-        )
-        for profile, length_mm in every
-    )
-    slips = job.house.crew.slips_counted
-    ours = say(" (ours, no source)") if job.house.crew.slips is None else ""
-    sizes = say("sizes drawn round the drawing's") if job.doubt else say("the sizes as read")
-    text = say(
-        "{draws} houses were nested, with {sizes} and {slips:g} in a hundred "
-        "pieces cut twice{ours}; waste is what came of it, no percentage. Each "
-        "column is one of these houses, the one whose timber is enough so often.",
-        draws=len(timber.draws),
-        sizes=sizes,
-        slips=slips,
-        ours=ours,
-    )
-    return (
-        Heading(text=say("Timber")),
-        Table(columns=columns, rows=rows, is_close=True),
-        Paragraph(text=text, is_small=True),
-        *_timber_notes(job),
-    )
-
-
-def _timber_notes(job: Job) -> tuple[Block, ...]:
-    timber = job.estimate.timber
-    notes: list[Block] = []
-    if timber.unpriced and job.rates is not None and job.rates.timber is Timber.OURS:
-        named = joined(
-            ", ",
-            (
-                say(
-                    "{profile} {length}",
-                    profile=profile,
-                    length=format_with_unit(length_mm, job.house.units),
-                )
-                for profile, length_mm in timber.unpriced
-            ),
-        )
-        text = say(
-            "{named} has no price: its cost isn't in the sums, and no quote is made without it.",
-            named=named,
-        )
-        notes.append(Note(severity=Severity.WARNING, title=say("LOOK · no price"), text=text))
-    without = max(draw.without for draw in timber.draws)
-    if without:
-        text = say(
-            "In some house {without} pieces had no stick long enough; write longer stock.",
-            without=without,
-        )
-        notes.append(Note(severity=Severity.WARNING, title=say("LOOK · no stick"), text=text))
-    return tuple(notes)
-
-
 def _money(job: Job, quote: Quote | None, money: MoneyText) -> tuple[Block, ...]:
     rates = job.rates
     if rates is None:
@@ -256,7 +164,7 @@ def _money(job: Job, quote: Quote | None, money: MoneyText) -> tuple[Block, ...]
             "A quote is made on hours and timber that are enough in "
             "{in_hundred}{ours}: every expected hour is charged as {normalize:f}, "
             "{sure_hours:.1f} hours in all.",
-            in_hundred=_in_hundred(rates.sure),
+            in_hundred=in_hundred(rates.sure),
             ours=ours,
             normalize=job.estimate.ready.normalize(),
             sure_hours=job.estimate.sure_hours,
@@ -288,112 +196,6 @@ def _margin(rates: Rates) -> str:
         of_price=of_price,
         of_cost=of_cost,
     )
-
-
-def _not_priced(job: Job) -> tuple[Block, ...]:
-    if not job.estimate.without_rate:
-        return ()
-    named = joined(
-        "; ",
-        (
-            say(
-                "{work}: {quantity} ({kind})",
-                work=work_words(kind, job.house.dialect),
-                quantity=quantity_words(quantity, kind, _running(job)),
-                kind=shown(kind.value),
-            )
-            for kind, quantity in job.estimate.without_rate
-        ),
-    )
-    return (
-        Note(
-            severity=Severity.WARNING,
-            title=say("LOOK · no hours"),
-            text=say(
-                "Not in the hours, since no figure is known: {named}. Write hours "
-                "for it under [hours] of the rates file.",
-                named=named,
-            ),
-        ),
-    )
-
-
-def _assumptions(job: Job) -> tuple[str, ...]:
-    units, found = job.house.units, []
-    if job.doubt is not None:
-        ours = say("; ours, no source") if job.is_spread_assumed else ""
-        opening, wall = (
-            format_with_unit(each, units) for each in (job.doubt.opening_mm, job.doubt.wall_mm)
-        )
-        found.append(
-            say(
-                "Nothing is read yet: every opening is taken as drawn and square. "
-                "Widths and heights are drawn with a standard deviation of {opening}, "
-                "runs with {wall}{ours}.",
-                opening=opening,
-                wall=wall,
-                ours=ours,
-            )
-        )
-        if not any(task.place == ALLOWED for task in job.tasks):
-            found.append(say("Nothing is allowed for odd corners, reveals to re-set or packing."))
-    own = sum(line.rate.source.startswith(CREWS_OWN) for line in job.estimate.lines)
-    started = len(job.estimate.lines) - own
-    if started:
-        found.append(
-            say(
-                "{started} of {lines} kinds of work rest on figures to start from, "
-                "named in the table; published hours for one thing differ several "
-                "times over. Write your own.",
-                started=started,
-                lines=len(job.estimate.lines),
-            )
-        )
-    if job.stood_in:
-        found.append(
-            say(
-                "In doubt: {stood_in}. Counted by mean width and height, as if square; "
-                "what their readings would ask for isn't.",
-                stood_in=joined(", ", job.stood_in),
-            )
-        )
-    if job.uncounted:
-        found.append(
-            say(
-                "Can't be read, and not counted at all: {uncounted}.",
-                uncounted=joined(", ", job.uncounted),
-            )
-        )
-    if job.labour_only:
-        named = joined(
-            ", ", (lowered(work_words(kind, job.house.dialect)) for kind in job.labour_only)
-        )
-        found.append(
-            say(
-                "Of {named} the work is counted and no timber: only its length is known.",
-                named=named,
-            )
-        )
-    if job.left_alone:
-        found.append(
-            say(
-                "Corners proud or shy at {left_alone} are priced as left alone, as the "
-                "house file has it.",
-                left_alone=joined(", ", job.left_alone),
-            )
-        )
-    if not any(line.kind is WorkKind.SET_UP for line in job.estimate.lines):
-        found.append(say("Setting up and travel are not counted: set_up has no hours."))
-    found.append(say("Nails, glue, filler and other sundries are not counted."))
-    return tuple(found)
-
-
-def _running(job: Job) -> Units:
-    return job.house.units if job.rates is None else job.rates.units
-
-
-def _in_hundred(chance: float) -> str:
-    return say("{chance:.0f} in 100", chance=100 * chance)
 
 
 def _figure(value: Fraction, digits: int) -> str:

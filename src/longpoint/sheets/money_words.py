@@ -245,3 +245,12 @@ def excluded(
         say("work on: {work}", work=lowered(work_words(kind, dialect))) for kind in unpriced
     )
     return tuple(dict.fromkeys((*unreadable, *unworked, *timbers, *own, *mine)))
+
+
+def in_hundred(chance: float) -> str:
+    """Return a chance as so many in a hundred.
+
+    Args:
+        chance: [0, 1]
+    """
+    return say("{chance:.0f} in 100", chance=100 * chance)
