@@ -34,6 +34,7 @@ FILES = (
 )
 SAMPLES = (
     ROOT / "tests" / "unit" / "sheets" / "sample.py",
+    ROOT / "tests" / "unit" / "sheets" / "outlook_sample.py",
     ROOT / "tests" / "golden" / "test_handover.py",
     ROOT / "tests" / "unit" / "sheets" / "sample_rack.py",
     ROOT / "examples" / "rates.toml",

@@ -56,8 +56,8 @@ from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS
 
 from longpoint.pieces.piece import EndCut, Piece
+from tests.solids.vectors import Vector, cross, dot
 
-Vector = tuple[float, float, float]
 Section = Sequence[tuple[float, float]]
 """Polygon of a profile: (across from the inner edge, off the back), either way round."""
 
@@ -298,24 +298,6 @@ def moulded(width_mm: float, thickness_mm: float) -> Section:
         (0.12 * w, 0.6 * t),
         (0.0, 0.45 * t),
     )
-
-
-def dot(one: Vector, other: Vector) -> float:
-    """Return the scalar product."""
-    return sum(a * b for a, b in zip(one, other, strict=True))
-
-
-def cross(one: Vector, other: Vector) -> Vector:
-    """Return the vector product."""
-    (a, b, c), (x, y, z) = one, other
-    return (b * z - c * y, c * x - a * z, a * y - b * x)
-
-
-def unit(vector: Vector) -> Vector:
-    """Return the direction of a vector."""
-    x, y, z = vector
-    length = math.hypot(x, y, z)
-    return (x / length, y / length, z / length)
 
 
 def _blade(end: Side, cut: EndCut, at: Vector, off_deg: float) -> Any:  # noqa: ANN401

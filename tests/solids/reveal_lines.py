@@ -19,7 +19,8 @@ from longpoint.shape.fitted import Shapes
 from longpoint.shape.opening_fit import fit_openings
 from longpoint.survey.house_file import read_house
 from tests.house_documents import house
-from tests.solids.kernel import Body, Side, Vector, cross, unit
+from tests.solids.kernel import Body, Side
+from tests.solids.vectors import Vector, cross, unit
 
 CLOSED_MM = 0.01
 OFF_DEG = 0.5

@@ -16,8 +16,9 @@ import pytest
 
 from longpoint.pieces.piece import Role
 from tests.laid_shapes import Laid, Set, arch_set, drawn_arch
-from tests.solids.kernel import JointMeasure, Side, Vector, common_volume_mm3, joint
+from tests.solids.kernel import JointMeasure, Side, common_volume_mm3, joint
 from tests.solids.test_outlines import body
+from tests.solids.vectors import Vector
 
 CLOSE_MM: Final = 0.01
 FEW, MANY = 10, 200

@@ -32,15 +32,13 @@ from tests.solids.kernel import (
     JointMeasure,
     Section,
     Side,
-    Vector,
     bar,
     common_volume_mm3,
-    cross,
-    dot,
     joint,
     moulded,
     rectangle,
 )
+from tests.solids.vectors import Vector, cross, dot
 
 CLOSE_MM = 0.01
 LENGTH_MM = 700.0

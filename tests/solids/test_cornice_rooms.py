@@ -14,7 +14,8 @@ import pytest
 from longpoint.pieces.piece import CutKind, Piece
 from tests.house_documents import wall
 from tests.room_builder import Plan, lengths_and_corners
-from tests.solids.kernel import Body, Side, Vector, cross, cut_piece, dot, joint
+from tests.solids.kernel import Body, Side, cut_piece, joint
+from tests.solids.vectors import Vector, cross, dot
 from tests.unit.catalogue.cornice_houses import pieces, planned, stops
 
 CLOSE_MM = 0.02

@@ -24,15 +24,7 @@ from longpoint.sheets.plan_json import plan_document
 from longpoint.survey.house import SurveyResult
 from longpoint.survey.openings import Layout, Method, Mitres, Opening, OpeningKind
 from tests.fitted_houses import Corners, by_role, house, opening, pieces, quad
-from tests.solids.kernel import (
-    Body,
-    Section,
-    Side,
-    common_volume_mm3,
-    cut_piece,
-    joint,
-    moulded,
-)
+from tests.solids.kernel import Body, Section, Side, common_volume_mm3, cut_piece, joint, moulded
 
 CLOSE_MM: Final = 0.01
 SQUARE_FOOT_DEG: Final = 0.05

@@ -18,7 +18,8 @@ from longpoint.pieces.piece import Piece, Role
 from longpoint.survey.openings import Flush, Opening
 from longpoint.survey.readings import Plane
 from tests.fitted_houses import by_role, fitted, house, opening, quad
-from tests.solids.kernel import Body, Side, Vector, cross, cut_piece, joint, unit
+from tests.solids.kernel import Body, Side, cut_piece, joint
+from tests.solids.vectors import Vector, cross, unit
 
 EDGE_MM = 19.0
 CLOSED_MM = 0.01

@@ -15,7 +15,6 @@ from tests.solids.kernel import (
     Body,
     Section,
     Side,
-    Vector,
     bar,
     common_volume_mm3,
     cut_piece,
@@ -23,6 +22,7 @@ from tests.solids.kernel import (
     moulded,
     section_outline,
 )
+from tests.solids.vectors import Vector
 
 EXACT_MM = 1e-6
 

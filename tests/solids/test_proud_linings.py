@@ -23,17 +23,8 @@ from longpoint.trims.tilt import (
     plain_cuts_open,
     tilt_deg,
 )
-from tests.solids.kernel import (
-    Body,
-    Side,
-    Vector,
-    bar,
-    common_volume_mm3,
-    cross,
-    dot,
-    joint,
-    unit,
-)
+from tests.solids.kernel import Body, Side, bar, common_volume_mm3, joint
+from tests.solids.vectors import Vector, cross, dot, unit
 
 LENGTH_MM = 400.0
 OUT: Vector = (0.0, 0.0, 1.0)

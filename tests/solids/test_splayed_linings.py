@@ -7,7 +7,7 @@ import pytest
 
 from longpoint.catalogue.reveals import splayed_lining
 from longpoint.pieces.piece import Piece
-from tests.solids.kernel import Body, Section, Side, Vector, bar, cross, joint, unit
+from tests.solids.kernel import Body, Section, Side, bar, joint
 from tests.solids.reveal_lines import (
     CLOSED_MM,
     FEW,
@@ -24,6 +24,7 @@ from tests.solids.reveal_lines import (
     planned,
     sides,
 )
+from tests.solids.vectors import Vector, cross, unit
 
 
 def ripped(face_mm: float, thickness_mm: float, splay_deg: float) -> Section:

@@ -10,7 +10,8 @@ import random
 from longpoint.pieces.piece import SQUARE_CUT, CutKind, EndCut
 from longpoint.trims.thumb_figures import ThumbFigures
 from longpoint.trims.thumb_rules import gap_beside_flat_mm, pack
-from tests.solids.kernel import Body, Side, Vector, bar, dot, joint
+from tests.solids.kernel import Body, Side, bar, joint
+from tests.solids.vectors import Vector, dot
 
 HEAD_MM, LEG_MM = 500.0, 400.0
 OFF_JOINT: Vector = (math.sqrt(0.5), math.sqrt(0.5), 0.0)

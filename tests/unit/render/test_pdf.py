@@ -20,15 +20,7 @@ from longpoint.sheets.html import VOID
 from longpoint.sheets.pdf_data import ZERO_WIDTH
 from longpoint.sticks.plan import CutPlan, CutStick
 from longpoint.survey.house import Dialect
-from tests.unit.sheets.sample import (
-    OPENINGS,
-    PIECES,
-    PLAN,
-    fitted,
-    stick,
-    unproved,
-    with_house,
-)
+from tests.unit.sheets.sample import OPENINGS, PIECES, PLAN, fitted, stick, unproved, with_house
 
 
 def read(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> PdfReader:

@@ -7,7 +7,8 @@ from longpoint.forecast.saw_proof import saw_proof
 from longpoint.house_plan import HousePlan
 from longpoint.sheets.blocks import Beside, Blank, Block, Cell, Heading, Paragraph, Table, Together
 from longpoint.sheets.first_steps import first_steps
-from tests.unit.sheets.sample import ADVICE, OUTLOOK, PLAN, unproved, worth
+from tests.unit.sheets.outlook_sample import ADVICE, worth
+from tests.unit.sheets.sample import OUTLOOK, PLAN, unproved
 
 
 def told(plan: HousePlan) -> tuple[Block, ...]:

@@ -14,7 +14,8 @@ from longpoint.sheets.blocks import (
 )
 from longpoint.sheets.opening_sheet import opening_blocks
 from longpoint.sticks.plan import CutPlan
-from tests.unit.sheets.sample import ADVICE, FINDINGS, OPENINGS, PLAN, fitted
+from tests.unit.sheets.outlook_sample import ADVICE
+from tests.unit.sheets.sample import FINDINGS, OPENINGS, PLAN, fitted
 
 
 def flat(blocks: tuple[Block, ...]) -> list[Block]:

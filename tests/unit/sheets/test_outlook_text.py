@@ -4,7 +4,8 @@ import pytest
 
 from longpoint.sheets.outlook_text import outlook_lines
 from longpoint.sheets.page import Page
-from tests.unit.sheets.sample import ADVICE, FORECAST, OUTLOOK, PLAN, unproved
+from tests.unit.sheets.outlook_sample import ADVICE
+from tests.unit.sheets.sample import FORECAST, OUTLOOK, PLAN, unproved
 
 
 def test_the_house_is_told_in_two_lines_and_three_while_the_saw_is_not_proved() -> None:

@@ -15,7 +15,8 @@ from longpoint.sheets.outlook_words import (
     verdicts,
     worse_face,
 )
-from tests.unit.sheets.sample import ADVICE, FORECAST, OUTLOOK, PLAN
+from tests.unit.sheets.outlook_sample import ADVICE
+from tests.unit.sheets.sample import FORECAST, OUTLOOK, PLAN
 
 SCALE = BudgetLine(name=ErrorName.SAW_SCALE, cause=Cause.SAW, u=0.03, unit="deg", bias=-0.12)
 

@@ -3,16 +3,8 @@ from dataclasses import replace
 
 from longpoint.sheets.blocks import SheetState
 from longpoint.sheets.plan_json import plan_document
-from tests.unit.sheets.sample import (
-    ADVICE,
-    FORECAST,
-    OPENINGS,
-    OUTLOOK,
-    PIECES,
-    PLAN,
-    fitted,
-    unproved,
-)
+from tests.unit.sheets.outlook_sample import ADVICE
+from tests.unit.sheets.sample import FORECAST, OPENINGS, OUTLOOK, PIECES, PLAN, fitted, unproved
 
 DOCUMENT = plan_document(PLAN)
 
