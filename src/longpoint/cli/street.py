@@ -4,7 +4,6 @@ import hashlib
 import json
 import os
 import sys
-from collections import Counter
 from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
 from pathlib import Path
@@ -18,9 +17,9 @@ from longpoint.cli.paper_option import on_paper, paper_of
 from longpoint.cli.plan import LEAST_DRAWS, MOST_DRAWS
 from longpoint.cli.sheet_folder import make_folder
 from longpoint.cli.spoken import speak, spoken_sheets
+from longpoint.cli.street_files import folder_names, house_files
 from longpoint.cli.street_hands import Cluster, Hands, OwnProcesses
 from longpoint.cli.street_house import HouseTask, batch_house, kept_row
-from longpoint.errors import ExchangeError
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.render.paper import Paper
 from longpoint.render.pdf import render_pdf
@@ -29,12 +28,11 @@ from longpoint.sheets.joint_blocks import saved_lines
 from longpoint.sheets.street_json import row_document, street_document
 from longpoint.sheets.street_rows import HouseRow, HouseState
 from longpoint.sheets.street_sheet import said_of, states_said, street_sheet
-from longpoint.speech.said import say
+from longpoint.speech.said import joined, say
 from longpoint.sticks.joint_buying import Joint, batches, left_out
 from longpoint.survey.house_file.readings_code import short_code
 
 MOST_AT_ONCE: Final = 64
-_ENDINGS: Final = (".toml", ".json")
 
 
 @click.command(name="street")
@@ -103,7 +101,10 @@ def command(
     a street that was broken off goes on where it stood. A house that can't be used is named in the
     summary, and the others go on. The summary is street.pdf, street.html and street.json.
     """
-    files = _house_files(folder, out)
+    files, left_alone = house_files(folder, out)
+    if left_alone:
+        named = joined(", ", (file.name for file in left_alone))
+        speak(say("No house files, left alone: {named}.", named=named))
     make_folder(out)
     tasks = [
         HouseTask(file=file, out=out / name, paper=paper, draws=draws, crew=crew)
@@ -151,44 +152,6 @@ def _hands(
         )
     with cluster(scheduler, Certificates(*tls) if tls is not None else None) as client:
         yield Cluster(client)
-
-
-def folder_names(files: Sequence[Path]) -> list[str]:
-    """Return the name of each house's folder: its file's without the ending, where that is one's.
-
-    Example:
-        >>> folder_names([Path("a.toml"), Path("b.json"), Path("B.toml")])
-        ['a', 'b-json', 'B-toml']
-    """
-    stems = Counter(file.stem.casefold() for file in files)
-    return [
-        file.stem if stems[file.stem.casefold()] == 1 else file.name.replace(".", "-")
-        for file in files
-    ]
-
-
-def _house_files(folder: Path, out: Path) -> list[Path]:
-    if out.resolve() == folder.resolve():
-        raise ExchangeError(
-            say(
-                "The sheets were to go into {folder}, where the house files are.",
-                folder=folder,
-            ),
-            say("The summary would be taken for a house file the next time."),
-            say("Name another folder with --out."),
-        )
-    files = sorted(
-        file
-        for file in folder.iterdir()
-        if file.suffix.lower() in _ENDINGS and file.is_file() and not file.name.startswith(".")
-    )
-    if not files:
-        raise ExchangeError(
-            say("The folder {folder} was looked through for house files.", folder=folder),
-            say("No file in it ends in .toml or .json."),
-            say("Name the folder that holds the house files themselves."),
-        )
-    return files
 
 
 def planned_houses(tasks: Sequence[HouseTask], hands: Hands) -> list[HouseRow]:

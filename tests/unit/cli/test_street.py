@@ -69,6 +69,20 @@ def test_nothing_usable_is_status_2(tmp_path: Path) -> None:
     assert planned(street_of(tmp_path / "lane"), tmp_path / "out").exit_code == 2
 
 
+def test_files_of_another_kind_are_left_alone_and_named(tmp_path: Path) -> None:
+    folder = street_of(tmp_path / "lane", "Unit 1")
+    (folder / "rates.toml").write_text('format = "longpoint-rates/1"\n', encoding="utf-8")
+
+    done = planned(folder, tmp_path / "out")
+
+    assert "No house files, left alone: rates.toml." in done.output
+    assert "rates.toml: refused" not in done.output
+    assert [house["file"] for house in summary(tmp_path / "out")["houses"]] == [
+        "torn.toml",
+        "unit-1.json",
+    ]
+
+
 def test_folders_that_make_no_street_are_refused(tmp_path: Path) -> None:
     empty, folder = tmp_path / "empty", street_of(tmp_path / "lane")
     empty.mkdir()

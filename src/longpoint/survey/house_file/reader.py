@@ -37,6 +37,7 @@ T = TypeVar("T", Opening, Room, Run, TrimEntry)
 _TableOf = Callable[[Mapping[object, object]], Table]
 
 FORMAT_STEM: Final = FORMAT.rpartition("/")[0]
+_OURS: Final = "longpoint-"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,6 +113,23 @@ def _read(document: Mapping[object, object], tables: TrimTables) -> SurveyResult
     return SurveyResult(house=house, findings=remarks.all())
 
 
+def is_something_else(written: object) -> bool:
+    """Tell whether a file's format is that of another kind of file of this program, like rates.
+
+    Args:
+        written: What stands as the file's format; None where nothing does.
+
+    Example:
+        >>> is_something_else("longpoint-rates/1"), is_something_else("longpoint-house/7")
+        (True, False)
+    """
+    return (
+        isinstance(written, str)
+        and written.startswith(_OURS)
+        and written.rpartition("/")[0] != FORMAT_STEM
+    )
+
+
 def _check_format(document: Mapping[object, object]) -> None:
     written = document.get("format")
     if written == FORMAT:
@@ -127,6 +145,12 @@ def _check_format(document: Mapping[object, object]) -> None:
             say("The file's format is written as {shown}.", shown=shown(written)),
             say("That is a later version of the format than this program reads."),
             say("Bring the program up to date, or save the file in the older format."),
+        )
+    if is_something_else(written):
+        raise SurveyError(
+            say("The file's format is written as {shown}.", shown=shown(written)),
+            say("That is another file of this program, not a house."),
+            say("Name the house file instead."),
         )
     raise SurveyError(
         say("The file's format is written as {shown}.", shown=shown(written)),

@@ -33,6 +33,7 @@ def test_units_and_dialect_left_out_are_assumed_and_said() -> None:
         (without("format"), "Start the file with format"),
         (house(format="longpoint-house/2"), "later version"),
         (house(format="longpoint-house/1000"), "later version"),
+        (house(format="longpoint-rates/1"), "another file of this program"),
         (house(format="longpoint-house/0"), "not a house file"),
         (house(format="longpoint-house/²"), "not a house file"),
         (house(format=1), "not a house file"),
