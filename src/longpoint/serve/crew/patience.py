@@ -1,5 +1,7 @@
 """HTTP as uvicorn speaks it with h11, but with no patience for headers that never end.
 
+One address doesn't get all the connections that there are, either.
+
 Bodies have a limit of their own (`guard`); before a request's headers are whole nobody behind sees
 anything of it, so whoever sends them a sign at a time would hold a connection for ever.
 """
@@ -12,6 +14,9 @@ from uvicorn.protocols.http.h11_impl import H11Protocol
 
 HEAD_S: Final = 10.0
 """How long headers may take, from the connection or from their first sign. Our choice."""
+MOST_OF_ADDRESS: Final = 50
+"""Connections of one address: a browser has six to one place, and phones may share an address. Our
+choice."""
 
 
 class PatientProtocol(H11Protocol):
@@ -22,6 +27,9 @@ class PatientProtocol(H11Protocol):
     def connection_made(self, transport: Any) -> None:  # noqa: ANN401
         """Begin to wait with the connection: one that says nothing at all is no request either."""
         super().connection_made(transport)
+        if self._of_same_address() > MOST_OF_ADDRESS:
+            transport.abort()
+            return
         self._wait()
 
     def data_received(self, data: bytes) -> None:
@@ -41,6 +49,11 @@ class PatientProtocol(H11Protocol):
         """Until the next request begins it is uvicorn's own patience that counts."""
         self._stop()
         super().on_response_complete()
+
+    def _of_same_address(self) -> int:
+        address = self.client[0] if self.client else ""
+        clients = (getattr(each, "client", None) for each in self.connections)
+        return sum(client is not None and client[0] == address for client in clients)
 
     def _wait(self) -> None:
         # What comes meanwhile gives no more time.

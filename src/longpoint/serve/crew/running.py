@@ -15,6 +15,7 @@ from starlette.types import ASGIApp
 from longpoint.errors import ExchangeError
 from longpoint.serve.authority import TlsFiles
 from longpoint.serve.certificates import may_vouch_for
+from longpoint.serve.crew.greeting import GREETING, GreetingLimits, Greetings, greeted_by
 from longpoint.serve.crew.patience import PatientProtocol
 
 LOOPBACK: Final = "127.0.0.1"
@@ -86,13 +87,19 @@ def listening(host: str, port: int) -> socket.socket:
 
 
 @contextlib.contextmanager
-def running(app: ASGIApp, sockets: list[socket.socket], tls: TlsFiles | None) -> Iterator[None]:
+def running(
+    app: ASGIApp,
+    sockets: list[socket.socket],
+    tls: TlsFiles | None,
+    greeting: GreetingLimits = GREETING,
+) -> Iterator[None]:
     """Serve an application on a thread of its own while the context is open.
 
     Args:
         app: The application.
         sockets: Where it listens.
         tls: Certificate and key; None: plain http, for loopback.
+        greeting: How much patience there is with greetings of TLS.
 
     Raises:
         ExchangeError: It doesn't start.
@@ -111,9 +118,7 @@ def running(app: ASGIApp, sockets: list[socket.socket], tls: TlsFiles | None) ->
             timeout_keep_alive=15,
             timeout_graceful_shutdown=5,
             h11_max_incomplete_event_size=16_384,
-            http=PatientProtocol,
-            ssl_certfile=str(tls.certificate) if tls else None,
-            ssl_keyfile=str(tls.key) if tls else None,
+            http=greeted_by(tls, Greetings(greeting)) if tls else PatientProtocol,
         )
     )
     thread = threading.Thread(target=server.run, args=(sockets,), daemon=True)

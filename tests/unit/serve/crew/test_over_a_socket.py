@@ -4,6 +4,7 @@ import asyncio
 import socket
 import ssl
 from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -11,6 +12,7 @@ import pytest
 
 from longpoint.serve.authority import tls_files
 from longpoint.serve.crew import guard, patience, running
+from longpoint.serve.crew.greeting import GREETING, GreetingLimits, Greetings
 from tests.crew_server import HOST, crew_laptop
 
 HEAD = (
@@ -133,6 +135,127 @@ def test_two_lengths_smuggle_nothing(port: int, lengths: str) -> None:
     found = answer(port, f"{HEAD}{lengths}\r\n0\r\n\r\n{hidden}".encode())
     assert found.split(b" ")[1] in {b"400", b"413", b"422"}
     assert found.count(b"HTTP/1.1") == 1
+
+
+@contextmanager
+def greeting_port(folder: Path, limits: GreetingLimits) -> Iterator[tuple[int, ssl.SSLContext]]:
+    """Yield the port of a server that speaks TLS, and what a phone that trusts it goes by."""
+    tls = tls_files(folder / "keys", ["127.0.0.1"], datetime.now(UTC))
+    with (
+        crew_laptop(folder, is_secure=False) as laptop,
+        running.listening("127.0.0.1", 0) as listening,
+        running.running(laptop.app, [listening], tls, limits),
+    ):
+        trusting = ssl.create_default_context(cafile=str(tls.authority))
+        yield listening.getsockname()[1], trusting
+
+
+def is_served(port: int, trusting: ssl.SSLContext) -> bool:
+    with (
+        socket.create_connection(("127.0.0.1", port), timeout=5) as plain,
+        trusting.wrap_socket(plain, server_hostname="127.0.0.1") as phone,
+    ):
+        phone.sendall(ASK.encode())
+        return phone.recv(100_000).startswith(b"HTTP/1.1 200")
+
+
+def is_hung_up_on(phone: socket.socket, wait_s: float) -> bool:
+    phone.settimeout(wait_s)
+    try:
+        return phone.recv(1000) == b""
+    except TimeoutError:
+        return False
+    except ConnectionError:
+        return True
+
+
+def test_a_greeting_that_is_not_finished_is_broken_off_and_others_are_served(
+    tmp_path: Path,
+) -> None:
+    limits = GreetingLimits(longest_s=0.3, of_address=10, of_all=100)
+    with greeting_port(tmp_path, limits) as (port, trusting):
+        address = ("127.0.0.1", port)
+        with socket.create_connection(address) as silent, socket.create_connection(address) as half:
+            half.sendall(hello(0x0303)[:20])
+            assert is_served(port, trusting)
+            assert is_hung_up_on(silent, 5)
+            assert is_hung_up_on(half, 5)
+        with socket.create_connection(address, timeout=5) as slow:
+            assert dribbled(slow, hello(0x0303)) < 20
+        assert is_served(port, trusting)
+
+
+def test_one_address_has_few_unfinished_greetings_and_the_newest_gets_its_turn(
+    tmp_path: Path,
+) -> None:
+    limits = GreetingLimits(longest_s=60, of_address=3, of_all=100)
+    with greeting_port(tmp_path, limits) as (port, trusting), ExitStack() as opened:
+        begun = [
+            opened.enter_context(socket.create_connection(("127.0.0.1", port))) for _ in range(8)
+        ]
+        assert [is_hung_up_on(each, 5) for each in begun[:5]] == [True] * 5
+        assert not any(is_hung_up_on(each, 0.1) for each in begun[5:])
+        assert is_served(port, trusting)
+
+
+def test_of_all_unfinished_greetings_the_oldest_gives_way() -> None:
+    async def begun() -> list[str]:
+        over: list[str] = []
+
+        async def greeting(name: str) -> None:
+            try:
+                await asyncio.sleep(60)
+            finally:
+                over.append(name)
+
+        greetings = Greetings(GreetingLimits(longest_s=60, of_address=2, of_all=3))
+        for name in ("a1", "a2", "b1", "c1", "c2", "c3"):
+            greetings.begin(name[0], greeting(name))
+            await asyncio.sleep(0)
+        await asyncio.sleep(0)
+        return [*over]
+
+    # c3 takes the place of its own address's first, not of b1.
+    assert asyncio.run(begun()) == ["a1", "a2", "c1"]
+
+
+def test_a_request_that_comes_with_the_end_of_the_greeting_is_answered(tmp_path: Path) -> None:
+    with greeting_port(tmp_path, GREETING) as (port, trusting):
+        came, goes = ssl.MemoryBIO(), ssl.MemoryBIO()
+        phone = trusting.wrap_bio(came, goes, server_hostname="127.0.0.1")
+        with socket.create_connection(("127.0.0.1", port), timeout=5) as plain:
+            while True:
+                try:
+                    phone.do_handshake()
+                    break
+                except ssl.SSLWantReadError:
+                    plain.sendall(goes.read())
+                    came.write(plain.recv(100_000))
+            # The last words of the greeting are still here: request and all go in one.
+            phone.write(ASK.encode())
+            plain.sendall(goes.read())
+            found = b""
+            while not found:
+                came.write(plain.recv(100_000))
+                with suppress(ssl.SSLWantReadError):
+                    found = phone.read(100_000)
+            assert found.startswith(b"HTTP/1.1 200")
+
+
+def test_one_address_does_not_get_all_the_connections(
+    port: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(patience, "MOST_OF_ADDRESS", 3)
+    monkeypatch.setattr(patience, "HEAD_S", 60)
+    with ExitStack() as opened:
+        held = [
+            opened.enter_context(socket.create_connection(("127.0.0.1", port))) for _ in range(5)
+        ]
+        assert [is_hung_up_on(each, 5 if at > 2 else 0.2) for at, each in enumerate(held)] == [
+            *[False] * 3,
+            *[True] * 2,
+        ]
+    assert answer(port, ASK.encode()).startswith(b"HTTP/1.1 200")
 
 
 def test_no_older_tls_is_spoken(tmp_path: Path) -> None:
