@@ -527,6 +527,7 @@ export interface File {
 export interface AskOpen {
   readonly ask: "open";
   readonly text: string;
+  readonly highest: number;
 }
 
 export interface Opened {

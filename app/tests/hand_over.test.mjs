@@ -7,9 +7,12 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { after, before, test } from "node:test";
 import { fileURLToPath } from "node:url";
-import { phone, plannerReady, served, tab, type } from "./drive.mjs";
+import { phone, plannerReady, served, tab, type, written } from "./drive.mjs";
 
-const HOUSE = join(dirname(fileURLToPath(import.meta.url)), "../../tests/scenarios/pipit.toml");
+const SCENARIOS = join(dirname(fileURLToPath(import.meta.url)), "../../tests/scenarios");
+const HOUSE = join(SCENARIOS, "pipit.toml");
+/** Counts that are taken in where another is the highest, and counts that aren't: the core's own. */
+const COUNTS_AHEAD = JSON.parse(readFileSync(join(SCENARIOS, "counts-ahead.json"), "utf8"));
 const READ = `
 import sys, numpy, zxingcpp
 for path in sys.argv[1:]:
@@ -60,6 +63,34 @@ async function download(button) {
     page.getByRole("button", { name: button }).tap(),
   ]);
   return readFileSync(await file.path(), "utf8");
+}
+
+/** Chooses a text as a file. */
+async function openText(text) {
+  await page
+    .locator("input[type=file]")
+    .first()
+    .setInputFiles({ name: "x.json", mimeType: "application/json", buffer: Buffer.from(text) });
+}
+
+/** Says which is the highest count of other phones that this one has seen. */
+function setSeen(highest) {
+  return page.evaluate(
+    (seen) =>
+      new Promise((resolve, reject) => {
+        const asked = indexedDB.open("longpoint");
+        asked.onerror = () => reject(asked.error);
+        asked.onsuccess = () => {
+          const tx = asked.result.transaction("facts", "readwrite");
+          tx.objectStore("facts").put(seen, "seen");
+          tx.oncomplete = () => {
+            asked.result.close();
+            resolve(seen);
+          };
+        };
+      }),
+    highest,
+  );
 }
 
 before(async () => {
@@ -130,13 +161,43 @@ test("what both read goes on: a journal sent back as a file is put beside what s
   await context.close();
   await begin("one");
   await page.getByRole("link", { name: "Open a house" }).tap();
-  await page
-    .locator("input[type=file]")
-    .first()
-    .setInputFiles({ name: "x.json", mimeType: "application/json", buffer: Buffer.from(journal) });
+  await openText(journal);
   await page.getByText("It is on this phone already").waitFor();
   await page.getByRole("button", { name: "Keep it on this phone" }).tap();
   await page.getByRole("link", { name: /W1/ }).first().waitFor();
   await page.locator(".state.held").nth(1).waitFor({ state: "detached", timeout: 60_000 });
   assert.match(await download("Copy the house file"), /bottom = \[1186, 1196, 1186\]/);
+});
+
+test("a journal with a count too far ahead is refused, and the phone counts on as before", async () => {
+  await page.getByRole("link", { name: "Hand over to another phone" }).tap();
+  const journal = JSON.parse(await download("Send it as a file"));
+  const own = await written(page);
+  await context.close();
+  await begin("three");
+  await page.getByRole("link", { name: "Open a house" }).tap();
+  for (const { highest, counter, is_taken } of COUNTS_AHEAD) {
+    await setSeen(highest);
+    const last = { ...journal.entries.at(-1), device: "far", counter };
+    await openText(JSON.stringify({ ...journal, entries: [...journal.entries, last] }));
+    const said = is_taken ? page.getByRole("button", { name: "Keep it on this phone" }) : page.getByRole("alert");
+    await said.waitFor();
+    // What is chosen next is told from this by what stands there meanwhile.
+    await openText(is_taken ? "name = " : JSON.stringify(journal));
+    await said.waitFor({ state: "detached" });
+  }
+  assert.deepEqual(await written(page), []);
+  await context.close();
+  await begin("one");
+  await page.getByRole("link", { name: "Open a house" }).tap();
+  const far = { ...journal.entries.at(-1), device: "far", counter: 2 ** 53 - 1 };
+  await openText(JSON.stringify({ ...journal, entries: [...journal.entries, far] }));
+  await page.getByText("further ahead").waitFor();
+  assert.deepEqual(await written(page), own, "what is on the phone stays");
+  await openText(readFileSync(HOUSE, "utf8"));
+  await page.getByRole("button", { name: "Keep it on this phone" }).tap();
+  await tab(page, "House");
+  const highest = Math.max(...own.map(({ counter }) => counter));
+  const after = await written(page);
+  assert.equal(Math.max(...after.map(({ counter }) => counter)), highest + 1);
 });

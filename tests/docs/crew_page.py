@@ -3,10 +3,10 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from longpoint.journal import MOST_AHEAD
 from longpoint.serve.crew.api import ANYWHERE, REFUSALS, REQUESTS, Request
 from longpoint.serve.crew.bodies import DEEPEST
 from longpoint.serve.crew.guard import BODY_S, LARGEST_BODY
-from longpoint.serve.crew.kept import MOST_AHEAD
 from longpoint.serve.crew.limits import DEVICE_RATE
 from longpoint.serve.crew.patience import HEAD_S
 

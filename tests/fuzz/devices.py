@@ -23,6 +23,8 @@ from longpoint.survey.rack.kept_rack import rack_now, rack_words
 from tests.fuzz.refusing import FOLDERS, refused_or_read, told
 
 AT: Final = "2026-03-02T07:15:00Z"
+HIGHEST: Final = 1_000
+"""The highest count on the phone that opens a journal."""
 EDIT: Final = 4
 """Bytes of one change of a store: three for the place, one for what stands there then."""
 
@@ -93,7 +95,7 @@ def pictures(data: bytes) -> bool:
             return
         document = parsed_house(found.text)
         if document.get("format") == FORMAT:
-            document = fold(journal_in(document)).document
+            document = fold(journal_in(document, HIGHEST)).document
         read_house(document, trim_tables())
 
     return told(work)

@@ -60,10 +60,8 @@ async function written(fresh: readonly Fresh[]): Promise<Entry[]> {
   const facts = tx.objectStore("facts");
   const entries = tx.objectStore("entries");
   const device = await ownName(facts);
-  const mine = IDBKeyRange.bound([device, 0], [device, Infinity]);
   // Above whatever is here, also from another phone: the counts tell what was in sight.
-  const last = (await entries.openKeyCursor(mine, "prev"))?.key[1] ?? 0;
-  let counter = Math.max(last, ((await facts.get("seen")) as number | undefined) ?? 0);
+  let counter = await highestOf(device, entries, facts);
   const at = new Date().toISOString();
   const kept = fresh.map((one) => ({ ...one, device, counter: ++counter, at }) as Entry);
   for (const entry of kept) void entries.add(entry);
@@ -71,6 +69,28 @@ async function written(fresh: readonly Fresh[]): Promise<Entry[]> {
   told.postMessage([...new Set(kept.map((entry) => entry.house))]);
   afterKept();
   return kept;
+}
+
+type Written<M extends IDBTransactionMode> = Pick<
+  IDBPObjectStore<Shelf, ("entries" | "facts")[], "entries", M>,
+  "openKeyCursor"
+>;
+
+async function highestOf<M extends IDBTransactionMode>(
+  device: string,
+  entries: Written<M>,
+  facts: Pick<Facts, "get">,
+): Promise<number> {
+  const mine = IDBKeyRange.bound([device, 0], [device, Infinity]);
+  const last = (await entries.openKeyCursor(mine, "prev"))?.key[1] ?? 0;
+  return Math.max(last, ((await facts.get("seen")) as number | undefined) ?? 0);
+}
+
+/** The highest count of any device here; the core holds what is opened to it. */
+export async function highest(): Promise<number> {
+  const device = await deviceName();
+  const tx = (await shelf()).transaction(["entries", "facts"]);
+  return highestOf(device, tx.objectStore("entries"), tx.objectStore("facts"));
 }
 
 /** What is done after something was kept here. */

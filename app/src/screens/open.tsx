@@ -4,7 +4,7 @@ import { useEffect, useState } from "preact/hooks";
 import { ask } from "../core/link";
 import { lookAgain, open } from "../house";
 import { freshName } from "../journal/entry";
-import { houseKeys, keep, setFact, takeOver } from "../journal/store";
+import { highest, houseKeys, keep, setFact, takeOver } from "../journal/store";
 import type { Opened, Refusal } from "../messages";
 import { Frame } from "../parts/frame";
 import { Refused, Said } from "../parts/said";
@@ -23,7 +23,8 @@ export function OpenFile() {
     void houseKeys().then(setHere);
   }, []);
   const choose = async (text: string) => {
-    setChosen({ text, said: await ask<"open">({ ask: "open", text }) });
+    const said = await ask<"open">({ ask: "open", text, highest: await highest() });
+    setChosen({ text, said });
   };
   const take = async ({ text, said }: Chosen) => {
     if (said.kind === "refusal") return;

@@ -8,6 +8,7 @@ room's business: `phone/fold` makes a house of them.
 from longpoint.journal.counters import Counters, UpTo, counters_sum
 from longpoint.journal.counting import counting, in_order
 from longpoint.journal.entry import (
+    MOST_COUNT,
     Entry,
     Key,
     as_written,
@@ -16,9 +17,13 @@ from longpoint.journal.entry import (
     key_of,
     read_entry,
 )
+from longpoint.journal.far_ahead import MOST_AHEAD, WHY_REFUSED, furthest_ahead
 from longpoint.journal.passing_on import Clash, Merged, Seen, lacking, lacking_of, merged, seen
 
 __all__ = [
+    "MOST_AHEAD",
+    "MOST_COUNT",
+    "WHY_REFUSED",
     "Clash",
     "Counters",
     "Entry",
@@ -30,6 +35,7 @@ __all__ = [
     "checked_entry",
     "counters_sum",
     "counting",
+    "furthest_ahead",
     "in_order",
     "is_house",
     "key_of",

@@ -18,7 +18,7 @@ DEEPEST: Final = 30
 """Brackets that may be open at once: those of a house file that was opened, and its entry's."""
 NO_HOUSE: Final = "."
 """With it begin the keys of what a laptop keeps beside its houses, such as the rack."""
-MOST_ENTRIES: Final = 2**53
+MOST_COUNT: Final = 2**53
 """A browser counts no further without skipping numbers."""
 
 
@@ -103,7 +103,7 @@ def checked_entry(found: object) -> Entry:
         if not name.isprintable():
             raise _refused(f"There are signs in its {key} that can't be printed.")
     counter = found.get("counter")
-    if type(counter) is not int or not 0 < counter < MOST_ENTRIES:
+    if type(counter) is not int or not 0 < counter < MOST_COUNT:
         raise _refused("Its count is missing, or is no whole number above nought.")
     if not isinstance(found.get("at"), str) or len(found["at"]) > LONGEST_NAME:
         raise _refused("The time it was written is missing.")
@@ -116,7 +116,7 @@ def _plain(value: object) -> object:
             return {str(key): _plain(each) for key, each in value.items()}
         case list() | tuple():
             return [_plain(each) for each in value]
-        case float() if value.is_integer() and abs(value) < MOST_ENTRIES:
+        case float() if value.is_integer() and abs(value) < MOST_COUNT:
             return int(value)
         case _:
             return value

@@ -246,7 +246,7 @@ def _open(asked: Asked, _: Ports) -> Opened:
     document = parsed_house(asked["text"])
     entries: tuple[Entry, ...] = ()
     if document.get("format") == FORMAT:
-        entries = journal_in(document)
+        entries = journal_in(document, asked["highest"])
         document = fold(entries).document
     survey = read_house(document, trim_tables())
     return Opened(

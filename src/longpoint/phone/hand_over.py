@@ -14,7 +14,7 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import Any, Final
 
 from longpoint.errors import SurveyError
-from longpoint.journal import Entry, checked_entry, in_order
+from longpoint.journal import WHY_REFUSED, Entry, checked_entry, furthest_ahead, in_order
 from longpoint.phone.messages.files import HandOver, Joined
 from longpoint.survey.house_file.parsed_text import LARGEST_FILE_BYTES, refuse_size
 
@@ -38,14 +38,16 @@ def journal_text(entries: Iterable[Entry]) -> str:
     return json.dumps(found, ensure_ascii=False, separators=(",", ":"))
 
 
-def journal_in(document: dict[str, Any]) -> tuple[Entry, ...]:
+def journal_in(document: dict[str, Any], highest: int) -> tuple[Entry, ...]:
     """Return the entries of a journal's file, every one of them checked.
 
     Args:
         document: The file, parsed.
+        highest: The highest count of any device on the phone that opens it; 0 where there is none.
 
     Raises:
-        SurveyError: One of them is no entry, or they are of more than one house, or of none.
+        SurveyError: One of them is no entry or too far ahead, or they are of more than one house,
+            or of none.
     """
     found = document.get("entries")
     entries = [checked_entry(each) for each in found] if isinstance(found, list) else []
@@ -55,6 +57,15 @@ def journal_in(document: dict[str, Any]) -> tuple[Entry, ...]:
             f"A journal was opened; it holds {len(entries)} entries of {len(houses)} houses.",
             "It has to be of one house.",
             "Hand the house over once more from the other phone.",
+        )
+    far = furthest_ahead(entries, highest)
+    if far is not None:
+        raise SurveyError(
+            f"A journal was opened; entry {far['counter']} of {far['device']} is in it.",
+            WHY_REFUSED,
+            "Nothing of it was taken, and all that is on this phone stays. If the crew has a "
+            "laptop, share with that first and open it again; else begin a new journal on the "
+            "phone that wrote it, and read there again what is missing here.",
         )
     return in_order(entries)
 

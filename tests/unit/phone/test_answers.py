@@ -71,7 +71,7 @@ def test_gaps_on_the_wall_are_answered_with_taps_or_what_is_missing(house: dict[
 
 
 def test_what_cant_be_is_refused_in_three_sentences() -> None:
-    for said in (ask("open", text="name = "), ask("something")):
+    for said in (ask("open", text="name = ", highest=0), ask("something")):
         assert said["kind"] == "refusal"
         assert all(said[part] for part in ("read", "wrong", "do"))
 

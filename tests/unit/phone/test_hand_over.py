@@ -18,6 +18,7 @@ from longpoint.phone.hand_over import (
     journal_text,
     parts_of,
 )
+from tests.counts_ahead import COUNTS_AHEAD, Ahead
 from tests.phone_journals import Journal
 
 
@@ -68,7 +69,7 @@ def test_a_journal_that_is_opened_gives_its_entries_and_the_house() -> None:
     entries = journal().entries
     handed = ask("hand-over", entries=entries)
     assert len(handed["pictures"]) == handed["count"]
-    opened = ask("open", text=handed["text"])
+    opened = ask("open", text=handed["text"], highest=0)
     assert (opened["name"], opened["openings"]) == ("Pipit", 3)
     assert fold(opened["entries"]) == fold(entries)
 
@@ -117,4 +118,16 @@ def test_parts_are_of_one_size() -> None:
 @pytest.mark.parametrize("entries", [[], [{"device": "p"}], ["x"], 3])
 def test_a_journal_that_is_none_is_refused(entries: object) -> None:
     text = json.dumps({"format": "longpoint-journal/1", "entries": entries})
-    assert ask("open", text=text)["kind"] == "refusal"
+    assert ask("open", text=text, highest=0)["kind"] == "refusal"
+
+
+@pytest.mark.parametrize("ahead", COUNTS_AHEAD)
+def test_a_journal_with_a_count_too_far_ahead_is_refused_as_a_whole(ahead: Ahead) -> None:
+    entries = [*journal().entries]
+    entries.append({**entries[-1], "device": "phone-b", "counter": ahead.counter})
+    said = ask("open", text=journal_text(entries), highest=ahead.highest)
+    assert (said["kind"] == "open") is ahead.is_taken
+    if ahead.is_taken:
+        assert len(said["entries"]) == len(entries)
+    else:
+        assert all(said[sentence] for sentence in ("read", "wrong", "do"))

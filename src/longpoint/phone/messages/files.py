@@ -26,10 +26,16 @@ class File:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskOpen:
-    """Is this the text of a house file or of another phone's journal, and of which house?"""
+    """Is this the text of a house file or of another phone's journal, and of which house?
+
+    Attributes:
+        highest: The highest count of any device on this phone; 0 where there is none. A journal
+            that is far ahead of it is refused.
+    """
 
     ask: Literal["open"] = "open"
     text: str
+    highest: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,8 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 import longpoint
-from longpoint.serve.crew.bodies import LONGEST_NAME, LONGEST_SECRET, MOST_COUNT, MOST_DEVICES
+from longpoint.journal import MOST_COUNT
+from longpoint.serve.crew.bodies import LONGEST_NAME, LONGEST_SECRET, MOST_DEVICES
 from longpoint.serve.crew.kept import MOST_ENTRIES
 
 Schema = Mapping[str, Any]

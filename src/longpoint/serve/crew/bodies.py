@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from longpoint.errors import LongpointError
-from longpoint.journal import Entry, Seen, UpTo, as_written, checked_entry
+from longpoint.journal import MOST_COUNT, Entry, Seen, UpTo, as_written, checked_entry
 from longpoint.journal.json_depth import is_nested_deeper
 from longpoint.serve.crew.kept import MOST_ENTRIES, Share
 from longpoint.serve.crew.refusals import Refused
@@ -15,7 +15,6 @@ DEEPEST: Final = 34
 LONGEST_NAME: Final = 60
 LONGEST_SECRET: Final = 100
 MOST_DEVICES: Final = 1_000
-MOST_COUNT: Final = 2**53
 
 
 def read_body(body: bytes) -> Mapping[str, Any]:

@@ -14,7 +14,17 @@ from queue import SimpleQueue
 from typing import Final, Protocol, TypeVar
 
 from longpoint.errors import LongpointError, StoreError
-from longpoint.journal import Clash, Entry, Key, Seen, as_written, is_house, key_of
+from longpoint.journal import (
+    WHY_REFUSED,
+    Clash,
+    Entry,
+    Key,
+    Seen,
+    as_written,
+    furthest_ahead,
+    is_house,
+    key_of,
+)
 from longpoint.serve.crew.here import Here
 from longpoint.serve.crew.refusals import Refused
 
@@ -24,10 +34,6 @@ MOST_ENTRIES: Final = 500
 """Entries in one answer; whoever lacks more asks again."""
 MOST_SIGNS: Final = 1_000_000
 """Signs of the entries in one answer, but always at least one entry."""
-MOST_AHEAD: Final = 10_000_000
-"""How far a new count may be ahead of all that are here. A crew of fifty that writes 200 entries a
-day each comes so far in three years, a damaged or meddling phone in one entry; and everybody counts
-on from the highest. Our choice."""
 READ_AT_ONCE: Final = 25
 """Entries that are read together: few enough that large ones don't fill the memory."""
 MOST_AT_ONCE: Final = 64
@@ -223,19 +229,16 @@ def _refuse_far_ahead(store: Kept, here: Here, share: Share | None) -> None:
     Raises:
         Refused: There is one; nothing of the share is taken then.
     """
-    if share is None or not share.entries:
-        return
-    furthest = max(share.entries, key=lambda entry: int(entry["counter"]))
     # What is remembered of the house may be old, and then too low: the store is asked only after.
-    if furthest["counter"] <= here.highest(share.house) + MOST_AHEAD:
+    if share is None or furthest_ahead(share.entries, here.highest(share.house)) is None:
         return
-    if furthest["counter"] <= store.highest() + MOST_AHEAD:
+    furthest = furthest_ahead(share.entries, store.highest())
+    if furthest is None:
         return
     raise Refused(
         422,
         f"Entry {furthest['counter']} of {furthest['device']} was shared.",
-        "Its count is further ahead than a crew comes in years; taken in, everybody would have to "
-        "count on from it.",
+        WHY_REFUSED,
         "All of it stays on the phone and nothing was taken. Begin a new journal on the phone that "
         "wrote it, and read there again what is missing here.",
     )

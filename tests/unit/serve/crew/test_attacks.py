@@ -8,13 +8,14 @@ from typing import Any, Final
 
 import pytest
 
+from longpoint.journal import MOST_AHEAD
 from longpoint.serve.crew.api import REQUESTS
 from longpoint.serve.crew.guard import LARGEST_BODY
-from longpoint.serve.crew.kept import MOST_AHEAD
 from longpoint.serve.crew.limits import ADDRESS_RATE, DEVICE_RATE
 from longpoint.serve.crew.members import Members
 from longpoint.serve.crew.refusals import ANSWER_HEADERS
 from longpoint.store.sqlite_store import open_store
+from tests.counts_ahead import COUNTS_AHEAD, Ahead
 from tests.crew_server import HOST, ORIGIN, Laptop, Phone, entry
 
 Told = tuple[int, dict[str, str], bytes]
@@ -373,6 +374,14 @@ def test_a_count_far_ahead_of_everybody_is_refused_and_nothing_of_it_is_taken(
     assert phone.share("h", [entry("p", 2), entry("p", far - 1)]).status_code == 200
     # A house that is new here goes on from counts of the others.
     assert phone.share("new", [entry("p", far + 5, "new")]).status_code == 200
+
+
+@pytest.mark.parametrize("ahead", COUNTS_AHEAD)
+def test_laptop_and_phone_take_the_same_counts(ahead: Ahead, laptop: Laptop, phone: Phone) -> None:
+    if ahead.highest:
+        assert phone.share("h", [entry("q", ahead.highest)]).status_code == 200
+    answer = phone.share("h", [entry("p", ahead.counter)])
+    assert answer.status_code == (200 if ahead.is_taken else 422)
 
 
 def test_what_the_laptop_keeps_for_itself_is_neither_shown_nor_shared(
