@@ -6,12 +6,12 @@ one line of the stick (`longpoint.sticks.bound`), and what sticks of that cost a
 """
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import Floor
 from longpoint.sticks.demand import PER_MM
-from longpoint.sticks.every_plan import EveryPlan
 from longpoint.sticks.fit import Packing, cost_of
 from longpoint.sticks.laying import Workload, left_over
 from longpoint.sticks.plan import CutStick, Goal, Reached, StickSource
@@ -22,13 +22,26 @@ _MOST_STEPS: Final = 20_000
 """Costs of more steps than this aren't gone through; the limits are then weaker."""
 
 
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """What no plan can better that costs no more.
+
+    Attributes:
+        sticks: None opens fewer new sticks.
+        longest: None that opens no more sticks than the plan leaves a longer offcut. [0.01 mm]
+    """
+
+    sticks: int
+    longest: int
+
+
 def packing_goals(
     profile: str,
     work: Workload,
     bars: Bars,
     floor: Floor,
     packing: Packing,
-    every: EveryPlan | None = None,
+    known: Limits | None = None,
 ) -> tuple[Reached, ...]:
     """Return how many new sticks a packing opens, and how long an offcut it leaves.
 
@@ -38,32 +51,38 @@ def packing_goals(
         bars: The lengths.
         floor: Least needs of the pieces, most room of the sticks.
         packing: All pieces on their sticks.
-        every: The best of every plan, where all were looked at.
+        known: Limits that are known; None: by sums.
     """
     if not packing.sticks or packing.unplaced:
         return ()
-    sticks = sum(bars.bars[stick.bar].source is StickSource.STOCK for stick in packing.sticks)
-    left = max(left_over(work, s.places, bars.bars[s.bar].room) for s in packing.sticks)
-    fewest, most = (
-        _sums(work, bars, floor, packing, sticks)
-        if every is None
-        else (every.sticks, every.longest)
-    )
+    sticks, left = new_sticks(bars, packing), longest_left(work, bars, packing)
+    limits = limits_by_sums(work, bars, floor, packing) if known is None else known
     return (
-        Reached(goal=Goal.FEW_STICKS, profile=profile, value=sticks, limit=min(sticks, fewest)),
+        Reached(
+            goal=Goal.FEW_STICKS, profile=profile, value=sticks, limit=min(sticks, limits.sticks)
+        ),
         Reached(
             goal=Goal.LONG_OFFCUT,
             profile=profile,
             value=left / PER_MM,
-            limit=max(left, most) / PER_MM,
+            limit=max(left, limits.longest) / PER_MM,
         ),
     )
 
 
-def _sums(
-    work: Workload, bars: Bars, floor: Floor, packing: Packing, sticks: int
-) -> tuple[int, int]:
-    """The fewest new sticks, and the longest that so many can leave, by sums. [-, 0.01 mm]"""
+def new_sticks(bars: Bars, packing: Packing) -> int:
+    """Return how many new sticks a packing opens."""
+    return sum(bars.bars[stick.bar].source is StickSource.STOCK for stick in packing.sticks)
+
+
+def longest_left(work: Workload, bars: Bars, packing: Packing) -> int:
+    """Return the longest offcut that a packing leaves. [0.01 mm]"""
+    return max(left_over(work, s.places, bars.bars[s.bar].room) for s in packing.sticks)
+
+
+def limits_by_sums(work: Workload, bars: Bars, floor: Floor, packing: Packing) -> Limits:
+    """Return what sticks of a packing's cost and number can hold and leave at best."""
+    sticks = new_sticks(bars, packing)
     rooms = _most_rooms(bars, floor, cost_of(bars.bars, packing) // bars.step, sticks)
     needed = sum(floor.bases)
     fewest = next((count for count, room in enumerate(rooms) if room >= needed), sticks)
@@ -71,7 +90,7 @@ def _sums(
     most = min(rooms[-1] - needed, _longest_rest(bars, floor)) - min(
         work.left_kerf + work.right_kerf
     )
-    return fewest, most
+    return Limits(fewest, most)
 
 
 def together_goal(profile: str, floor: Floor, openings: Sequence[str], packing: Packing) -> Reached:

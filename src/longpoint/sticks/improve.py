@@ -12,10 +12,10 @@ from longpoint.sticks.choosing import FEW_SETS, MOST_SETS, from_choice
 from longpoint.sticks.dive import Limit, dive
 from longpoint.sticks.effort import Effort
 from longpoint.sticks.every_pattern import Outcome, from_every_pattern, from_known_patterns
-from longpoint.sticks.fit import Filled, Packing, cost_of, downsized
+from longpoint.sticks.fit import Packing, cost_of, downsized
 from longpoint.sticks.generation import Bound, better_bound, first_bound, generate
-from longpoint.sticks.laying import Place, Workload, used_length
-from longpoint.sticks.master import Master
+from longpoint.sticks.laying import Workload
+from longpoint.sticks.master import Master, Prices
 from longpoint.sticks.patterns import Layout, Pattern, groups_of
 from longpoint.sticks.pricing import NEARLY, fits, least_needs, likely_needs
 from longpoint.sticks.sets_to_choose import SetChooser
@@ -51,11 +51,15 @@ class Improved:
         packing: The better packing.
         bound: A cost that no plan undercuts, in whole cost units.
         solved_by: Name and version of the solver; empty where it wasn't needed.
+        patterns: Patterns that the search knew in the end, for the goals that follow the cost.
+        prices: Prices that gave the bound, in steps of cost; None where none were looked for.
     """
 
     packing: Packing
     bound: int
     solved_by: str
+    patterns: tuple[Pattern, ...] = ()
+    prices: Prices | None = None
 
 
 def improve(
@@ -83,7 +87,13 @@ def improve(
         return Improved(start, simple_bound, "")
     search = _Search(work, bars, start, floor, simple_bound, solver, effort)
     search.run()
-    return Improved(search.best, search.bound.steps * bars.step, search.master.solved_by)
+    return Improved(
+        search.best,
+        search.bound.steps * bars.step,
+        search.master.solved_by,
+        tuple(search.master.patterns[number] for number in search.numbers),
+        search.bound.prices,
+    )
 
 
 class _Search:
@@ -275,7 +285,7 @@ class _Search:
     def _take(self, patterns: Sequence[Pattern]) -> None:
         if not patterns:
             return
-        packing = downsized(self.work, self.bars.bars, self._packing(patterns))
+        packing = downsized(self.work, self.bars.bars, self.layout.packing(patterns))
         if cost_of(self.bars.bars, packing) < cost_of(self.bars.bars, self.best):
             self.best = packing
 
@@ -309,19 +319,3 @@ class _Search:
         for stick in packing.sticks:
             room = self.bars.bars[stick.bar].room
             yield Pattern(stick.bar, self.layout.known(stick.places, room))
-
-    def _packing(self, patterns: Iterable[Pattern]) -> Packing:
-        """The patterns with real pieces in the places of their groups."""
-        unused = [list(reversed(group)) for group in self.layout.groups]
-        stand_ins = {
-            piece: number for number, group in enumerate(self.layout.groups) for piece in group
-        }
-        sticks = []
-        for pattern in patterns:
-            room = self.bars.bars[pattern.bar].room
-            places = tuple(
-                Place(unused[stand_ins[place.piece]].pop(), place.turned)
-                for place in self.layout.places(pattern.counts, room)
-            )
-            sticks.append(Filled(pattern.bar, places, used_length(self.work, places)))
-        return Packing(tuple(sticks))

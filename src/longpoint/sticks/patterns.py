@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from typing import Final
 
 from longpoint.sticks.bars import Bar
-from longpoint.sticks.fit import Filled, put_in
+from longpoint.sticks.fit import Filled, Packing, put_in
 from longpoint.sticks.laying import Place, Workload, used_length
 from longpoint.sticks.ordering import best_order
 
@@ -91,6 +91,19 @@ class Layout:
                 for group, count in counts
                 if count > (group == smallest)
             )
+
+    def packing(self, patterns: Iterable[Pattern]) -> Packing:
+        """Return patterns as sticks, with real pieces in the places of their groups."""
+        unused = [list(reversed(group)) for group in self.groups]
+        stand_ins = {piece: number for number, group in enumerate(self.groups) for piece in group}
+        sticks = []
+        for pattern in patterns:
+            places = tuple(
+                Place(unused[stand_ins[place.piece]].pop(), place.turned)
+                for place in self.places(pattern.counts, self.bars[pattern.bar].room)
+            )
+            sticks.append(Filled(pattern.bar, places, used_length(self.work, places)))
+        return Packing(tuple(sticks))
 
     def _places(self, counts: Counts, room: int) -> tuple[Place, ...]:
         pieces = [piece for group, count in counts for piece in self.groups[group][:count]]

@@ -134,7 +134,7 @@ def _sawn(
         [(job.work, job.bars, each.packing) for job, each in plans], by_mark, house.saw
     )
     sawn = [
-        (job, packing, each.every)
+        (job, packing, each.limits)
         for (job, each), packing in zip(plans, order.packings, strict=True)
     ]
     plan = replace(
@@ -147,8 +147,8 @@ def _sawn(
     )
     reached = tuple(
         reached
-        for job, packing, every in sawn
-        for reached in profile_goals(job.profile, job.work, job.bars, job.openings, packing, every)
+        for job, packing, limits in sawn
+        for reached in profile_goals(job.profile, job.work, job.bars, job.openings, packing, limits)
     )
     steps = saw_steps(plan, pieces, house.saw)
     return replace(plan, reached=(*reached, *order_goals(plan.sticks, steps, order.fewest_changes)))

@@ -6,21 +6,20 @@ from typing import Final
 
 from longpoint.linear.port import LinearSolver
 from longpoint.speech.said import say
+from longpoint.sticks.after_cost import after_cost
 from longpoint.sticks.bars import Bars
 from longpoint.sticks.bound import Floor, floor_of, simple_bound
 from longpoint.sticks.demand import PER_MM
 from longpoint.sticks.effort import Effort
-from longpoint.sticks.every_plan import EveryPlan, every_plan
 from longpoint.sticks.fit import Filled, Packing, cost_of, fit, score
 from longpoint.sticks.full_sticks import full_sticks
-from longpoint.sticks.goals import packing_goals, together_goal
+from longpoint.sticks.goals import Limits, packing_goals, together_goal
 from longpoint.sticks.improve import Improved, improve
 from longpoint.sticks.laying import Workload, left_over, positions_mm, used_length
 from longpoint.sticks.many_pieces import part_planner, plan_many
 from longpoint.sticks.ordering import best_order
 from longpoint.sticks.parts_of_sticks import PartPlanner
 from longpoint.sticks.plan import CutStick, Laid, Proof, Reached, StickSource
-from longpoint.sticks.tidy import tidied
 from longpoint.sticks.together import gathered
 from longpoint.sticks.weighed_bound import weighed_bound
 
@@ -38,13 +37,13 @@ class ProfilePlan:
         sticks: Its sticks, biggest pieces first.
         proof: How good they are.
         packing: What lies on the same sticks, in the same order.
-        every: The best of every plan, where all were looked at.
+        limits: What no plan of that cost can better, where that is known; None: by sums.
     """
 
     sticks: tuple[CutStick, ...]
     proof: Proof
     packing: Packing
-    every: EveryPlan | None = None
+    limits: Limits | None = None
 
     @property
     def unplaced(self) -> tuple[int, ...]:
@@ -76,10 +75,8 @@ def plan_profile(
     found = _packed(work, bars, solver, effort)
     if found.packing.unplaced:
         found = _short(work, bars, solver, effort)
-    packing = tidied(work, bars.bars, found.packing)
-    every = every_plan(work, bars.bars, packing)
-    if every is not None:
-        packing = _better(work, bars, packing, every.packing)
+    after = after_cost(work, bars, found, solver, effort)
+    packing = after.packing
     if openings:
         packing = gathered(work, bars.bars, openings, packing)
     ordered = (_ordered(work, bars, stick) for stick in packing.sticks)
@@ -94,7 +91,7 @@ def plan_profile(
         unit=bars.unit,
         solver=found.solved_by,
     )
-    return ProfilePlan(cut_sticks(profile, work, bars, packing), proof, packing, every)
+    return ProfilePlan(cut_sticks(profile, work, bars, packing), proof, packing, after.limits)
 
 
 def profile_goals(
@@ -103,7 +100,7 @@ def profile_goals(
     bars: Bars,
     openings: Sequence[str],
     packing: Packing,
-    every: EveryPlan | None = None,
+    limits: Limits | None = None,
 ) -> tuple[Reached, ...]:
     """Return how far a packing gets with the goals that follow the cost, but for those of the saw.
 
@@ -113,10 +110,10 @@ def profile_goals(
         bars: The lengths.
         openings: The opening or run of each piece, where those of one are wanted from one stick.
         packing: All pieces on their sticks, laid as they are cut.
-        every: The best of every plan, where all were looked at.
+        limits: What no plan of that cost can better; None: by sums.
     """
     floor = floor_of(work, bars.bars)
-    reached = packing_goals(profile, work, bars, floor, packing, every)
+    reached = packing_goals(profile, work, bars, floor, packing, limits)
     if openings:
         reached = (*reached, together_goal(profile, floor, openings, packing))
     return reached
@@ -143,7 +140,7 @@ def _planned_one_by_one(
         if found.solved_by
         else first.solved_by
     )
-    return Improved(found.packing, found.bound, by)
+    return replace(found, solved_by=by)
 
 
 def _planned_in_parts(
@@ -216,17 +213,6 @@ def cut_sticks(profile: str, work: Workload, bars: Bars, packing: Packing) -> tu
         _cut_stick(f"{profile}-{number}", profile, work, bars, stick)
         for number, stick in enumerate(packing.sticks, 1)
     )
-
-
-def _better(work: Workload, bars: Bars, found: Packing, best: Packing) -> Packing:
-    """The best of every plan, where that is better than what was found."""
-
-    def worth(packing: Packing) -> tuple[int, int, int]:
-        new = sum(bars.bars[stick.bar].source is StickSource.STOCK for stick in packing.sticks)
-        left = (left_over(work, each.places, bars.bars[each.bar].room) for each in packing.sticks)
-        return cost_of(bars.bars, packing), new, -max(left, default=0)
-
-    return min(found, best, key=worth)
 
 
 def _ordered(work: Workload, bars: Bars, stick: Filled) -> Filled:

@@ -8,6 +8,7 @@ from longpoint.solvers.highs import HighsSolver
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.plan import StickSource
 from longpoint.sticks.plan_sticks import plan_sticks
+from longpoint.sticks.saw_order import ABOUT_AS_LONG_MM
 from longpoint.survey.profiles import Profile, Stock
 from tests.random_sticks import architrave_piece, house_of, house_pieces, skirting_piece
 
@@ -142,10 +143,10 @@ def test_every_profile_is_planned_by_itself_in_the_house_s_order() -> None:
     assert [stick.name for stick in plan.sticks] == ["SK-1", "OG-1"]
 
 
-def test_the_stick_with_the_biggest_piece_comes_first() -> None:
+def test_a_stick_with_about_the_biggest_piece_comes_first() -> None:
     plan = plan_sticks(house_pieces(13, openings=8), house_of(reversible=True), HighsSolver())
     biggest = [max(one.end_mm - one.start_mm for one in stick.laid) for stick in plan.sticks]
-    assert biggest[0] == max(biggest)
+    assert biggest[0] >= max(biggest) - ABOUT_AS_LONG_MM
 
 
 def test_of_equal_costs_the_plan_with_fewer_sticks_is_taken() -> None:

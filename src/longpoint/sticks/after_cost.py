@@ -1,0 +1,91 @@
+"""From the cheapest plan to one that gets further with the goals after the cost, and their limits.
+
+First the pieces are moved about so that what is left lies together. Few pieces: the best of every
+plan. More of them: fewer new sticks, by a bound and a search (`longpoint.sticks.fewest_sticks`).
+"""
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+from longpoint.linear.port import LinearSolver
+from longpoint.sticks.bars import Bars
+from longpoint.sticks.bound import floor_of
+from longpoint.sticks.effort import Effort
+from longpoint.sticks.every_plan import every_plan
+from longpoint.sticks.fewest_sticks import fewest_sticks
+from longpoint.sticks.fit import Packing, cost_of
+from longpoint.sticks.goal_program import Stock
+from longpoint.sticks.goals import Limits, limits_by_sums, longest_left, new_sticks
+from longpoint.sticks.improve import Improved
+from longpoint.sticks.laying import Workload
+from longpoint.sticks.patterns import Layout, Pattern, groups_of
+from longpoint.sticks.plan import StickSource
+from longpoint.sticks.tidy import tidied
+
+_MOST_GROUPS: Final = 300
+"""Of more different pieces the goals are judged by sums."""
+
+
+@dataclass(frozen=True, slots=True)
+class AfterCost:
+    """A packing that costs no more, and what no plan of that cost can better.
+
+    Attributes:
+        packing: The packing.
+        limits: What no plan can better; None: not looked for.
+    """
+
+    packing: Packing
+    limits: Limits | None
+
+
+def after_cost(
+    work: Workload, bars: Bars, found: Improved, solver: LinearSolver | None, effort: Effort
+) -> AfterCost:
+    """Return a packing that costs no more and is no worse by any goal.
+
+    Args:
+        work: The pieces.
+        bars: The lengths.
+        found: The cheapest packing, and what its search knew.
+        solver: Solves the programs; None: few pieces alone are looked at.
+        effort: Limits.
+    """
+    packing = tidied(work, bars.bars, found.packing)
+    every = every_plan(work, bars.bars, packing)
+    if every is not None:
+        best = min(packing, every.packing, key=lambda choice: _worth(work, bars, choice))
+        return AfterCost(best, Limits(every.sticks, every.longest))
+    if solver is None or packing.unplaced or not packing.sticks:
+        return AfterCost(packing, None)
+    limits, groups = limits_by_sums(work, bars, floor_of(work, bars.bars), packing), groups_of(work)
+    is_free = any(bar.cost == 0 and bar.source is StickSource.STOCK for bar in bars.bars)
+    if is_free or len(groups) > _MOST_GROUPS or limits.sticks >= new_sticks(bars, packing):
+        return AfterCost(packing, limits)
+    stock = Stock(layout=Layout(work, bars.bars, groups), bars=bars, solver=solver, effort=effort)
+    return _with_fewest_sticks(work, stock, packing, found, limits)
+
+
+def _with_fewest_sticks(
+    work: Workload, stock: Stock, packing: Packing, found: Improved, limits: Limits
+) -> AfterCost:
+    bars = stock.bars
+    floor = floor_of(work, bars.bars)
+    few = fewest_sticks(stock, floor, _patterns(stock, packing), found.patterns)
+    if few.patterns:
+        packing = tidied(work, bars.bars, stock.layout.packing(few.patterns))
+        limits = limits_by_sums(work, bars, floor, packing)
+    return AfterCost(packing, replace(limits, sticks=max(limits.sticks, few.floor)))
+
+
+def _patterns(stock: Stock, packing: Packing) -> tuple[Pattern, ...]:
+    rooms = [bar.room for bar in stock.bars.bars]
+    return tuple(
+        Pattern(stick.bar, stock.layout.known(stick.places, rooms[stick.bar]))
+        for stick in packing.sticks
+    )
+
+
+def _worth(work: Workload, bars: Bars, packing: Packing) -> tuple[int, int, int]:
+    left = longest_left(work, bars, packing) if packing.sticks else 0
+    return cost_of(bars.bars, packing), new_sticks(bars, packing), -left
