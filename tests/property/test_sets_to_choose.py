@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from longpoint.solvers import set_program
 from longpoint.solvers.set_search import choose_sets
+from longpoint.sticks.patterns import Pattern, pattern_list
 from longpoint.sticks.sets_to_choose import SetChoice
 
 
@@ -33,8 +34,7 @@ def drawn(seed: int, pieces: tuple[int, ...], *, wrong: bool) -> SetChoice:
             sets[counts, draw.randrange(3)] = None
     uncut = {number for number in range(len(sets)) if wrong and draw.random() < 0.3}
     return SetChoice(
-        sets=tuple(counts for counts, _ in sets),
-        bars=tuple(bar for _, bar in sets),
+        patterns=pattern_list(Pattern(bar, counts) for counts, bar in sets),
         costs=(draw.randint(0, 3), draw.randint(2, 9), draw.randint(5, 12)),
         pieces=pieces,
         limits=(draw.randint(0, 2), None, None),
@@ -56,8 +56,9 @@ def cheapest(choice: SetChoice) -> int | None:
             return 0
         first = next(group for group, count in enumerate(left) if count)
         best: int | None = None
-        for number, counts in enumerate(choice.sets):
-            held, bar = dict(counts), choice.bars[number]
+        for number in range(len(choice.patterns)):
+            pattern = choice.patterns.pattern(number)
+            held, bar = dict(pattern.counts), pattern.bar
             if first not in held or not choice.can_be_cut(number) or (bar == 0 and not free):
                 continue
             after = tuple(count - held.get(group, 0) for group, count in enumerate(left))
@@ -101,7 +102,7 @@ def test_of_alike_pieces_never_more_is_claimed_than_is_true(
     found = choose_sets(choice)
     assert found.floor <= (choice.able[-1] + 1 if best is None else best)
     if found.numbers:
-        cost = sum(choice.costs[choice.bars[number]] for number in found.numbers)
+        cost = sum(choice.costs[choice.patterns.bars[number]] for number in found.numbers)
         assert best is not None
         assert cost >= best
         _is_a_plan(choice, found.numbers, cost)
@@ -113,18 +114,25 @@ def _is_a_plan(choice: SetChoice, numbers: tuple[int, ...], cost: int | None) ->
     cut = [0] * len(choice.pieces)
     for number in numbers:
         assert choice.can_be_cut(number)
-        for group, count in choice.sets[number]:
+        for group, count in choice.patterns.pattern(number).counts:
             cut[group] += count
     assert tuple(cut) == choice.pieces
-    assert sum(choice.bars[number] == 0 for number in numbers) <= (choice.limits[0] or 0)
-    assert sum(choice.costs[choice.bars[number]] for number in numbers) == cost
+    assert sum(choice.patterns.bars[number] == 0 for number in numbers) <= (choice.limits[0] or 0)
+    assert sum(choice.costs[choice.patterns.bars[number]] for number in numbers) == cost
 
 
 def test_three_pairs_of_three_pieces_are_cut_off_at_once() -> None:
     """In halves each pair is taken once and a half; whole, one piece needs a stick of its own."""
     choice = SetChoice(
-        sets=(((0, 1), (1, 1)), ((1, 1), (2, 1)), ((0, 1), (2, 1)), ((0, 1),), ((1, 1),)),
-        bars=(0, 0, 0, 1, 1),
+        patterns=pattern_list(
+            (
+                Pattern(0, ((0, 1), (1, 1))),
+                Pattern(0, ((1, 1), (2, 1))),
+                Pattern(0, ((0, 1), (2, 1))),
+                Pattern(1, ((0, 1),)),
+                Pattern(1, ((1, 1),)),
+            )
+        ),
         costs=(2, 2),
         pieces=(1, 1, 1),
         limits=(None, None),

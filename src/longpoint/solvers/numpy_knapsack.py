@@ -1,5 +1,6 @@
 """The knapsack's tables as arrays of numpy, behind the same port as those in whole numbers."""
 
+from array import array
 from collections.abc import Sequence
 from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Final, NamedTuple
@@ -10,10 +11,13 @@ from longpoint.sticks.knapsack import MOST_FINE_VALUE
 from longpoint.sticks.lean_states import MOVES, State
 from longpoint.sticks.table_sets import (
     Item,
+    Lengths,
+    ListedSets,
     TableSets,
     copy_of_next,
     first_copy,
     in_order_of_links,
+    listed_sets,
 )
 
 if TYPE_CHECKING:
@@ -103,12 +107,13 @@ class NumpyKnapsack(TableSets):
         return after
 
     def sets_worth(
-        self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
-    ) -> tuple[tuple[int, tuple[int, ...]], ...] | None:
-        """Return every set worth at least its end's charge, as (end, numbers, ascending), in order.
-
-        Sets of the same numbers count once. None where there are more than `most`.
-        """
+        self,
+        ends: Sequence[tuple[State, int]],
+        charges: Sequence[int],
+        most: int,
+        lengths: Lengths | None = None,
+    ) -> ListedSets | None:
+        """Return every set worth at least its end's charge; see the port."""
         numpy, count = self._numpy, len(self.items)
         able = [
             end
@@ -116,7 +121,7 @@ class NumpyKnapsack(TableSets):
             if self._entry(count, state, length) >= max(0, charges[end])
         ]
         if not able:
-            return ()
+            return listed_sets(())
         rows = _Rows(
             numpy.array(able, dtype=numpy.int64),
             numpy.array([int(ends[end][0]) for end in able], dtype=numpy.int64),
@@ -125,19 +130,14 @@ class NumpyKnapsack(TableSets):
             numpy.zeros(len(able), dtype=bool),
             numpy.full(len(able), -1, dtype=numpy.int64),
         )
-        links: list[tuple[int, int]] = []
+        links = _Links()
         for index in range(count - 1, -1, -1):
             rows = self._with_and_without(index, rows, links)
             if len(rows.ends) > most:
                 return None
-        return tuple(
-            sorted(
-                (end, self._linked(link, links))
-                for end, link in zip(rows.ends.tolist(), rows.links.tolist(), strict=True)
-            )
-        )
+        return links.listed(rows.ends, rows.links, lengths)
 
-    def _with_and_without(self, index: int, rows: _Rows, links: list[tuple[int, int]]) -> _Rows:
+    def _with_and_without(self, index: int, rows: _Rows, links: "_Links") -> _Rows:
         """Go on from sets chosen among the items behind this one: without it, and with it."""
         numpy, item = self._numpy, self.items[index]
         parts = []
@@ -155,15 +155,13 @@ class NumpyKnapsack(TableSets):
             for source in moves.get(state, ()):
                 reaches = self._reaches(index, source, lengths, charges)
                 taken = eager.only(reaches)
-                first = len(links)
-                links.extend((link, item.number) for link in taken.links.tolist())
                 parts.append(
                     taken.changed(
                         states=numpy.full(len(taken.ends), int(source), dtype=numpy.int64),
                         lengths=lengths[reaches],
                         charges=charges[reaches],
                         taken=numpy.ones(len(taken.ends), dtype=bool),
-                        links=numpy.arange(first, len(links), dtype=numpy.int64),
+                        links=links.added(taken.links, item.number),
                     )
                 )
         return _Rows(*(numpy.concatenate(arrays) for arrays in zip(*parts, strict=True)))
@@ -179,19 +177,61 @@ class NumpyKnapsack(TableSets):
         reached: NDArray[Any] = (lengths >= 0) & enough
         return reached
 
-    @staticmethod
-    def _linked(link: int, links: Sequence[tuple[int, int]]) -> tuple[int, ...]:
-        numbers = []
-        while link >= 0:
-            link, number = links[link]
-            numbers.append(number)
-        return tuple(sorted(numbers))
-
     def _entry(self, count: int, state: State, length: int) -> int:
         table = self._history[count][state]
         if table is None or length < 0:
             return -1
         return max(int(table.item(length)), -1)
+
+
+class _Links:
+    """What was taken by the sets in the making, each link with the one before it."""
+
+    def __init__(self) -> None:
+        self._numpy: ModuleType = numpy_in_one_thread()
+        self._before: list[NDArray[Any]] = []
+        self._numbers: list[int] = []
+        self._many = 0
+
+    def added(self, before: "NDArray[Any]", number: int) -> "NDArray[Any]":
+        """Return new links, one after each of these, by which the same number was taken."""
+        numpy, first = self._numpy, self._many
+        self._before.append(before)
+        self._numbers.append(number)
+        self._many += len(before)
+        new: NDArray[Any] = numpy.arange(first, self._many, dtype=numpy.int64)
+        return new
+
+    def listed(
+        self, ends: "NDArray[Any]", last: "NDArray[Any]", lengths: Lengths | None
+    ) -> ListedSets:
+        """Return the sets behind the last links, in order, less those that are too long."""
+        numpy = self._numpy
+        sizes = [len(before) for before in self._before]
+        before = numpy.concatenate([*self._before, numpy.full(1, -1)])
+        numbers = numpy.append(numpy.repeat(numpy.array(self._numbers, dtype=int), sizes), -1)
+        columns = list[Any]()
+        # The link of nothing is the last one of the arrays.
+        while (last >= 0).any():
+            columns.append(numbers[last])
+            last = before[last]
+        none = numpy.iinfo(numpy.int64).max
+        table = numpy.stack(columns or [numpy.full(len(ends), -1)])
+        table = numpy.sort(numpy.where(table < 0, none, table), axis=0)
+        taken = table < none
+        kept = taken[0]
+        if lengths is not None:
+            needs = numpy.append(numpy.array(lengths.needs, dtype=numpy.int64), 0)
+            rooms = numpy.array(lengths.rooms, dtype=numpy.int64)
+            needed = needs[numpy.where(taken, table, len(needs) - 1)].sum(axis=0)
+            kept = kept & (needed <= rooms[ends])
+        # A set that is the beginning of another one comes before it.
+        order = numpy.lexsort((*numpy.where(taken, table, -1)[::-1], ends))
+        order = order[kept[order]]
+        table, taken = table[:, order].T, taken[:, order].T
+        starts = numpy.concatenate([numpy.zeros(1, dtype=numpy.int64), taken.sum(axis=1).cumsum()])
+        parts = (ends[order], starts, table[taken])
+        return ListedSets(*(array("q", part.astype(numpy.int64).tobytes()) for part in parts))
 
 
 class FineNumpyKnapsack(NumpyKnapsack):

@@ -61,26 +61,23 @@ class SetProgram:
         self._highspy: ModuleType = importlib.import_module("highspy")
         numpy = self._numpy
         groups = len(choice.pieces)
-        self.held = numpy.zeros((groups, len(choice.sets)), dtype=numpy.uint8)
-        for number, counts in enumerate(choice.sets):
-            for group, count in counts:
-                self.held[group, number] = count
-        self.bars = numpy.array(choice.bars, dtype=numpy.int64)
+        sets = choice.patterns.sets
+        # What the sets hold, one piece after the other, to add up what they are worth.
+        self._flat = numpy.array(sets.numbers, dtype=numpy.int64)
+        starts = numpy.array(sets.starts, dtype=numpy.int64)
+        self._starts, self._sizes = starts[:-1], numpy.diff(starts)
+        self.held = numpy.zeros((groups, len(sets)), dtype=numpy.uint8)
+        columns = numpy.repeat(numpy.arange(len(sets)), self._sizes)
+        numpy.add.at(self.held, (self._flat, columns), 1)
+        self.bars = numpy.array(choice.patterns.bars, dtype=numpy.int64)
         self._rows = groups + len(choice.costs) + 1
         self.pieces = numpy.array(choice.pieces, dtype=numpy.int64)
         self._costs = numpy.array(choice.costs, dtype=numpy.double)[self.bars]
-        # What a set holds, one piece after the other, to add up what they are worth.
-        flat = [(group, count) for counts in choice.sets for group, count in counts]
-        self._flat_groups = numpy.array([group for group, _ in flat], dtype=numpy.int64)
-        self._flat_counts = numpy.array([count for _, count in flat], dtype=numpy.double)
-        sizes = [len(counts) for counts in choice.sets]
-        self._sizes = numpy.array(sizes, dtype=numpy.int64)
-        self._starts = numpy.cumsum(self._sizes) - self._sizes
-        self.names = numpy.arange(len(choice.sets))
+        self.names = numpy.arange(len(sets))
         self.work = 0
         self.cuts: list[tuple[int, ...]] = []
         self._cut_parts = list[Any]()
-        self._loaded = numpy.zeros(len(choice.sets), dtype=bool)
+        self._loaded = numpy.zeros(len(sets), dtype=bool)
         self._numbers = numpy.zeros(0, dtype=numpy.int64)
         self._open = numpy.zeros(0, dtype=bool)
         self._begin(choice)
@@ -157,8 +154,7 @@ class SetProgram:
         stays = kept[self._numbers]
         self._numbers = (numpy.cumsum(kept) - 1)[self._numbers[stays]]
         self._open = self._open[stays]
-        flat = numpy.repeat(kept, self._sizes)
-        self._flat_groups, self._flat_counts = self._flat_groups[flat], self._flat_counts[flat]
+        self._flat = self._flat[numpy.repeat(kept, self._sizes)]
         self._sizes = self._sizes[kept]
         self._starts = numpy.cumsum(self._sizes) - self._sizes
         self.held, self.bars, self._costs = self.held[:, kept], self.bars[kept], self._costs[kept]
@@ -188,17 +184,15 @@ class SetProgram:
             places,
             numpy.ones(self._rows),
         )
-        worth = numpy.add.reduceat(
-            numpy.array(choice.prices)[self._flat_groups] * self._flat_counts, self._starts
-        )
+        worth = numpy.add.reduceat(numpy.array(choice.prices)[self._flat], self._starts)
         order = numpy.argsort(self._costs - worth, kind="stable")
         self._load(order[: _FIRST * len(choice.pieces)])
 
     def _reduced(self, duals: "NDArray[Any]") -> "NDArray[Any]":
         numpy, groups = self._numpy, len(self.pieces)
         self.work += len(self.bars)
-        worth = duals[:groups][self._flat_groups] * self._flat_counts
-        reduced: NDArray[Any] = self._costs - numpy.add.reduceat(worth, self._starts)
+        worth = numpy.add.reduceat(duals[:groups][self._flat], self._starts)
+        reduced: NDArray[Any] = self._costs - worth
         after = len(duals) - len(self._cut_parts)
         sticks = duals[groups : after - 1] + duals[after - 1]
         reduced -= sticks[self.bars]

@@ -42,7 +42,7 @@ class _Node:
 
 def choose_sets(choice: SetChoice) -> ChosenSets:
     """Return the best choice found within the limits, and what any choice costs at least."""
-    if not choice.sets or not choice.able:
+    if not len(choice.patterns) or not choice.able:
         return ChosenSets(choice.able[-1] + 1 if choice.able else 0, ())
     return _Search(choice).run()
 
@@ -56,7 +56,7 @@ class _Search:
         self._best: tuple[int, ...] = ()
         self._unsure = math.inf
         """Least cost at which it isn't known whether there is a choice."""
-        self._alive = self._numpy.ones(len(choice.sets), dtype=bool)
+        self._alive = self._numpy.ones(len(choice.patterns), dtype=bool)
         self._seen: dict[int, bool | None] = {}
 
     def run(self) -> ChosenSets:
@@ -150,7 +150,7 @@ class _Search:
         self._able = self._able[: bisect.bisect_left(self._able, cost)]
 
     def _cost(self, numbers: "tuple[int, ...] | list[int]") -> int:
-        return sum(self._choice.costs[self._choice.bars[number]] for number in numbers)
+        return sum(self._choice.costs[self._choice.patterns.bars[number]] for number in numbers)
 
     def _by_sticks(
         self, node: _Node, allowed: "NDArray[Any]", relaxed: Relaxed, floor: int

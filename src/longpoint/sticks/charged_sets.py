@@ -5,7 +5,7 @@ from typing import Final
 from longpoint.sticks.every_pattern import Sieve
 from longpoint.sticks.goal_program import Charges, Stock
 from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.pricing import Needs, Priced, fits
+from longpoint.sticks.pricing import Priced
 from longpoint.sticks.sets_to_choose import SetChoice, SetChooser
 
 _WORK: Final = 5_000_000
@@ -15,14 +15,13 @@ more than what all small errors of linear solutions come to."""
 
 
 def chosen_at(
-    stock: Stock, at: Charges, least: Needs, priced: Priced, most: int, most_listed: int, nodes: int
+    stock: Stock, at: Charges, priced: Priced, most: int, most_listed: int, nodes: int
 ) -> tuple[Pattern, ...] | None:
     """Return a plan that is charged no more.
 
     Args:
         stock: What is asked.
         at: The charges.
-        least: Needs that no pattern undercuts.
         priced: The knapsack with these, at the charges.
         most: Most that a plan may be charged. [steps of charge]
         most_listed: Most sets.
@@ -33,21 +32,20 @@ def chosen_at(
     """
     choose: SetChooser | None = getattr(stock.solver, "choose_sets", None)
     most += _SPARE
-    listed = priced.losing_least(most, most_listed) if choose is not None else None
-    if choose is None or listed is None:
+    sets = priced.listed(most, most_listed) if choose is not None else None
+    if choose is None or sets is None:
         return None
-    sets = [pattern for pattern in listed if fits(least, pattern)]
     sieve = Sieve(at.master)
 
     def can_be_cut(number: int) -> bool | None:
-        if not sieve.may_be_cut(sets[number]):
+        pattern = sets.pattern(number)
+        if not sieve.may_be_cut(pattern):
             return False
-        return None if sets[number] in sieve.unsure else True
+        return None if pattern in sieve.unsure else True
 
     found = choose(
         SetChoice(
-            sets=tuple(pattern.counts for pattern in sets),
-            bars=tuple(pattern.bar for pattern in sets),
+            patterns=sets,
             costs=at.master.steps,
             pieces=at.master.whole.pieces,
             limits=at.master.whole.sticks,
@@ -60,5 +58,5 @@ def chosen_at(
         )
     )
     if found.numbers:
-        return tuple(sets[number] for number in found.numbers)
+        return tuple(sets.pattern(number) for number in found.numbers)
     return () if found.floor > most else None

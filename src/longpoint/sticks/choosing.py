@@ -11,8 +11,8 @@ from typing import Final
 
 from longpoint.sticks.every_pattern import Outcome, Sieve
 from longpoint.sticks.master import Master, Prices
-from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.pricing import Needs, Priced, fits
+from longpoint.sticks.patterns import PatternList
+from longpoint.sticks.pricing import Needs, Priced
 from longpoint.sticks.sets_to_choose import SetChoice, SetChooser
 
 MOST_SETS: Final = 100_000
@@ -56,19 +56,18 @@ def from_choice(
     listed = _listed(Priced(master, least, prices, master.whole, grid), able, most)
     if listed is None:
         return None
-    place, sets = listed
-    patterns = [pattern for pattern in sets if fits(least, pattern)]
+    place, patterns = listed
     sieve = Sieve(master)
 
     def can_be_cut(number: int) -> bool | None:
-        if not sieve.may_be_cut(patterns[number]):
+        pattern = patterns.pattern(number)
+        if not sieve.may_be_cut(pattern):
             return False
-        return None if patterns[number] in sieve.unsure else True
+        return None if pattern in sieve.unsure else True
 
     found = choose(
         SetChoice(
-            sets=tuple(pattern.counts for pattern in patterns),
-            bars=tuple(pattern.bar for pattern in patterns),
+            patterns=patterns,
             costs=master.steps,
             pieces=master.whole.pieces,
             limits=master.whole.sticks,
@@ -80,17 +79,17 @@ def from_choice(
             stop=master.stop,
         )
     )
-    chosen = tuple(patterns[number] for number in found.numbers)
+    chosen = tuple(patterns.pattern(number) for number in found.numbers)
     floor = found.floor if place == len(able) - 1 else min(found.floor, able[place + 1])
     return Outcome(floor, chosen)
 
 
-def _listed(priced: Priced, able: Sequence[int], most: int) -> tuple[int, list[Pattern]] | None:
+def _listed(priced: Priced, able: Sequence[int], most: int) -> tuple[int, PatternList] | None:
     """The place of the dearest cost whose patterns aren't too many, and these."""
-    found: tuple[int, list[Pattern]] | None = None
+    found: tuple[int, PatternList] | None = None
     low, high, place = 0, len(able) - 1, len(able) - 1
     while low <= high:
-        sets = priced.losing_least(able[place], most)
+        sets = priced.listed(able[place], most)
         if sets is None:
             high = place - 1
         else:

@@ -16,7 +16,7 @@ from longpoint.sticks.laying import used_length
 from longpoint.sticks.master import Master, Prices
 from longpoint.sticks.ordering import best_order, looks_at_all_orders
 from longpoint.sticks.patterns import Counts, Layout, Pattern
-from longpoint.sticks.pricing import WORTHWHILE, Needs, Priced, fits, whole_steps
+from longpoint.sticks.pricing import WORTHWHILE, Needs, Priced, whole_steps
 
 MOST_LISTED: Final = 16_000
 MOST_CUT: Final = 8_000
@@ -66,7 +66,7 @@ def from_every_pattern(
     if listed is None:
         return None
     sieve = Sieve(master)
-    patterns = sieve.kept(pattern for pattern in listed if fits(least, pattern))
+    patterns = sieve.kept(listed)
     if len(patterns) > MOST_CUT:
         return None
     if not patterns:

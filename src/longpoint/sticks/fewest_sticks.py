@@ -141,7 +141,6 @@ class _Search:
         found = chosen_at(
             self._stock,
             at,
-            self._least,
             self._priced(at),
             at.most(self._cost, sticks),
             _MOST_LISTED,

@@ -15,11 +15,14 @@ from longpoint.speech.said import say
 from longpoint.sticks.lean_states import MOVES, State
 from longpoint.sticks.table_sets import (
     Item,
+    Lengths,
+    ListedSets,
     Tables,
     TableSets,
     copy_of_next,
     first_copy,
     in_order_of_links,
+    listed_sets,
 )
 
 MOST_VALUE: Final = (1 << 22) - 1
@@ -74,19 +77,25 @@ class Knapsack(TableSets):
         return after
 
     def sets_worth(
-        self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
-    ) -> tuple[tuple[int, tuple[int, ...]], ...] | None:
-        """Return every set worth at least its end's charge, as (end, numbers, ascending), in order.
-
-        Sets of the same numbers count once. None where there are more than `most`.
-        """
+        self,
+        ends: Sequence[tuple[State, int]],
+        charges: Sequence[int],
+        most: int,
+        lengths: Lengths | None = None,
+    ) -> ListedSets | None:
+        """Return every set worth at least its end's charge; see the port."""
         found: list[tuple[int, tuple[int, ...]]] = []
         for end, (state, length) in enumerate(ends):
             for numbers in self._listed(state, length, charges[end]):
                 found.append((end, numbers))
                 if len(found) > most:
                     return None
-        return tuple(sorted(found))
+        return listed_sets(
+            (end, numbers)
+            for end, numbers in sorted(found)
+            if numbers
+            and (lengths is None or sum(lengths.needs[n] for n in numbers) <= lengths.rooms[end])
+        )
 
     def _listed(self, state: State, length: int, charge: int) -> Iterator[tuple[int, ...]]:
         items = self.items

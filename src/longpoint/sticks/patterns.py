@@ -1,5 +1,6 @@
 """Patterns: which pieces come out of one stick, and a check that they really do."""
 
+from array import array
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Final
@@ -8,6 +9,7 @@ from longpoint.sticks.bars import Bar
 from longpoint.sticks.fit import Filled, Packing, put_in
 from longpoint.sticks.laying import Place, Workload, used_length
 from longpoint.sticks.ordering import best_order
+from longpoint.sticks.table_sets import ListedSets, listed_sets
 
 _QUICK_STATES: Final = 400
 
@@ -26,6 +28,44 @@ class Pattern:
 
     bar: int
     counts: Counts
+
+
+@dataclass(frozen=True, slots=True)
+class PatternList:
+    """A list of patterns that can be long: a hundred thousand, as numbers one behind the other.
+
+    Attributes:
+        bars: Number of the length of each pattern.
+        sets: Groups of its pieces, one number for each piece.
+    """
+
+    bars: "array[int]"
+    sets: ListedSets
+
+    def __len__(self) -> int:
+        """Return how many patterns there are."""
+        return len(self.bars)
+
+    def pattern(self, place: int) -> Pattern:
+        """Return one of them."""
+        return Pattern(self.bars[place], _counts(self.sets.of(place)))
+
+
+def pattern_list(patterns: Iterable[Pattern]) -> PatternList:
+    """Return patterns as a list."""
+    bars = array("q")
+    sets = list[tuple[int, tuple[int, ...]]]()
+    for pattern in patterns:
+        bars.append(pattern.bar)
+        sets.append((pattern.bar, tuple(g for g, n in pattern.counts for _ in range(n))))
+    return PatternList(bars, listed_sets(sets))
+
+
+def _counts(groups: Iterable[int]) -> Counts:
+    found: dict[int, int] = {}
+    for group in groups:
+        found[group] = found.get(group, 0) + 1
+    return tuple(sorted(found.items()))
 
 
 def groups_of(work: Workload) -> tuple[tuple[int, ...], ...]:
@@ -54,10 +94,7 @@ class Layout:
 
     def counts(self, groups: Iterable[int]) -> Counts:
         """Return group numbers, one per piece, as counts."""
-        found: dict[int, int] = {}
-        for group in groups:
-            found[group] = found.get(group, 0) + 1
-        return tuple(sorted(found.items()))
+        return _counts(groups)
 
     def known(self, places: Sequence[Place], room: int) -> Counts:
         """Remember an order that keeps within a room; return its counts."""

@@ -13,6 +13,7 @@ is a bound, for any prices. It is rounded up to the step of the costs, and worke
 """
 
 import math
+from array import array
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -22,8 +23,8 @@ from longpoint.sticks.bound import Floor
 from longpoint.sticks.knapsack import state_lengths, whole_values
 from longpoint.sticks.lean_states import Gaps, Lean, State, gaps_of, state_of
 from longpoint.sticks.master import Master, Prices, Remaining
-from longpoint.sticks.patterns import Layout, Pattern
-from longpoint.sticks.table_sets import Item
+from longpoint.sticks.patterns import Layout, Pattern, PatternList
+from longpoint.sticks.table_sets import Item, Lengths, listed_sets
 
 WORTHWHILE: Final = 1e-6
 NEARLY: Final = 1e-4
@@ -200,27 +201,35 @@ class Priced:
 
         Only with needs rounded down, and for all pieces and sticks.
         """
+        found = self.listed(goal, most)
+        if found is None:
+            return None
+        return [found.pattern(number) for number in range(len(found))]
+
+    def listed(self, goal: int, most: int) -> PatternList | None:
+        """Return the same as a list that can be long."""
         theta, sticks, total = self._dual()
         budget = goal * self._scale - total
         if budget < 0:
-            return []
+            return PatternList(array("q"), listed_sets(()))
         charges = [
             math.ceil((self._master.steps[bar] * self._scale - sticks[bar] - budget) / theta)
             for bar in self._able
+        ]
+        needs, bars = self._needs, [self._able[place] for place, _, _ in self._ends]
+        rooms = [
+            needs.rooms[bar] - needs.states[state]
+            for bar, (_, state, _) in zip(bars, self._ends, strict=True)
         ]
         found = self._tables.sets_worth(
             [(state, length) for _, state, length in self._ends],
             [charges[place] for place, _, _ in self._ends],
             most,
+            Lengths(needs.pieces, rooms),
         )
         if found is None:
             return None
-        counts = self._master.layout.counts
-        return [
-            Pattern(self._able[self._ends[end][0]], counts(numbers))
-            for end, numbers in found
-            if numbers
-        ]
+        return PatternList(array("q", (bars[end] for end in found.ends)), found)
 
     def _dual(self) -> tuple[Fraction, list[Fraction], Fraction]:
         """What the prices are scaled with, prices of the sticks, and the bound; in whole values."""

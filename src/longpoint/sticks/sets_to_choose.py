@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Protocol
 
-from longpoint.sticks.patterns import Counts
+from longpoint.sticks.patterns import PatternList
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -12,8 +12,7 @@ class SetChoice:
     """Take sets from a list, so that every piece is in exactly one of them, for the least cost.
 
     Attributes:
-        sets: How many of which group of pieces; no set twice on one length.
-        bars: Number of the length of each set.
+        patterns: The sets, each with the length that it is cut from; none twice on one length.
         costs: Cost of the stick of each length, in whole steps.
         pieces: How many pieces there are of each group.
         limits: How many sticks there are of each length; None: as many as needed.
@@ -25,8 +24,7 @@ class SetChoice:
         stop: Asked between two steps; once it says yes, the search ends.
     """
 
-    sets: tuple[Counts, ...]
-    bars: tuple[int, ...]
+    patterns: PatternList
     costs: tuple[int, ...]
     pieces: tuple[int, ...]
     limits: tuple[int | None, ...]

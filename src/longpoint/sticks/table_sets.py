@@ -1,6 +1,7 @@
 """The port of the knapsack, and how its sets are looked up."""
 
-from collections.abc import Iterable, Sequence
+from array import array
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, Protocol
 
@@ -59,6 +60,57 @@ class Ending(NamedTuple):
     rest: int
 
 
+@dataclass(frozen=True, slots=True)
+class ListedSets:
+    """A list of sets, one behind the other, in the order of their ends and then of their numbers.
+
+    Attributes:
+        ends: Number of the end of each set.
+        starts: Where the numbers of each set begin, and where those of the last one end.
+        numbers: Numbers of all sets, those of one set ascending.
+    """
+
+    ends: "array[int]"
+    starts: "array[int]"
+    numbers: "array[int]"
+
+    def __len__(self) -> int:
+        """Return how many sets there are."""
+        return len(self.ends)
+
+    def of(self, place: int) -> tuple[int, ...]:
+        """Return the numbers of one set."""
+        return tuple(self.numbers[self.starts[place] : self.starts[place + 1]])
+
+    def one_by_one(self) -> Iterator[tuple[int, tuple[int, ...]]]:
+        """Yield end and numbers of each set."""
+        for place, end in enumerate(self.ends):
+            yield end, self.of(place)
+
+
+def listed_sets(sets: Iterable[tuple[int, tuple[int, ...]]]) -> ListedSets:
+    """Return (end, numbers) pairs, in order, as a list."""
+    found = ListedSets(array("q"), array("q", (0,)), array("q"))
+    for end, numbers in sets:
+        found.ends.append(end)
+        found.numbers.extend(numbers)
+        found.starts.append(len(found.numbers))
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class Lengths:
+    """What sets need to the hundredth, where a grid is too coarse to tell. [0.01 mm]
+
+    Attributes:
+        needs: What each number needs.
+        rooms: What there is at each end.
+    """
+
+    needs: Sequence[int]
+    rooms: Sequence[int]
+
+
 class Tables(Protocol):
     """The port of the knapsack: tables over all lengths, and the sets behind their entries."""
 
@@ -77,11 +129,21 @@ class Tables(Protocol):
         ...
 
     def sets_worth(
-        self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
-    ) -> tuple[tuple[int, tuple[int, ...]], ...] | None:
-        """Return every set worth at least its end's charge, as (end, numbers, ascending), in order.
+        self,
+        ends: Sequence[tuple[State, int]],
+        charges: Sequence[int],
+        most: int,
+        lengths: Lengths | None = None,
+    ) -> ListedSets | None:
+        """Return every set worth at least its end's charge, but for that of nothing.
 
-        Sets of the same numbers count once. None where there are more than `most`.
+        Sets of the same numbers count once.
+
+        Args:
+            ends: (state, length) pairs.
+            charges: What a set must be worth at each end.
+            most: Most sets; None is returned where there are more.
+            lengths: Which of them, at last, are too long all the same; None: none are.
         """
         ...
 

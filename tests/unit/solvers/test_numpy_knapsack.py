@@ -6,7 +6,7 @@ from longpoint.solvers.highs import HighsSolver
 from longpoint.solvers.numpy_knapsack import MOST_VALUE, FineNumpyKnapsack, NumpyKnapsack
 from longpoint.sticks.knapsack import MOST_FINE_VALUE, FineKnapsack, Knapsack, tables_maker
 from longpoint.sticks.lean_states import Lean, State
-from longpoint.sticks.table_sets import Item
+from longpoint.sticks.table_sets import Item, Lengths, listed_sets
 
 FINE = (MOST_FINE_VALUE - 1000) // (20 * 36)
 """Values times this hardly fit the fine tables."""
@@ -62,6 +62,9 @@ def test_the_sets_listed_are_those_of_the_tables_in_whole_numbers(
     charges = [max(0, plain.value(*end) - 15 * scale) for end in ends]
     for most in (5, 100_000):
         assert quick.sets_worth(ends, charges, most) == plain.sets_worth(ends, charges, most)
+    exact = Lengths([10 * number for number in range(12)], [60] * len(ends))
+    short = quick.sets_worth(ends, charges, 100_000, exact)
+    assert short == plain.sets_worth(ends, charges, 100_000, exact)
 
 
 def test_values_too_large_for_the_tables_are_refused() -> None:
@@ -87,4 +90,4 @@ def test_where_no_set_is_worth_its_charge_the_list_is_empty(
 ) -> None:
     items = [Item(0, 3, 5 * scale, Lean.SQUARE), Item(1, 4, 6 * scale, Lean.SQUARE)]
     for kind in kinds:
-        assert kind(items, 5).sets_worth([(State.PLAIN, 5)], [7 * scale], 10) == ()
+        assert kind(items, 5).sets_worth([(State.PLAIN, 5)], [7 * scale], 10) == listed_sets(())
