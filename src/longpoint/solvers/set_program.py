@@ -1,7 +1,7 @@
 """The linear program over a long list of sets: HiGHS holds a few, arrays price the others."""
 
 import importlib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from types import ModuleType
 from typing import TYPE_CHECKING, Any, Final
@@ -19,6 +19,13 @@ _AT_ONCE: Final = 200
 _DEARER: Final = 16.0
 _NEVER: Final = 1e9
 _USED: Final = 1e-6
+_OPTIONS: Final = (
+    ("output_flag", False),
+    ("threads", 1),
+    ("random_seed", 0),
+    # Shaking the costs a little when it starts takes longer here than it saves.
+    ("dual_simplex_cost_perturbation_multiplier", 0.0),
+)
 _DUAL: Final = 1
 _PRIMAL: Final = 4
 """HiGHS' numbers for its two ways: more sets leave a solution feasible, cuts don't."""
@@ -80,10 +87,16 @@ class SetProgram:
         self._loaded = numpy.zeros(len(sets), dtype=bool)
         self._numbers = numpy.zeros(0, dtype=numpy.int64)
         self._open = numpy.zeros(0, dtype=bool)
+        self._taken: Mapping[int, int] = {}
         self._begin(choice)
 
     def solve(
-        self, allowed: "NDArray[Any]", lows: Sequence[int], highs: Sequence[float], most: float
+        self,
+        allowed: "NDArray[Any]",
+        lows: Sequence[int],
+        highs: Sequence[float],
+        most: float,
+        taken: Mapping[int, int],
     ) -> Relaxed | None:
         """Return a best solution, or None where there is none that costs no more than `most`.
 
@@ -92,11 +105,13 @@ class SetProgram:
             lows: Least number of sticks of each length, and of all lengths together.
             highs: Most of them.
             most: The most that it may cost. [steps]
+            taken: Sets that are used at least so often; each was in a solution before.
         """
         numpy, highs_, groups = self._numpy, self._highs, len(self.pieces)
         for place, (low, high) in enumerate(zip(lows, highs, strict=True)):
             highs_.changeRowBounds(groups + place, float(low), float(high))
         self._allow(allowed)
+        self._take(taken)
         highs_.setOptionValue("simplex_strategy", _DUAL)
         while True:
             highs_.run()
@@ -148,6 +163,7 @@ class SetProgram:
     def keep(self, kept: "NDArray[Any]") -> None:
         """Forget all sets but these; those left have new numbers, in the same order."""
         numpy = self._numpy
+        self._take({})
         gone = numpy.nonzero(~kept[self._numbers])[0]
         if len(gone):
             self._highs.deleteCols(len(gone), (gone + self._rows).astype(numpy.int32))
@@ -164,7 +180,7 @@ class SetProgram:
     def _begin(self, choice: SetChoice) -> None:
         numpy, infinity = self._numpy, self._highspy.kHighsInf
         self._highs = self._highspy.highs._Highs()
-        for option, value in (("output_flag", False), ("threads", 1), ("random_seed", 0)):
+        for option, value in _OPTIONS:
             self._highs.setOptionValue(option, value)
         none = (0, numpy.zeros(0, dtype=numpy.int32), numpy.zeros(0))
         for count in choice.pieces:
@@ -240,3 +256,12 @@ class SetProgram:
                 uppers,
             )
             self._open = wanted
+
+    def _take(self, taken: Mapping[int, int]) -> None:
+        """Have some sets used at least so often, and those of the time before no longer."""
+        for number in sorted({*self._taken, *taken}):
+            place = int(self._numpy.nonzero(self._numbers == number)[0][0])
+            upper = self._highspy.kHighsInf if self._open[place] else 0.0
+            low = float(taken.get(number, 0))
+            self._highs.changeColBounds(place + self._rows, low, upper)
+        self._taken = taken

@@ -1,12 +1,23 @@
-"""Chooses sets from a list: cuts, then branches on how many sticks of a length, then on pairs."""
+"""Chooses sets from a list: first how many sticks of which length, then which sets.
+
+Where every length has its price, what a plan costs hangs on how many sticks of which length are
+taken, and the least cost of parts of sticks is missed by far. So the search branches on counts of
+sticks first, always where the least cost may still be. Where a solution in parts takes whole
+numbers of sticks, a dive looks for the sets; it mostly finds them at once, at that very cost. Only
+what such dives leave open is branched on pairs of pieces, last.
+"""
 
 import bisect
+import heapq
+import itertools
 import math
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import TYPE_CHECKING, Any, Final
 
 from longpoint.solvers.one_thread import numpy_in_one_thread
 from longpoint.solvers.set_cuts import broken_cuts, shared_parts
+from longpoint.solvers.set_dive import Taken, dived, is_whole
 from longpoint.solvers.set_program import Relaxed, SetProgram
 from longpoint.sticks.sets_to_choose import ChosenSets, SetChoice
 
@@ -15,10 +26,12 @@ if TYPE_CHECKING:
 
 _OFF: Final = 1e-4
 """In steps: more than all small errors of a linear solution come to."""
-_WHOLE: Final = 1e-5
 _ROUNDS: Final = 20
-_ROUNDS_BELOW: Final = 2
+_ROUNDS_LATE: Final = 2
+_LIFT: Final = 0.02
+"""In steps: cuts that lift the cost by less are the last ones, to begin with."""
 _MOST_CUTS: Final = 120
+_DIVE: Final = 70
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +44,7 @@ class _Node:
         highs: Most of them.
         floor: No choice in it costs less. [steps]
         depth: How often it was branched.
+        late: Whether pairs are branched on; it waits until no other is left.
     """
 
     allowed: "NDArray[Any]"
@@ -38,6 +52,36 @@ class _Node:
     highs: tuple[float, ...]
     floor: int
     depth: int
+    late: bool = False
+
+    @property
+    def rounds(self) -> int:
+        """How often cuts are looked for: of no use while numbers of sticks are in parts."""
+        if not self.depth:
+            return _ROUNDS
+        return _ROUNDS_LATE if self.late else 0
+
+
+class _Queue:
+    """Nodes that are still to be looked at, the one first that may hold the cheapest choice."""
+
+    def __init__(self, first: _Node) -> None:
+        self._numbers = itertools.count()
+        self._entries: list[tuple[bool, int, int, int, _Node]] = []
+        self.add(first)
+
+    def add(self, node: _Node) -> None:
+        """Take in a node."""
+        entry = (node.late, node.floor, -node.depth, next(self._numbers), node)
+        heapq.heappush(self._entries, entry)
+
+    def next(self) -> _Node | None:
+        """Return the next node, and forget it."""
+        return heapq.heappop(self._entries)[-1] if self._entries else None
+
+    def floors(self) -> list[int]:
+        """Return the floors of all nodes."""
+        return [floor for _, floor, *_ in self._entries]
 
 
 def choose_sets(choice: SetChoice) -> ChosenSets:
@@ -63,53 +107,74 @@ class _Search:
         choice = self._choice
         most = [math.inf if limit is None else limit for limit in choice.limits]
         lows = (0,) * (len(most) + 1)
-        first = _Node(self._alive, lows, (*most, math.inf), self._able[0], 0)
-        stack, nodes = [first], choice.nodes
-        while stack and self._able and nodes > 0 and self._program.work < choice.work:
-            if choice.stop():
+        queue = _Queue(_Node(self._alive, lows, (*most, math.inf), self._able[0], 0))
+        nodes = choice.nodes
+        while self._able and nodes > 0 and self._program.work < choice.work and not choice.stop():
+            node = queue.next()
+            if node is None:
                 break
-            node = stack.pop()
-            if node.floor > self._able[-1]:
-                continue
-            nodes -= 1
-            stack += self._branched(node)
+            if node.floor <= self._able[-1]:
+                nodes -= 1
+                for child in self._branched(node):
+                    queue.add(child)
         dearest = self._able[-1] if self._able else -1
-        floors = [node.floor for node in stack if node.floor <= dearest]
+        floors = [floor for floor in queue.floors() if floor <= dearest]
         found = self._cost(self._best) if self._best else choice.able[-1] + 1
         return ChosenSets(int(min(found, self._unsure, *floors)), self._best)
 
     def _branched(self, node: _Node) -> list[_Node]:
-        """What is left to look at of a node, what is to be looked at first last."""
-        rounds = _ROUNDS_BELOW if node.depth else _ROUNDS
-        allowed = node.allowed
-        while True:
-            allowed = allowed & self._alive
-            relaxed = self._program.solve(allowed, node.lows, node.highs, self._able[-1] + _OFF)
-            if relaxed is None:
-                return []
-            floor = self._next_able(relaxed.cost - _OFF)
-            if floor is None:
-                return []
-            if self._drops_what_cannot_be_cut(relaxed):
-                continue
-            if self._is_whole(relaxed):
-                self._take(relaxed)
-                return []
-            allowed = allowed & (relaxed.reduced <= self._able[-1] - relaxed.cost + _OFF)
-            if rounds <= 0 or len(self._program.cuts) >= _MOST_CUTS:
-                break
-            rounds -= 1
-            cuts = broken_cuts(self._program, relaxed)
-            if not cuts:
-                break
-            self._program.add_cuts(cuts)
+        """What is left to look at of a node."""
+        found = self._solved_with_cuts(node)
+        if found is None:
+            return []
+        allowed, relaxed, floor = found
         if not node.depth and 2 * int(allowed.sum()) < len(allowed):
             return self._branched(self._smaller(node, allowed))
         children = self._by_sticks(node, allowed, relaxed, floor)
-        children = children or self._by_pair(node, allowed, relaxed, floor)
+        if children:
+            return children
+        if not node.late:
+            whole = dived(self._program, partial(self._solved, node), allowed, relaxed, _DIVE)
+            if whole is not None:
+                self._takes(whole)
+            if not self._able or floor > self._able[-1]:
+                return []
+        children = self._by_pair(node, allowed, relaxed, floor)
         if not children:
             self._unsure = min(self._unsure, floor)
         return children
+
+    def _solved_with_cuts(self, node: _Node) -> "tuple[NDArray[Any], Relaxed, int] | None":
+        """Sets that may still be used, a solution in parts and its floor; None: nothing is left."""
+        allowed, rounds, before = node.allowed, node.rounds, -math.inf
+        while True:
+            relaxed = self._solved(node, allowed, {})
+            floor = None if relaxed is None else self._next_able(relaxed.cost - _OFF)
+            if relaxed is None or floor is None:
+                return None
+            if is_whole(relaxed):
+                if not self._takes(relaxed):
+                    self._unsure = min(self._unsure, floor)
+                return None
+            allowed = allowed & self._alive
+            allowed &= relaxed.reduced <= self._able[-1] - relaxed.cost + _OFF
+            slow = not node.late and relaxed.cost < before + _LIFT
+            cuts = list[tuple[int, ...]]()
+            if rounds > 0 and not slow and len(self._program.cuts) < _MOST_CUTS:
+                cuts = broken_cuts(self._program, relaxed)
+            if not cuts:
+                return allowed, relaxed, floor
+            rounds, before = rounds - 1, relaxed.cost
+            self._program.add_cuts(cuts)
+
+    def _solved(self, node: _Node, allowed: "NDArray[Any]", taken: Taken) -> Relaxed | None:
+        """A solution in parts, of sets that can be cut, or of which nobody knows."""
+        program, most = self._program, self._able[-1] + _OFF
+        while all(self._alive[number] for number in taken):
+            relaxed = program.solve(allowed & self._alive, node.lows, node.highs, most, taken)
+            if relaxed is None or not self._drops_what_cannot_be_cut(relaxed):
+                return relaxed
+        return None
 
     def _smaller(self, node: _Node, allowed: "NDArray[Any]") -> _Node:
         """The same node, where only the sets are left that may be used in it."""
@@ -133,10 +198,8 @@ class _Search:
             self._seen[number] = self._choice.can_be_cut(number)
         return self._seen[number]
 
-    def _is_whole(self, relaxed: Relaxed) -> bool:
-        return bool((abs(relaxed.values - relaxed.values.round()) < _WHOLE).all())
-
-    def _take(self, relaxed: Relaxed) -> None:
+    def _takes(self, relaxed: Relaxed) -> bool:
+        """Take a solution in whole sets, unless nobody knows whether one of them can be cut."""
         numbers = [
             int(self._program.names[number])
             for number, value in zip(relaxed.numbers.tolist(), relaxed.values, strict=True)
@@ -144,10 +207,10 @@ class _Search:
         ]
         cost = self._cost(numbers)
         if any(self._cuttable(number) is None for number in numbers):
-            self._unsure = min(self._unsure, cost)
-            return
+            return False
         self._best = tuple(numbers)
         self._able = self._able[: bisect.bisect_left(self._able, cost)]
+        return True
 
     def _cost(self, numbers: "tuple[int, ...] | list[int]") -> int:
         return sum(self._choice.costs[self._choice.patterns.bars[number]] for number in numbers)
@@ -167,8 +230,8 @@ class _Search:
         count = math.floor(sticks[place])
         highs = (*node.highs[:place], float(count), *node.highs[place + 1 :])
         lows = (*node.lows[:place], count + 1, *node.lows[place + 1 :])
-        fewer = _Node(allowed, node.lows, highs, floor, node.depth + 1)
-        more = _Node(allowed, lows, node.highs, floor, node.depth + 1)
+        fewer = _Node(allowed, node.lows, highs, floor, node.depth + 1, late=node.late)
+        more = _Node(allowed, lows, node.highs, floor, node.depth + 1, late=node.late)
         return [fewer, more] if sticks[place] - count > 0.5 else [more, fewer]
 
     def _by_pair(
@@ -185,7 +248,8 @@ class _Search:
             return []
         apart = allowed & ~((held[one] > 0) & (held[other] > 0))
         together = allowed & ((held[one] > 0) == (held[other] > 0))
+        depth = node.depth + 1
         return [
-            _Node(apart, node.lows, node.highs, floor, node.depth + 1),
-            _Node(together, node.lows, node.highs, floor, node.depth + 1),
+            _Node(sets, node.lows, node.highs, floor, depth, late=True)
+            for sets in (together, apart)
         ]
