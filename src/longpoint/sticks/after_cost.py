@@ -9,6 +9,7 @@ from typing import Final
 
 from longpoint.linear.port import LinearSolver
 from longpoint.sticks.bars import Bars
+from longpoint.sticks.best_packing import Improved
 from longpoint.sticks.bound import floor_of
 from longpoint.sticks.effort import Effort
 from longpoint.sticks.every_plan import every_plan
@@ -16,7 +17,6 @@ from longpoint.sticks.fewest_sticks import fewest_sticks
 from longpoint.sticks.fit import Packing, cost_of
 from longpoint.sticks.goal_program import Stock
 from longpoint.sticks.goals import Limits, limits_by_sums, longest_left, new_sticks
-from longpoint.sticks.improve import Improved
 from longpoint.sticks.laying import Workload
 from longpoint.sticks.patterns import Layout, Pattern, groups_of
 from longpoint.sticks.plan import StickSource

@@ -15,11 +15,13 @@ from longpoint.sticks.patterns import PatternList
 from longpoint.sticks.pricing import Needs, Priced
 from longpoint.sticks.sets_to_choose import SetChoice, SetChooser
 
-MOST_SETS: Final = 100_000
-FEW_SETS: Final = 10_000
-_MOST_ENTRIES: Final = 24_000_000
+MOST_SETS: Final = 250_000
+_MOST_ENTRIES: Final = 40_000_000
 """Sets times groups of pieces: the memory that the search may take."""
-_WORK: Final = 14_000_000
+_ENOUGH: Final = 0.6
+"""A list that is so long, as a share of the longest, isn't made longer."""
+_NODES: Final = 500
+_WORK: Final = 60_000_000
 
 
 def from_choice(
@@ -28,15 +30,12 @@ def from_choice(
     least: Needs,
     prices: Prices,
     able: Sequence[int],
-    most: int,
     grid: int,
-    nodes: int,
-    *,
-    proof: bool,
 ) -> Outcome | None:
     """Return the best plan found that has one of the costs, and what any plan costs at least.
 
-    The patterns are those of plans up to the dearest cost for which they aren't too many.
+    The patterns are those of plans up to the dearest cost for which they aren't too many. A dearer
+    plan may be made of them too, and is taken where it is found.
 
     Args:
         choose: The search.
@@ -44,15 +43,12 @@ def from_choice(
         least: Needs that no pattern undercuts.
         prices: Prices that give a good bound.
         able: Costs that a plan may have, ascending, in steps. Not empty.
-        most: Most patterns.
         grid: Step of the knapsack's lengths. [0.01 mm]
-        nodes: Most linear solutions that may be branched on.
-        proof: Whether only plans up to that dearest cost are looked for; else any may be found.
 
     Returns:
         None where there are too many patterns even for the least cost.
     """
-    most = min(most, _MOST_ENTRIES // len(master.whole.pieces))
+    most = min(MOST_SETS, _MOST_ENTRIES // len(master.whole.pieces))
     listed = _listed(Priced(master, least, prices, master.whole, grid), able, most)
     if listed is None:
         return None
@@ -71,10 +67,10 @@ def from_choice(
             costs=master.steps,
             pieces=master.whole.pieces,
             limits=master.whole.sticks,
-            able=tuple(able[: place + 1] if proof else able),
+            able=tuple(able),
             prices=prices.pieces,
             can_be_cut=can_be_cut,
-            nodes=nodes,
+            nodes=_NODES,
             work=_WORK,
             stop=master.stop,
         )
@@ -87,12 +83,15 @@ def from_choice(
 def _listed(priced: Priced, able: Sequence[int], most: int) -> tuple[int, PatternList] | None:
     """The place of the dearest cost whose patterns aren't too many, and these."""
     found: tuple[int, PatternList] | None = None
-    low, high, place = 0, len(able) - 1, len(able) - 1
+    low, high, place = 0, len(able) - 1, 0
     while low <= high:
         sets = priced.listed(able[place], most)
         if sets is None:
             high = place - 1
         else:
             found, low = (place, sets), place + 1
-        place = (low + high) // 2
+            if len(sets) > _ENOUGH * most:
+                break
+        # The least cost first, then the dearest: mostly one of them says all.
+        place = (low + high) // 2 if place else high
     return found

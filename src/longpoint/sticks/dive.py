@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.linear.port import LinearSolution
-from longpoint.sticks.last_sticks import last_sticks
+from longpoint.sticks.last_sticks import QUICK_LAST, THOROUGH_LAST, LastEffort, last_sticks
 from longpoint.sticks.master import Master, Remaining, residual_numbers
 from longpoint.sticks.patterns import Pattern
 from longpoint.sticks.pricing import NEARLY, WORTHWHILE, Needs, Priced
@@ -32,9 +32,20 @@ _FINE_BELOW: Final = 40
 
 @dataclass(slots=True)
 class Limit:
-    """How many masters may still be solved; counted down."""
+    """How much a dive may do.
+
+    Attributes:
+        masters: How many masters may still be solved; counted down.
+        last: How hard each try at the last sticks is.
+    """
 
     masters: int
+    last: LastEffort = THOROUGH_LAST
+
+
+def quick_limit(masters: int) -> Limit:
+    """Return a limit for a dive that is to find some good plan soon."""
+    return Limit(masters, QUICK_LAST)
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +126,7 @@ def _followed(
         return None
     if pieces <= FEW_PIECES:
         budget = goal - spent + master.all_sticks_weigh - solution.objective
-        rest = last_sticks(master, least, prices, node.remaining, budget, goal - spent)
+        rest = last_sticks(master, least, prices, node.remaining, budget, goal - spent, limit.last)
         if rest is not None:
             return (*node.chosen, *rest)
         if pieces <= FEW_PIECES // 2:

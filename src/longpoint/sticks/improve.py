@@ -2,21 +2,21 @@
 
 import math
 import random
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 
 from longpoint.linear.port import LinearSolver
 from longpoint.sticks.bars import Bars
+from longpoint.sticks.best_packing import BestPacking, Improved
 from longpoint.sticks.bound import Floor, possible_costs
-from longpoint.sticks.choosing import FEW_SETS, MOST_SETS, from_choice
-from longpoint.sticks.dive import Limit, dive
+from longpoint.sticks.choosing import from_choice
+from longpoint.sticks.dive import Limit, dive, quick_limit
 from longpoint.sticks.effort import Effort
 from longpoint.sticks.every_pattern import Outcome, from_every_pattern, from_known_patterns
-from longpoint.sticks.fit import Packing, cost_of, downsized
+from longpoint.sticks.fit import Packing, cost_of
 from longpoint.sticks.generation import Bound, better_bound, first_bound, generate
 from longpoint.sticks.laying import Workload
-from longpoint.sticks.master import Master, Prices
-from longpoint.sticks.patterns import Layout, Pattern, groups_of
+from longpoint.sticks.master import Master
+from longpoint.sticks.patterns import Layout, groups_of
 from longpoint.sticks.pricing import NEARLY, fits, least_needs, likely_needs
 from longpoint.sticks.sets_to_choose import SetChooser
 from longpoint.sticks.sharp import TIGHT, from_sharp_prices
@@ -37,29 +37,6 @@ _SHARES = (0.9, 0.7, 1.0, 0.5)
 """How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
 _REACHES = (1.0, 0.5, 0.2, 0.0)
 """Goals for which all patterns are listed, likewise; the dearest proves most, and lists most."""
-
-_PROOF_NODES = 150
-_PLAN_NODES = 60
-"""Branches of a search that proves, and of one that only looks for a better plan."""
-
-
-@dataclass(frozen=True, slots=True)
-class Improved:
-    """A packing, and what no packing undercuts.
-
-    Attributes:
-        packing: The better packing.
-        bound: A cost that no plan undercuts, in whole cost units.
-        solved_by: Name and version of the solver; empty where it wasn't needed.
-        patterns: Patterns that the search knew in the end, for the goals that follow the cost.
-        prices: Prices that gave the bound, in steps of cost; None where none were looked for.
-    """
-
-    packing: Packing
-    bound: int
-    solved_by: str
-    patterns: tuple[Pattern, ...] = ()
-    prices: Prices | None = None
 
 
 def improve(
@@ -88,7 +65,7 @@ def improve(
     search = _Search(work, bars, start, floor, simple_bound, solver, effort)
     search.run()
     return Improved(
-        search.best,
+        search.best.packing,
         search.bound.steps * bars.step,
         search.master.solved_by,
         tuple(search.master.patterns[number] for number in search.numbers),
@@ -114,40 +91,58 @@ class _Search:
         self.master = Master(self.layout, bars, solver, effort.seconds, stop=effort.stop)
         self.least = least_needs(self.layout, floor)
         self.likely = likely_needs(self.layout, floor, _SHARE)
-        self.best = start
+        self.best = BestPacking(work, bars, self.layout, start)
         self._listed: set[tuple[int, float, int | None]] = set()
         self._most_listed: int | None = _SHORT_LIST
-        self._chosen: set[tuple[int, tuple[int, ...], float]] = set()
+        self._chosen: set[tuple[tuple[int, ...], float]] = set()
         self._chooser: SetChooser | None = getattr(solver, "choose_sets", None)
         self._grid = effort.grid if bars.longest_room > _SHORT else 1
         self._fine = max(1, self._grid // (_FINER if any(work.can_turn) else _FINEST))
-        self.numbers = self.master.numbers_of(self._patterns(start))
+        self.numbers = self.master.numbers_of(self.best.patterns())
         self._reach = math.inf
         self.bound: Bound = first_bound(self.master, self.least, self._grid)
         self.bound.steps = max(self.bound.steps, simple_bound // bars.step)
 
     def run(self) -> None:
-        """Patterns, then dives, the bound and all patterns by turns until they meet or limits are.
-
-        Later dives ask for a plan that lies between the best plan and the bound.
-        """
+        """Patterns first; then the way that suits the costs."""
         rounds = self.effort.pricings
         self._generate(rounds // 2, self._grid)
         self._generate(rounds - rounds // 2, self._fine)
+        if self._chooser is not None and self.best.steps > _FEW_STEPS:
+            self._by_sets()
+        else:
+            self._by_dives()
+
+    def _by_sets(self) -> None:
+        """A dive for a good plan, then the search of sets for a better one and the proof; again.
+
+        Where prices make the costs fine, a dive for the least cost that may exist finds nothing,
+        and takes long to: no plan is found by that, but by a search that weighs counts of sticks.
+        """
+        self._better_bound()
+        for turn in range(1, self.effort.dives + 1):
+            costs = self._possible()
+            if not costs or self.effort.stop():
+                break
+            self._dive(costs[-1], turn, quick_limit(self.effort.masters))
+            self._choose()
+
+    def _by_dives(self) -> None:
+        """Dives, the bound and all patterns by turns until they meet or limits are.
+
+        Later dives ask for a plan that lies between the best plan and the bound.
+        """
         last_look = min(_LAST_LOOK, self.effort.dives - 1)
         for turn in range(self.effort.dives):
             costs = self._possible()
             if not costs or self.effort.stop():
                 break
-            self._dive(self._goal_of(turn, costs), turn)
+            longer = _LONG if turn < _LONG_DIVES else 1
+            self._dive(self._goal_of(turn, costs), turn, Limit(self.effort.masters * longer))
             if turn == 0:
                 self._better_bound()
-                if self._is_fine():
-                    self._choose_among(FEW_SETS, _PLAN_NODES, proof=False)
             elif turn in (1, last_look):
                 self._most_listed = None if turn == last_look else _SHORT_LIST
-                if self._is_fine():
-                    self._choose()
                 self._look_closely()
             else:
                 self._from_every_pattern()
@@ -159,8 +154,8 @@ class _Search:
         if is_last:
             self._choose()
         self._from_every_pattern()
-        if is_last and not self._is_fine() and self._possible() and not self.effort.stop():
-            self._take(
+        if is_last and self._possible() and not self.effort.stop():
+            self.best.take(
                 from_known_patterns(self.master, self.numbers, self.bound.prices, self.bound.steps)
             )
 
@@ -175,8 +170,8 @@ class _Search:
 
     def _possible(self) -> tuple[int, ...]:
         """Costs of plans better than the best that may exist; the least of them is a bound."""
-        costs = possible_costs(self.floor, self.bars, self.bound.steps, self._steps())
-        self.bound.steps = min(costs, default=self._steps())
+        costs = possible_costs(self.floor, self.bars, self.bound.steps, self.best.steps)
+        self.bound.steps = min(costs, default=self.best.steps)
         return costs
 
     def _goal(self) -> int:
@@ -185,15 +180,12 @@ class _Search:
         least = self.master.pure_cost(self.numbers, solution) if solution.values else 0.0
         return max(self.bound.steps, math.ceil(least - NEARLY))
 
-    def _steps(self) -> int:
-        return cost_of(self.bars.bars, self.best) // self.bars.step
-
     def _generate(self, rounds: int, grid: int) -> None:
         generate(self.master, self.numbers, self.likely, self.bound, rounds, grid)
 
     def _better_bound(self) -> None:
         """Better the bound, once with a fine grid, and with a finer one if little is missing."""
-        numbers, goal, rounds = list(self.numbers), self._steps(), self.effort.pricings
+        numbers, goal, rounds = list(self.numbers), self.best.steps, self.effort.pricings
         known = len(numbers)
         for grid in dict.fromkeys((self._fine, max(1, self._fine // _FINER))):
             self._reach = better_bound(
@@ -209,37 +201,19 @@ class _Search:
         self.numbers.extend(filter(self._can_be_cut, numbers[known:]))
 
     def _choose(self) -> None:
-        """Better the plan, then prove it or better the bound, by the solver's search of sets."""
-        self._choose_among(FEW_SETS, _PLAN_NODES, proof=False)
-        self._choose_among(MOST_SETS, _PROOF_NODES, proof=True)
-
-    def _is_fine(self) -> bool:
-        """Tell whether costs are so fine that the search of sets is the way to prove a plan."""
-        return self._chooser is not None and self._steps() > _FEW_STEPS
-
-    def _choose_among(self, most: int, nodes: int, *, proof: bool) -> None:
+        """Better the plan or the bound, or prove them, by the solver's search of sets."""
         costs = self._possible()
-        state = (most, costs, self.bound.exact)
+        state = (costs, self.bound.exact)
         if not costs or self._chooser is None or state in self._chosen or self.effort.stop():
             return
         self._chosen.add(state)
         found = from_choice(
-            self._chooser,
-            self.master,
-            self.least,
-            self.bound.prices,
-            costs,
-            most,
-            self._fine,
-            nodes,
-            proof=proof,
+            self._chooser, self.master, self.least, self.bound.prices, costs, self._fine
         )
         self._learn(found)
 
     def _from_every_pattern(self) -> None:
         """Prove the best plan, or better it or the bound, where few enough patterns matter."""
-        if self._is_fine():
-            return
         costs = self._possible()
         for share in _REACHES:
             if not costs or self.effort.stop():
@@ -280,26 +254,18 @@ class _Search:
     def _learn(self, found: Outcome | None) -> None:
         if found is not None:
             self.bound.steps = max(self.bound.steps, found.floor)
-            self._take(found.patterns)
-
-    def _take(self, patterns: Sequence[Pattern]) -> None:
-        if not patterns:
-            return
-        packing = downsized(self.work, self.bars.bars, self.layout.packing(patterns))
-        if cost_of(self.bars.bars, packing) < cost_of(self.bars.bars, self.best):
-            self.best = packing
+            self.best.take(found.patterns)
 
     def _can_be_cut(self, number: int) -> bool:
         pattern = self.master.patterns[number]
         room = self.bars.bars[pattern.bar].room
         return self.layout.fitting(pattern.counts, room)[0] == pattern.counts
 
-    def _dive(self, goal: int, turn: int) -> None:
+    def _dive(self, goal: int, turn: int, limit: Limit) -> None:
         """Look for a plan of this cost; one way the first time, another way the next."""
         first = self.master.solve(self.numbers, self.master.whole)
         if not first.values:
             return
-        limit = Limit(self.effort.masters * (_LONG if turn < _LONG_DIVES else 1))
         found = dive(
             self.master,
             self.numbers,
@@ -313,9 +279,4 @@ class _Search:
             random.Random(turn) if turn else None,
         )
         if found is not None:
-            self._take(found)
-
-    def _patterns(self, packing: Packing) -> Iterable[Pattern]:
-        for stick in packing.sticks:
-            room = self.bars.bars[stick.bar].room
-            yield Pattern(stick.bar, self.layout.known(stick.places, room))
+            self.best.take(found)

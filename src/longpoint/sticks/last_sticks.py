@@ -18,9 +18,24 @@ from longpoint.sticks.master import Master, Prices, Remaining
 from longpoint.sticks.patterns import Counts, Pattern
 from longpoint.sticks.pricing import WORTHWHILE, Needs
 
-MOST_LISTED: Final = 60_000
-MOST_TRIED: Final = 200_000
 _ROUNDING: Final = 1e-12
+
+
+@dataclass(frozen=True, slots=True)
+class LastEffort:
+    """How hard the last sticks are tried.
+
+    Attributes:
+        listed: Most choices that are listed; where there are more nothing is tried.
+        tried: Most choices that are tried.
+    """
+
+    listed: int
+    tried: int
+
+
+THOROUGH_LAST: Final = LastEffort(listed=60_000, tried=200_000)
+QUICK_LAST: Final = LastEffort(listed=3_000, tried=10_000)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +64,7 @@ def last_sticks(
     remaining: Remaining,
     budget: float,
     spend: float = math.inf,
+    effort: LastEffort = THOROUGH_LAST,
 ) -> tuple[Pattern, ...] | None:
     """Return patterns that cut exactly what remains and lose no more than the budget, or None.
 
@@ -60,6 +76,7 @@ def last_sticks(
         budget: Most that may be lost in all, in steps of cost.
         spend: Most that the sticks may cost, in steps: where a counted stick that has a price is
             left over, losses alone don't tell.
+        effort: How hard it is tried.
     """
     pieces = sorted(
         (
@@ -69,7 +86,7 @@ def last_sticks(
         ),
         key=lambda piece: (-piece.need, piece.group),
     )
-    return _Search(master, least, prices, remaining, pieces).run(budget + WORTHWHILE, spend)
+    return _Search(master, least, prices, remaining, pieces, effort).run(budget + WORTHWHILE, spend)
 
 
 class _Search:
@@ -80,6 +97,7 @@ class _Search:
         prices: Prices,
         remaining: Remaining,
         pieces: Sequence[_Loose],
+        effort: LastEffort,
     ) -> None:
         self._master, self._least, self._remaining = master, least, remaining
         self._pieces = pieces
@@ -95,7 +113,7 @@ class _Search:
         # What a piece from here on is worth at most for its length.
         self._rates = [*accumulate((p.worth / p.need for p in reversed(pieces)), max)][::-1]
         self._has_states = any(least.states)
-        self._tries = MOST_TRIED
+        self._most_listed, self._tries = effort.listed, effort.tried
         self._patterns: dict[tuple[int, int], Pattern | None] = {}
         self._in_vain: dict[Remaining, list[tuple[float, float]]] = {}
 
@@ -106,7 +124,7 @@ class _Search:
             for choice in self._listed(first, budget):
                 choices[first].append(choice)
             listed += len(choices[first])
-            if listed > MOST_LISTED:
+            if listed > self._most_listed:
                 return None
             choices[first].sort(key=lambda choice: (choice.loss, choice.bits))
         whole = (1 << len(self._pieces)) - 1

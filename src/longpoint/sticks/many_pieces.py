@@ -13,10 +13,10 @@ from typing import Final
 
 from longpoint.linear.port import LinearSolver
 from longpoint.sticks.bars import Bars
+from longpoint.sticks.best_packing import Improved
 from longpoint.sticks.bound import floor_of, simple_bound
 from longpoint.sticks.end_classes import many_pieces
 from longpoint.sticks.fit import Filled, Packing, downsized
-from longpoint.sticks.improve import Improved
 from longpoint.sticks.laying import Place, Workload, workload
 from longpoint.sticks.near_lengths import NearLengths
 from longpoint.sticks.parts_of_sticks import Part, PartPlanner

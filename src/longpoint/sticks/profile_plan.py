@@ -8,13 +8,14 @@ from longpoint.linear.port import LinearSolver
 from longpoint.speech.said import say
 from longpoint.sticks.after_cost import after_cost
 from longpoint.sticks.bars import Bars
+from longpoint.sticks.best_packing import Improved
 from longpoint.sticks.bound import Floor, floor_of, simple_bound
 from longpoint.sticks.demand import PER_MM
 from longpoint.sticks.effort import Effort
 from longpoint.sticks.fit import Filled, Packing, cost_of, fit, score
 from longpoint.sticks.full_sticks import full_sticks
 from longpoint.sticks.goals import Limits, packing_goals, together_goal
-from longpoint.sticks.improve import Improved, improve
+from longpoint.sticks.improve import improve
 from longpoint.sticks.laying import Workload, left_over, positions_mm, used_length
 from longpoint.sticks.many_pieces import part_planner, plan_many
 from longpoint.sticks.ordering import best_order

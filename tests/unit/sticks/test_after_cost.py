@@ -3,11 +3,11 @@ from dataclasses import replace
 from longpoint.solvers import linear_solver
 from longpoint.sticks.after_cost import after_cost
 from longpoint.sticks.bars import Bars, bars_of
+from longpoint.sticks.best_packing import Improved
 from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.fit import Packing, cost_of, filled
 from longpoint.sticks.goals import Limits, new_sticks
-from longpoint.sticks.improve import Improved
 from longpoint.sticks.laying import Place, Workload, workload
 from tests.random_sticks import architrave_piece, house_of
 

@@ -2,7 +2,7 @@ import itertools
 
 import pytest
 
-from longpoint.sticks.last_sticks import last_sticks
+from longpoint.sticks.last_sticks import LastEffort, last_sticks
 from longpoint.sticks.master import Master, Prices
 from longpoint.sticks.patterns import Pattern
 from longpoint.sticks.pricing import Needs, least_needs
@@ -58,6 +58,14 @@ def test_within_a_wide_budget_the_pieces_are_shared_out_exactly() -> None:
         assert remaining.holds(pattern)
         remaining = remaining.less(pattern)
     assert not any(remaining.pieces)
+
+
+def test_with_little_effort_nothing_is_found_rather_than_something_wrong() -> None:
+    master, least = few()
+    prices = Prices(tuple(need / 60000 for need in least.pieces), (0.0, 0.0))
+    budget = least_steps(master) + 0.3 - sum(prices.pieces)
+    for effort in (LastEffort(listed=0, tried=1000), LastEffort(listed=1000, tried=0)):
+        assert last_sticks(master, least, prices, master.whole, budget, effort=effort) is None
 
 
 def test_below_the_least_cost_nothing_is_found() -> None:
