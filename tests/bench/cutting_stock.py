@@ -37,13 +37,21 @@ class CuttingStock:
 
 
 def read_cutting_stock(path: Path) -> CuttingStock:
-    """Return the instance in a file of the public collections' format."""
-    numbers = [int(word) for word in path.read_text(encoding="ascii").split()]
-    count, stick, rest = numbers[0], numbers[1], numbers[2:]
+    """Return the instance in a file of the public collections' format.
+
+    Raises:
+        ValueError: It is none.
+    """
+    try:
+        count, stick, *rest = map(int, path.read_text(encoding="ascii").split())
+    except ValueError as error:
+        raise ValueError(f"{path}: whole numbers are wanted, two at least: {error}") from None
     if len(rest) != 2 * count:
         raise ValueError(f"{path}: {count} lengths are announced, {len(rest) / 2:g} follow.")
-    pairs = zip(rest[::2], rest[1::2], strict=True)
-    return CuttingStock(name=path.stem, stick=stick, lengths=tuple(pairs))
+    pairs = tuple(zip(rest[::2], rest[1::2], strict=True))
+    if not all(0 < length <= stick and demand > 0 for length, demand in pairs):
+        raise ValueError(f"{path}: a length is over {stick} or not over 0, or nothing is wanted.")
+    return CuttingStock(name=path.stem, stick=stick, lengths=pairs)
 
 
 def planned(instance: CuttingStock, solver: LinearSolver | None, effort: Effort) -> ProfilePlan:

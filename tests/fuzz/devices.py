@@ -115,10 +115,7 @@ def store(data: bytes) -> bool:
     Returns:
         Whether its file was read and nothing found wrong with it.
     """
-    sound, texts = _sound_store()
-    changed = bytearray(sound)
-    for at in range(0, len(data) - EDIT + 1, EDIT):
-        changed[int.from_bytes(data[at : at + EDIT - 1]) % len(sound)] = data[at + EDIT - 1]
+    sound, texts = sound_store()
     findings: list[object] = []
 
     def work(path: Path) -> None:
@@ -135,11 +132,20 @@ def store(data: bytes) -> bool:
         finally:
             kept.close()
 
-    return refused_or_read(work, bytes(changed), ".store") and not findings
+    return refused_or_read(work, changed(sound, data), ".store") and not findings
+
+
+def changed(sound: bytes, edits: bytes) -> bytes:
+    """Return bytes of which some are others, as the edits say."""
+    found = bytearray(sound)
+    for at in range(0, len(edits) - EDIT + 1, EDIT):
+        found[int.from_bytes(edits[at : at + EDIT - 1]) % len(sound)] = edits[at + EDIT - 1]
+    return bytes(found)
 
 
 @cache
-def _sound_store() -> tuple[bytes, frozenset[str]]:
+def sound_store() -> tuple[bytes, frozenset[str]]:
+    """Return the bytes of a sound store, and its entries as they were written."""
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "a.store"
         made = open_store(path, "laptop")

@@ -16,11 +16,12 @@ from longpoint.exchange.sections.read_section import read_section
 from longpoint.exchange.tables.csv_table import read_csv_table
 from longpoint.exchange.tables.write_xlsx import Tab, write_workbook
 from longpoint.exchange.tables.xlsx_table import read_workbook
-from tests.fuzz import crews, devices, drawings
+from tests.fuzz import crews, devices, drawings, kept, said
 from tests.fuzz.refusing import refused_or_read
 
 SHEET: Final = "xl/worksheets/sheet1.xml"
 EMPTY: Final = write_workbook([Tab(name="a", rows=[("mark", "top (mm)"), ("W1", "1187")])])
+PARTS: Final = tuple(zipfile.ZipFile(io.BytesIO(EMPTY)).namelist())
 CONFIRMED: Final = (
     FoundValue(
         kind=RecordKind.OPENING,
@@ -63,10 +64,21 @@ def workbook(data: bytes) -> bool:
 
 def sheet(data: bytes) -> bool:
     """The XML of a sheet inside a sound workbook."""
+    return _with_part(SHEET, data)
+
+
+def part(data: bytes) -> bool:
+    """Another part of a sound workbook: its name in the first line, then what is in it."""
+    name, _, text = data.partition(b"\n")
+    wanted = name.decode("ascii", "replace").strip()
+    return _with_part(wanted if wanted in PARTS else PARTS[len(name) % len(PARTS)], text)
+
+
+def _with_part(name: str, text: bytes) -> bool:
     out = io.BytesIO()
     with zipfile.ZipFile(io.BytesIO(EMPTY)) as old, zipfile.ZipFile(out, "w") as new:
-        for name in old.namelist():
-            new.writestr(name, data if name == SHEET else old.read(name))
+        for each in old.namelist():
+            new.writestr(each, text if each == name else old.read(each))
     return refused_or_read(read_workbook, out.getvalue(), ".xlsx")
 
 
@@ -102,11 +114,14 @@ TARGETS: Final = {
     "table": table,
     "workbook": workbook,
     "sheet": sheet,
+    "part": part,
     "confirmed": confirmed,
     "house": house,
     "svg": svg,
     **drawings.TARGETS,
     **crews.TARGETS,
     **devices.TARGETS,
+    **kept.TARGETS,
+    **said.TARGETS,
 }
 """Each by its name; its seeds stand in tests/corpus/foreign under the same name."""

@@ -3,7 +3,7 @@
 import json
 import os
 import threading
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from hashlib import sha256
@@ -13,6 +13,7 @@ from typing import Any, Final
 from longpoint.cli.store_options import default_store
 from longpoint.cli.store_places import Database, StorePlace
 from longpoint.errors import ExchangeError
+from longpoint.exchange.own_files import DAMAGED, own_json
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.serve.crew.members import Member, member_table
 from longpoint.speech.said import say
@@ -65,10 +66,23 @@ def load_members(folder: CrewFolder) -> tuple[Member, ...]:
         return ()
     except OSError as error:
         raise _damaged(str(error)) from error
-    try:
-        return tuple(Member(**each) for each in json.loads(text))
-    except (ValueError, TypeError) as error:
+    except ValueError as error:
         raise _damaged(say("it is damaged")) from error
+    try:
+        return tuple(_member(each) for each in own_json(text))  # type: ignore[attr-defined]
+    except DAMAGED as error:
+        raise _damaged(say("it is damaged")) from error
+
+
+def _member(table: Mapping[str, Any]) -> Member:
+    found = Member(**table)
+    texts = (found.device, found.name, found.session_sum, found.page_sum)
+    times_s = (found.since_s, found.until_s, found.shared_s)
+    are_texts = all(isinstance(text, str) for text in texts)
+    are_times = all(isinstance(time_s, int | float) for time_s in times_s)
+    if not are_texts or not are_times or not isinstance(found.is_out, bool):
+        raise TypeError(table)
+    return found
 
 
 class LoadedMembers:
@@ -150,7 +164,7 @@ def read_log(folder: CrewFolder) -> Iterator[dict[str, Any]]:
             continue
         for line in path.read_text(encoding="utf-8", errors="replace").splitlines():
             try:
-                found = json.loads(line)
+                found = own_json(line)
             except ValueError:
                 continue
             if isinstance(found, dict):

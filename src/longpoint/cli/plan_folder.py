@@ -10,6 +10,7 @@ from longpoint.cli.paper_option import paper_of
 from longpoint.cli.sheet_folder import make_folder
 from longpoint.cli.spoken import spoken_sheets, tongue
 from longpoint.errors import LongpointError
+from longpoint.exchange.own_files import own_document
 from longpoint.exchange.safe_files import write_bytes_safely, write_text_safely
 from longpoint.house_plan import HousePlan
 from longpoint.pipeline import plan_house
@@ -76,11 +77,8 @@ def write_plan(
 
 def planned_code(folder: Path) -> str | None:
     """Return the readings code of the plan in a folder; None when there is no readable plan."""
-    try:
-        plan = json.loads((folder / PLAN).read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return None
-    code = plan.get("readings_code") if isinstance(plan, dict) else None
+    plan = own_document(folder / PLAN)
+    code = plan.get("readings_code") if plan else None
     return code if isinstance(code, str) else None
 
 
@@ -95,10 +93,12 @@ def void_sheets(folder: Path, paper: Paper | None) -> bool:
     Raises:
         ExchangeError: The sheets can't be written.
     """
+    document = own_document(folder / READINGS)
+    if document is None:
+        return False
     try:
-        document = json.loads((folder / READINGS).read_text(encoding="utf-8"))
         survey = read_house(document, trim_tables())
-    except (OSError, ValueError, LongpointError):
+    except LongpointError:
         return False
     write_plan(plan_house(survey), document, folder, paper, SheetState.STALE)
     return True

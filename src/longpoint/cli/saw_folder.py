@@ -1,6 +1,5 @@
 """What a folder of sheets says of the plan and of the cutting."""
 
-import json
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -9,6 +8,7 @@ from typing import Any
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.plan_folder import PLAN, READINGS, STATE
 from longpoint.errors import ExchangeError, SheetError
+from longpoint.exchange.own_files import own_document
 from longpoint.exchange.saw_file import load_at_the_saw
 from longpoint.house_plan import HousePlan
 from longpoint.pipeline import plan_house
@@ -69,11 +69,8 @@ def document_in(sheets: Path, name: str) -> dict[str, Any]:
     Raises:
         ExchangeError: It can't be read, or holds no table.
     """
-    try:
-        document = json.loads((sheets / name).read_text(encoding="utf-8"))
-    except (OSError, ValueError, RecursionError):
-        document = None
-    if not isinstance(document, dict):
+    document = own_document(sheets / name)
+    if document is None:
         raise ExchangeError(
             say("The folder {sheets} is to hold sheets.", sheets=sheets),
             say("Its {name} can't be read, so there is no plan to go on from.", name=name),

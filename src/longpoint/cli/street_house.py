@@ -16,6 +16,7 @@ from longpoint.cli.planning import plan_and_write, with_crew
 from longpoint.cli.spoken import tongue
 from longpoint.errors import ExchangeError, LongpointError
 from longpoint.exchange.house_files import load_house_document
+from longpoint.exchange.own_files import DAMAGED, own_document
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.render.paper import Paper
 from longpoint.sheets.street_json import row_document, row_in
@@ -70,14 +71,14 @@ def task_key(task: HouseTask) -> str:
 
 def kept_row(task: HouseTask) -> HouseRow | None:
     """Return what was planned from the same, where it still lies there whole; else None."""
+    record = own_document(task.out / RECORD)
     try:
-        record = json.loads((task.out / RECORD).read_text(encoding="utf-8"))
-        if record["format"] != RECORD_FORMAT or record["key"] != task_key(task):
+        if record is None or record["format"] != RECORD_FORMAT or record["key"] != task_key(task):
             return None
         if record["plan_sum"] != _sum_of(task.out / PLAN) or not (task.out / PDF).exists():
             return None
         row = row_in(record["house"])
-    except (OSError, ValueError, KeyError, TypeError, LongpointError):
+    except (OSError, *DAMAGED, LongpointError):
         return None
     # A house file of another name may hold the same bytes.
     return row if (row.file, row.folder) == (task.file.name, task.out.name) else None
@@ -131,11 +132,13 @@ def batch_house(task: HouseTask, row: HouseRow) -> BatchHouse | None:
     """
     if row.state is HouseState.REFUSED:
         return None
+    record = own_document(task.out / RECORD)
+    if record is None:
+        return None
     try:
-        record = json.loads((task.out / RECORD).read_text(encoding="utf-8"))
         pieces = tuple(piece_in(values) for values in record["pieces"])
         house = read_house(load_house_document(task.out / READINGS), trim_tables()).house
-    except (OSError, ValueError, KeyError, TypeError, LongpointError):
+    except (OSError, *DAMAGED, LongpointError):
         return None
     alone = {
         each.profile: Alone(cost=each.cost, unit=each.unit, buys=dict(each.buys))

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final
 
 from longpoint.errors import SheetError
 from longpoint.sheets.blocks import SheetState
@@ -12,6 +12,7 @@ from longpoint.sticks.plan import CutStick, Laid, StickSource
 
 SOME_STICKS = 1_000_000
 """No house takes more of one length: more is a damaged file."""
+_DAMAGED: Final = (KeyError, TypeError, ValueError, AttributeError, ArithmeticError)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,7 +48,7 @@ def bought_in(document: Mapping[str, Any]) -> PlanBuys:
         )
         spares = Counter(dict(_spares(document.get("spares", ()))))
         code = document["readings_code"]
-    except (KeyError, TypeError, ValueError, AttributeError):
+    except _DAMAGED:
         raise _refused("A part of it is missing or can't be read.") from None
     return PlanBuys(readings_code=str(code), needed=dict(needed), spares=dict(spares))
 
@@ -64,7 +65,7 @@ def sticks_in(document: Mapping[str, Any]) -> tuple[CutStick, ...]:
     _check_current(document)
     try:
         return tuple(_stick(stick) for stick in document["sticks"])
-    except (KeyError, TypeError, ValueError, AttributeError):
+    except _DAMAGED:
         raise _refused("A part of it is missing or can't be read.") from None
 
 
@@ -78,13 +79,13 @@ def _stick(stick: Mapping[str, Any]) -> CutStick:
             Laid(
                 piece=str(laid["piece"]),
                 turned=laid["turned"] is True,
-                start_mm=float(laid["start_mm"]),
-                end_mm=float(laid["end_mm"]),
+                start_mm=_along(laid["start_mm"]),
+                end_mm=_along(laid["end_mm"]),
             )
             for laid in stick["laid"]
         ),
-        used_mm=float(stick["used_mm"]),
-        left_mm=float(stick["left_mm"]),
+        used_mm=_along(stick["used_mm"]),
+        left_mm=_along(stick["left_mm"]),
         label=str(stick.get("label") or ""),
     )
 
@@ -114,6 +115,14 @@ def _length(written: object) -> float:
     if not 0.0 < length_mm < 1e6:
         raise ValueError(written)
     return length_mm
+
+
+def _along(written: object) -> float:
+    along_mm = float(str(written))
+    # Rounded as printed, nothing left may stand there as a hair less.
+    if not -1.0 < along_mm < 1e6:
+        raise ValueError(written)
+    return along_mm
 
 
 def _refused(wrong: str) -> SheetError:

@@ -72,5 +72,5 @@ def read_seal(store: Path) -> Seal | None:
             entries=int(found["entries"]),
             sha256=str(found["sha256"]),
         )
-    except (OSError, ValueError, KeyError, TypeError):
+    except (OSError, ValueError, KeyError, TypeError, OverflowError, RecursionError):
         return None
