@@ -166,7 +166,7 @@ def _placed(state: AtTheSaw) -> frozenset[str]:
 def _kept(saw: str, plan: HousePlan) -> tuple[AfterChange, Mapping[str, PieceShape]]:
     try:
         document = json.loads(saw)
-    except ValueError:
+    except (ValueError, RecursionError):
         raise StockError(
             say("It was kept where the cutting stands."),
             say("What stands in it isn't what was written."),

@@ -50,6 +50,11 @@ def test_a_spoiled_piece_stays_to_be_cut_and_a_cut_one_does_not(
     assert {first, second} - {told} <= {c["piece"] for c in after["cuts"]}
 
 
+def test_brackets_without_end_at_the_saw_are_refused(house: dict[str, Any]) -> None:
+    # Such news may come from another phone: an entry's text is looked at no deeper than itself.
+    assert ask("plan", **house | {"saw": "[" * 100_000})["kind"] == "refusal"
+
+
 def test_a_held_opening_gets_no_piece_and_says_why(house: dict[str, Any]) -> None:
     look = ask("look", document=house["document"], place=["openings", "W3"], held=[])
     assert look["is_held"]
