@@ -83,6 +83,7 @@ test("a misreading is caught, held, and released by reading again", async () => 
   await tab(page, "Saw");
   await page.getByRole("button", { name: "Cut", exact: true }).waitFor({ timeout: 30_000 });
   assert.equal(await page.getByText("W3").count(), 0, "a held opening has no piece at the saw");
+  await page.getByText("this phone's own plan").waitFor();
   await tab(page, "House");
   await page.getByRole("link", { name: /W3/ }).tap();
   await page.getByRole("link", { name: /Width at the head/ }).tap();

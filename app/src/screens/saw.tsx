@@ -68,6 +68,10 @@ export function Saw({ standing }: { standing: Standing }) {
         <>
           <OnePiece step={step} done={plan.done.length} all={plan.pieces} />
           <Following steps={plan.cuts.slice(1)} />
+          <p class="faint">
+            Sticks and order are this phone's own plan, as on its Sheets. A sheet that a laptop or
+            another phone printed may lay the same pieces on other sticks: cut by one of the two.
+          </p>
         </>
       )}
       {plan && !asks && plan.pieces > 0 && (
