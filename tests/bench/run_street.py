@@ -63,7 +63,7 @@ QUIET: Final = {
 """How a cluster is started that doesn't watch itself all the time; as in docs/how-to."""
 
 
-def cabin(number: int, rng: random.Random) -> dict[str, Any]:
+def cabin(number: int, rng: random.Random, openings: int = len(SIZES)) -> dict[str, Any]:
     """Return the house file of one cabin, its sides read with half a millimetre's error."""
     return {
         "format": "longpoint-house/1",
@@ -75,7 +75,7 @@ def cabin(number: int, rng: random.Random) -> dict[str, Any]:
         "tapes": {"T1": {"class": "II"}},
         "saws": {"S1": {"kerf": 3.2}},
         "stock": [{"profile": "SQ66", "length": length} for length in (5400, 4200)],
-        "openings": [_opening(mark, *size, rng) for mark, size in SIZES.items()],
+        "openings": [_opening(mark, *size, rng) for mark, size in [*SIZES.items()][:openings]],
     }
 
 
@@ -99,11 +99,11 @@ def _error(rng: random.Random) -> float:
     return rng.choice((-0.5, 0.0, 0.0, 0.5))
 
 
-def street(folder: Path, count: int) -> None:
-    """Write the house files of a street."""
+def street(folder: Path, count: int, openings: int = len(SIZES)) -> None:
+    """Write the house files of a street, of each house the first few openings."""
     folder.mkdir()
     for number in range(1, count + 1):
-        text = json.dumps(cabin(number, random.Random(number)))
+        text = json.dumps(cabin(number, random.Random(number), openings))
         (folder / f"cabin-{number:03}.json").write_text(text, encoding="utf-8")
 
 
