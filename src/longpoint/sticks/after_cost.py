@@ -1,10 +1,11 @@
 """From the cheapest plan to one that gets further with the goals after the cost, and their limits.
 
 First the pieces are moved about so that what is left lies together. Few pieces: the best of every
-plan. More of them: fewer new sticks, by a bound and a search (`longpoint.sticks.fewest_sticks`).
+plan. More of them: fewer new sticks (`longpoint.sticks.fewest_sticks`), then a longer offcut
+(`longpoint.sticks.longest_offcut`), each by a bound and a search.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 from longpoint.linear.port import LinearSolver
@@ -18,12 +19,15 @@ from longpoint.sticks.fit import Packing, cost_of
 from longpoint.sticks.goal_program import Stock
 from longpoint.sticks.goals import Limits, limits_by_sums, longest_left, new_sticks
 from longpoint.sticks.laying import Workload
+from longpoint.sticks.longest_offcut import SHOWN, longest_offcut
 from longpoint.sticks.patterns import Layout, Pattern, groups_of
 from longpoint.sticks.plan import StickSource
 from longpoint.sticks.tidy import tidied
 
 _MOST_GROUPS: Final = 300
 """Of more different pieces the goals are judged by sums."""
+_MOST_STEPS: Final = 2_000
+"""Costs of more steps are left to charges, which say more, and in less time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,26 +60,46 @@ def after_cost(
     if every is not None:
         best = min(packing, every.packing, key=lambda choice: _worth(work, bars, choice))
         return AfterCost(best, Limits(every.sticks, every.longest))
-    if solver is None or packing.unplaced or not packing.sticks:
-        return AfterCost(packing, None)
-    limits, groups = limits_by_sums(work, bars, floor_of(work, bars.bars), packing), groups_of(work)
+    groups = groups_of(work)
     is_free = any(bar.cost == 0 and bar.source is StickSource.STOCK for bar in bars.bars)
-    if is_free or len(groups) > _MOST_GROUPS or limits.sticks >= new_sticks(bars, packing):
-        return AfterCost(packing, limits)
+    has_stock = any(bar.cost for bar in bars.bars)
+    if (
+        solver is None
+        or packing.unplaced
+        or not packing.sticks
+        or is_free
+        or not has_stock
+        or len(groups) > _MOST_GROUPS
+    ):
+        return AfterCost(packing, None)
     stock = Stock(layout=Layout(work, bars.bars, groups), bars=bars, solver=solver, effort=effort)
-    return _with_fewest_sticks(work, stock, packing, found, limits)
+    return _searched(work, stock, packing, found)
 
 
-def _with_fewest_sticks(
-    work: Workload, stock: Stock, packing: Packing, found: Improved, limits: Limits
-) -> AfterCost:
-    bars = stock.bars
+def _searched(work: Workload, stock: Stock, packing: Packing, found: Improved) -> AfterCost:
+    """Fewer sticks, where sums don't say that there can't be; then a longer offcut."""
+    bars, layout = stock.bars, stock.layout
     floor = floor_of(work, bars.bars)
-    few = fewest_sticks(stock, floor, _patterns(stock, packing), found.patterns)
-    if few.patterns:
-        packing = tidied(work, bars.bars, stock.layout.packing(few.patterns))
-        limits = limits_by_sums(work, bars, floor, packing)
-    return AfterCost(packing, replace(limits, sticks=max(limits.sticks, few.floor)))
+    sums = limits_by_sums(work, bars, floor, packing, _MOST_STEPS)
+    fewest = sums.sticks
+    if fewest < new_sticks(bars, packing):
+        few = fewest_sticks(stock, floor, _patterns(stock, packing), found.patterns)
+        fewest = max(fewest, few.floor)
+        if few.patterns:
+            packing = tidied(work, bars.bars, layout.packing(few.patterns))
+            sums = limits_by_sums(work, bars, floor, packing, _MOST_STEPS)
+    left = longest_left(work, bars, packing)
+    if left > sums.longest - SHOWN:
+        return AfterCost(packing, Limits(fewest, sums.longest))
+    offcut = longest_offcut(
+        stock, floor, _patterns(stock, packing), left, found.patterns, found.prices
+    )
+    if offcut.patterns:
+        packing = layout.packing(offcut.patterns)
+        more = tidied(work, bars.bars, packing)
+        if longest_left(work, bars, more) >= longest_left(work, bars, packing):
+            packing = more
+    return AfterCost(packing, Limits(fewest, min(sums.longest, offcut.limit)))
 
 
 def _patterns(stock: Stock, packing: Packing) -> tuple[Pattern, ...]:

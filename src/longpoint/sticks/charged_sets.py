@@ -1,44 +1,61 @@
-"""All sets of pieces that a plan of some charge may hold, and the solver's search among them."""
+"""The solver's search among listed sets, at charges: is there a plan that is charged no more?"""
 
+from collections.abc import Callable
 from typing import Final
 
 from longpoint.sticks.every_pattern import Sieve
 from longpoint.sticks.goal_program import Charges, Stock
-from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.pricing import Priced
+from longpoint.sticks.patterns import Pattern, PatternList
 from longpoint.sticks.sets_to_choose import SetChoice, SetChooser
 
-_WORK: Final = 5_000_000
-_SPARE: Final = 1
+SPARE: Final = 1
 """Steps of charge by which a plan may be above what it may be charged, and still isn't ruled out:
 more than what all small errors of linear solutions come to."""
 
 
-def chosen_at(
-    stock: Stock, at: Charges, priced: Priced, most: int, most_listed: int, nodes: int
-) -> tuple[Pattern, ...] | None:
-    """Return a plan that is charged no more.
+def chooses(stock: Stock) -> bool:
+    """Tell whether the solver brings a search among sets."""
+    return getattr(stock.solver, "choose_sets", None) is not None
+
+
+def with_offcut(stock: Stock, pattern: Pattern) -> Pattern:
+    """Return the pattern of a stick whose offcut is wanted: as if that were one piece more."""
+    return Pattern(pattern.bar, (*pattern.counts, (len(stock.layout.groups), 1)))
+
+
+def chosen(
+    stock: Stock,
+    at: Charges,
+    sets: PatternList,
+    most: int,
+    nodes: int,
+    work: int,
+    leaves: Callable[[int], bool | None] | None = None,
+) -> tuple[int, ...] | None:
+    """Return the numbers of sets that make a plan charged no more.
 
     Args:
         stock: What is asked.
         at: The charges.
-        priced: The knapsack with these, at the charges.
-        most: Most that a plan may be charged. [steps of charge]
-        most_listed: Most sets.
+        sets: All sets that such a plan may hold.
+        most: Most that it may be charged. [steps of charge]
         nodes: Most linear solutions that may be branched on.
+        work: Most sets that may be priced, each counted as often as it is.
+        leaves: Tells of a set with the offcut, by its number, whether it can be cut so that it
+            leaves that; None: no offcut is wanted.
 
     Returns:
-        Empty where there is none; None where nobody knows.
+        Empty where there is no such plan; None where nobody knows.
     """
     choose: SetChooser | None = getattr(stock.solver, "choose_sets", None)
-    most += _SPARE
-    sets = priced.listed(most, most_listed) if choose is not None else None
-    if choose is None or sets is None:
+    if choose is None:
         return None
-    sieve = Sieve(at.master)
+    sieve, pieces = Sieve(at.master), at.master.whole.pieces
 
     def can_be_cut(number: int) -> bool | None:
         pattern = sets.pattern(number)
+        if leaves is not None and pattern.counts[-1][0] == len(pieces):
+            return leaves(number)
         if not sieve.may_be_cut(pattern):
             return False
         return None if pattern in sieve.unsure else True
@@ -47,16 +64,16 @@ def chosen_at(
         SetChoice(
             patterns=sets,
             costs=at.master.steps,
-            pieces=at.master.whole.pieces,
+            pieces=pieces if leaves is None else (*pieces, 1),
             limits=at.master.whole.sticks,
-            able=(most,),
-            prices=at.prices.pieces,
+            able=(most + SPARE,),
+            prices=at.prices.pieces if leaves is None else (*at.prices.pieces, 0.0),
             can_be_cut=can_be_cut,
             nodes=nodes,
-            work=_WORK,
+            work=work,
             stop=stock.effort.stop,
         )
     )
-    if found.numbers:
-        return tuple(sets.pattern(number) for number in found.numbers)
-    return () if found.floor > most else None
+    if not found.numbers and found.floor <= most + SPARE:
+        return None
+    return found.numbers

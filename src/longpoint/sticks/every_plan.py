@@ -10,7 +10,7 @@ from typing import Final
 
 from longpoint.sticks.bars import Bar
 from longpoint.sticks.fit import Filled, Packing, cost_of
-from longpoint.sticks.laying import Place, Workload, gap, tip, used_length
+from longpoint.sticks.laying import Place, Workload, gap, tip, used_length, workload
 from longpoint.sticks.plan import StickSource
 
 MOST_PIECES: Final = 7
@@ -102,6 +102,21 @@ def every_plan(work: Workload, bars: Sequence[Bar], packing: Packing) -> EveryPl
     roomiest = Filled(number, places, used_length(work, places))
     found = _packing(work, layings, rest)
     return EveryPlan(Packing((*found.sticks, roomiest)), new, left)
+
+
+def roomiest(work: Workload, pieces: Sequence[int], room: int) -> tuple[Place, ...] | None:
+    """Return how pieces lie on a stick that most is left behind its last cut; None: they don't fit.
+
+    Args:
+        work: The pieces of the profile.
+        pieces: Those on the stick, `MOST_PIECES` at most.
+        room: What the stick has between the trims. [0.01 mm]
+    """
+    alone = workload([work.demands[piece] for piece in pieces])
+    laying = _layings(alone, room).get((1 << len(pieces)) - 1)
+    if laying is None:
+        return None
+    return tuple(Place(pieces[place.piece], place.turned) for place in laying.roomiest)
 
 
 class _Search:

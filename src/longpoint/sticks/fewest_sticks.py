@@ -8,7 +8,7 @@ than the bound of the knapsack. So of plans that cost no more than `cost`, none 
 new sticks, rounded up. A plan with so few loses no more, over all its sticks, than what its cost
 and its sticks are charged at most, less the bound. Where the sets of pieces that lose so little can
 be listed, the solver's search among them finds it or proves that there is none
-(`longpoint.sticks.choosing`); where they are too many, dives look for it.
+(`longpoint.sticks.choosing`); where they are too many, a dive looks for it.
 """
 
 import math
@@ -19,20 +19,23 @@ from fractions import Fraction
 from typing import Final
 
 from longpoint.sticks.bound import Floor
-from longpoint.sticks.charged_sets import chosen_at
+from longpoint.sticks.charged_sets import SPARE, chooses, chosen
 from longpoint.sticks.dive import Limit, dive
 from longpoint.sticks.goal_program import Charges, Duals, GoalProgram, Stock, charges
 from longpoint.sticks.patterns import Pattern
 from longpoint.sticks.pricing import Priced, least_needs, likely_needs
 
-_ROUNDS: Final = 15
+_ROUNDS: Final = 10
 _CALM: Final = 0.5
 _LEAST_CALM: Final = 0.2
 _OFF: Final = 1e-6
 _SHARE: Final = 0.4
 _MASTERS: Final = 20
+_MOST_DIVED: Final = 100
+"""Of more pieces no dive looks for fewer sticks: none that was tried found any."""
 _MOST_LISTED: Final = 16_000
 _NODES: Final = 60
+_WORK: Final = 5_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,25 +141,23 @@ class _Search:
         at = charges(self._stock, self._best[1]) if self._best else None
         if at is None:
             return None
-        found = chosen_at(
-            self._stock,
-            at,
-            self._priced(at),
-            at.most(self._cost, sticks),
-            _MOST_LISTED,
-            _NODES,
-        )
-        if found is None or not found or self._is_better(found):
-            return found
-        return None
+        priced, most = self._priced(at), at.most(self._cost, sticks)
+        sets = priced.listed(most + SPARE, _MOST_LISTED) if chooses(self._stock) else None
+        if sets is None:
+            return None
+        numbers = chosen(self._stock, at, sets, most, _NODES, _WORK)
+        if not numbers:
+            return None if numbers is None else ()
+        found = tuple(sets.pattern(number) for number in numbers)
+        return found if self._is_better(found) else None
 
     def dived(self, least: int) -> tuple[Pattern, ...]:
-        """Return a plan with fewer new sticks that a dive found."""
+        """Return a plan with fewer new sticks, if a dive finds one: the fewest first, then any."""
         at = charges(self._stock, self._best[1]) if self._best else None
-        if at is None:
+        if at is None or len(self._stock.layout.work.mid) > _MOST_DIVED:
             return ()
         numbers = at.master.numbers_of(filter(self._can_be_cut, self._program.patterns))
-        for sticks in range(least, self.sticks):
+        for sticks in dict.fromkeys((least, self.sticks - 1)):
             found = dive(
                 at.master,
                 numbers,

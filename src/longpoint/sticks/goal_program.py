@@ -115,6 +115,7 @@ class Charges:
         step: Charge of a step of cost; a whole number.
         stick: Charge of a new stick; a whole number.
         whole: Every length is charged a multiple of this.
+        unit: What one of the program's objective is charged, in the master's steps.
     """
 
     master: Master
@@ -122,6 +123,7 @@ class Charges:
     step: int
     stick: int
     whole: int
+    unit: float
 
     def most(self, cost: int, sticks: int) -> int:
         """Return the most that plans of this cost and so few new sticks are charged, in steps."""
@@ -152,7 +154,7 @@ def charges(stock: Stock, duals: Duals) -> Charges | None:
         tuple(price * unit for price in duals.pieces),
         tuple(price * unit for price in duals.lengths),
     )
-    return Charges(master, prices, step, stick, bars.step)
+    return Charges(master, prices, step, stick, bars.step, unit)
 
 
 class GoalProgram:

@@ -80,10 +80,20 @@ def longest_left(work: Workload, bars: Bars, packing: Packing) -> int:
     return max(left_over(work, s.places, bars.bars[s.bar].room) for s in packing.sticks)
 
 
-def limits_by_sums(work: Workload, bars: Bars, floor: Floor, packing: Packing) -> Limits:
-    """Return what sticks of a packing's cost and number can hold and leave at best."""
+def limits_by_sums(
+    work: Workload, bars: Bars, floor: Floor, packing: Packing, most_steps: int = _MOST_STEPS
+) -> Limits:
+    """Return what sticks of a packing's cost and number can hold and leave at best.
+
+    Args:
+        work: The pieces.
+        bars: The lengths.
+        floor: Least needs of the pieces, most room of the sticks.
+        packing: All pieces on their sticks.
+        most_steps: Costs of more steps aren't gone through; the limits are then weaker.
+    """
     sticks = new_sticks(bars, packing)
-    rooms = _most_rooms(bars, floor, cost_of(bars.bars, packing) // bars.step, sticks)
+    rooms = _most_rooms(bars, floor, cost_of(bars.bars, packing) // bars.step, sticks, most_steps)
     needed = sum(floor.bases)
     fewest = next((count for count, room in enumerate(rooms) if room >= needed), sticks)
     # Behind the last piece of a stick one more cut is lost.
@@ -137,7 +147,9 @@ def order_goals(
     )
 
 
-def _most_rooms(bars: Bars, floor: Floor, most_steps: int, most_sticks: int) -> list[int]:
+def _most_rooms(
+    bars: Bars, floor: Floor, cost: int, most_sticks: int, most_steps: int
+) -> list[int]:
     """The most room of up to 0, 1, 2 ... new sticks of this cost, with all offcuts. [0.01 mm]"""
     free, kinds = 0, list[tuple[int, int]]()
     for bar, room in zip(bars.bars, floor.rooms, strict=True):
@@ -146,20 +158,20 @@ def _most_rooms(bars: Bars, floor: Floor, most_steps: int, most_sticks: int) -> 
         else:
             kinds.append((bar.cost // bars.step, room))
     longest = max((room for _, room in kinds), default=0)
-    if most_steps > _MOST_STEPS or any(cost == 0 for cost, _ in kinds):
+    if cost > most_steps or any(steps == 0 for steps, _ in kinds):
         return [free + count * longest for count in range(most_sticks + 1)]
     if len(kinds) == 1:
-        payable = most_steps // kinds[0][0]
+        payable = cost // kinds[0][0]
         return [free + min(count, payable) * longest for count in range(most_sticks + 1)]
-    held = [0] * (most_steps + 1)
+    held = [0] * (cost + 1)
     most = [free]
     for _ in range(most_sticks):
         after = list(held)
-        for cost, room in kinds:
-            for spent in range(cost, most_steps + 1):
-                after[spent] = max(after[spent], held[spent - cost] + room)
+        for steps, room in kinds:
+            for spent in range(steps, cost + 1):
+                after[spent] = max(after[spent], held[spent - steps] + room)
         held = after
-        most.append(free + held[most_steps])
+        most.append(free + held[cost])
     return most
 
 

@@ -80,7 +80,7 @@ class Proof:
     solver: str = ""
 
 
-_SHOWN_MM: Final = 0.5
+SHOWN_MM: Final = 0.5
 """Offcuts are shown to half a millimetre, so no plan that betters one by less is a better one."""
 
 
@@ -119,7 +119,7 @@ class Reached:
     def is_proved(self) -> bool:
         """True when no plan can do better."""
         if self.goal is Goal.LONG_OFFCUT:
-            return self.value > self.limit - _SHOWN_MM
+            return self.value > self.limit - SHOWN_MM
         return self.value <= self.limit
 
 

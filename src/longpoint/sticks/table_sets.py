@@ -118,6 +118,10 @@ class Tables(Protocol):
         """Return the largest value in a state within a length; -1 where there is no set."""
         ...
 
+    def best_set(self, state: State, length: int) -> tuple[int, ...]:
+        """Return the numbers of a most valuable set; it must exist."""
+        ...
+
     def endings(
         self, ends: Sequence[tuple[State, int]], charges: Sequence[int]
     ) -> tuple[Ending, ...]:

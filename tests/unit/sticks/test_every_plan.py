@@ -1,6 +1,6 @@
 from longpoint.sticks.bars import Bars, bars_of
 from longpoint.sticks.demand import profile_demand
-from longpoint.sticks.every_plan import MOST_PIECES, every_plan
+from longpoint.sticks.every_plan import MOST_PIECES, every_plan, roomiest
 from longpoint.sticks.fit import Packing, filled
 from longpoint.sticks.laying import Place, Workload, workload
 from tests.random_sticks import architrave_piece, house_of
@@ -60,3 +60,12 @@ def test_of_many_pieces_or_too_few_sticks_not_every_plan_is_looked_at() -> None:
     assert every_plan(work, bars.bars, each_alone(work, 0)) is None
     work, bars = square(300.0)
     assert every_plan(work, bars.bars, Packing((), (0,))) is None
+
+
+def test_a_stick_leaves_most_where_the_narrower_cut_is_its_last() -> None:
+    """The square end costs 2.5 mm, the 45 degree end 3.54: the square one lies towards the rest."""
+    house = house_of(kerf_mm=2.5, end_trim_mm=0.0, lengths_mm=(1800.0,), reversible=True)
+    piece = architrave_piece("W1-head", 900.0, 0, 45)
+    work = workload(profile_demand([piece], house.profiles[0], 2.5).demands)
+    assert roomiest(work, [0], 180000) == (Place(0, turned=True),)
+    assert roomiest(work, [0], 90000) is None
