@@ -11,8 +11,9 @@ from typing import Final
 
 from longpoint.sticks.every_pattern import Outcome, Sieve
 from longpoint.sticks.master import Master, Prices
+from longpoint.sticks.needs import Needs
 from longpoint.sticks.patterns import PatternList
-from longpoint.sticks.pricing import Needs, Priced
+from longpoint.sticks.pricing import Priced
 from longpoint.sticks.sets_to_choose import SetChoice, SetChooser
 
 MOST_SETS: Final = 250_000

@@ -15,8 +15,9 @@ from typing import Final
 from longpoint.linear.port import LinearSolution
 from longpoint.sticks.last_sticks import QUICK_LAST, THOROUGH_LAST, LastEffort, last_sticks
 from longpoint.sticks.master import Master, Remaining, residual_numbers
+from longpoint.sticks.needs import Needs
 from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.pricing import NEARLY, WORTHWHILE, Needs, Priced
+from longpoint.sticks.pricing import NEARLY, WORTHWHILE, Priced
 
 _WHOLE: Final = 0.999
 _LIKELY: Final = 0.8

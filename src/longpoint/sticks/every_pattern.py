@@ -14,9 +14,10 @@ from typing import Final
 from longpoint.linear.port import LinearStatus
 from longpoint.sticks.laying import used_length
 from longpoint.sticks.master import Master, Prices
+from longpoint.sticks.needs import Needs
 from longpoint.sticks.ordering import best_order, looks_at_all_orders
 from longpoint.sticks.patterns import Counts, Layout, Pattern
-from longpoint.sticks.pricing import WORTHWHILE, Needs, Priced, whole_steps
+from longpoint.sticks.pricing import WORTHWHILE, Priced, whole_steps
 
 MOST_LISTED: Final = 16_000
 MOST_CUT: Final = 8_000

@@ -22,8 +22,9 @@ from longpoint.sticks.bound import Floor
 from longpoint.sticks.charged_sets import SPARE, chooses, chosen
 from longpoint.sticks.dive import Limit, dive
 from longpoint.sticks.goal_program import Charges, Duals, GoalProgram, Stock, charges
+from longpoint.sticks.needs import least_needs, likely_needs
 from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.pricing import Priced, least_needs, likely_needs
+from longpoint.sticks.pricing import Priced
 
 _ROUNDS: Final = 10
 _CALM: Final = 0.5

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.sticks.master import Master, Prices
-from longpoint.sticks.pricing import NEARLY, WORTHWHILE, Needs, Priced, whole_steps
+from longpoint.sticks.needs import Needs
+from longpoint.sticks.pricing import NEARLY, WORTHWHILE, Priced, whole_steps
 
 _CALM: Final = 0.9
 _BOUND_CALM: Final = 0.5

@@ -16,8 +16,9 @@ from longpoint.sticks.fit import Packing, cost_of
 from longpoint.sticks.generation import Bound, better_bound, first_bound, generate
 from longpoint.sticks.laying import Workload
 from longpoint.sticks.master import Master
+from longpoint.sticks.needs import fits, least_needs, likely_needs
 from longpoint.sticks.patterns import Layout, groups_of
-from longpoint.sticks.pricing import NEARLY, fits, least_needs, likely_needs
+from longpoint.sticks.pricing import NEARLY
 from longpoint.sticks.sets_to_choose import SetChooser
 from longpoint.sticks.sharp import TIGHT, from_sharp_prices
 

@@ -15,8 +15,9 @@ from typing import Final
 
 from longpoint.sticks.lean_states import Lean, state_of
 from longpoint.sticks.master import Master, Prices, Remaining
+from longpoint.sticks.needs import Needs
 from longpoint.sticks.patterns import Counts, Pattern
-from longpoint.sticks.pricing import WORTHWHILE, Needs
+from longpoint.sticks.pricing import WORTHWHILE
 
 _ROUNDING: Final = 1e-12
 

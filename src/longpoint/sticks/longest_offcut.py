@@ -20,10 +20,10 @@ from longpoint.sticks.every_plan import MOST_PIECES, roomiest
 from longpoint.sticks.goal_program import Charges, Duals, GoalProgram, Stock, charges
 from longpoint.sticks.laying import Place, left_over, used_length
 from longpoint.sticks.master import Prices
+from longpoint.sticks.needs import Needs, least_needs
 from longpoint.sticks.patterns import Pattern, pattern_list
 from longpoint.sticks.plan import SHOWN_MM
 from longpoint.sticks.priced_rests import PricedRests
-from longpoint.sticks.pricing import Needs, least_needs
 
 SHOWN: Final = round(SHOWN_MM * PER_MM)
 """What an offcut must be longer to be called longer. [0.01 mm]"""

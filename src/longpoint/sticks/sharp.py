@@ -14,7 +14,8 @@ from typing import Final
 from longpoint.sticks.every_pattern import Outcome, from_every_pattern
 from longpoint.sticks.generation import Bound, better, one_round
 from longpoint.sticks.master import Master, Prices
-from longpoint.sticks.pricing import Needs, Priced
+from longpoint.sticks.needs import Needs
+from longpoint.sticks.pricing import Priced
 
 TIGHT: Final = 0.5
 """In steps of cost: how near a bound must be to a plan's cost for patterns to be few enough.

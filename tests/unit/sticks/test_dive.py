@@ -4,8 +4,8 @@ import random
 from longpoint.sticks.dive import Limit, dive
 from longpoint.sticks.generation import first_bound, generate
 from longpoint.sticks.master import Master
+from longpoint.sticks.needs import Needs, least_needs, likely_needs
 from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.pricing import Needs, least_needs, likely_needs
 from tests.random_sticks import house_of, house_pieces
 from tests.unit.sticks.nests import nest
 

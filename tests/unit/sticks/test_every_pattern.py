@@ -13,8 +13,9 @@ from longpoint.sticks.every_pattern import (
 from longpoint.sticks.generation import first_bound, generate
 from longpoint.sticks.knapsack import PLAIN_TABLES
 from longpoint.sticks.master import Master, Prices
+from longpoint.sticks.needs import Needs, fits, least_needs, likely_needs
 from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.pricing import Needs, Priced, fits, least_needs, likely_needs
+from longpoint.sticks.pricing import Priced
 from longpoint.survey.house import House
 from tests.random_sticks import architrave_piece, house_of, house_pieces
 from tests.unit.sticks.nests import nest

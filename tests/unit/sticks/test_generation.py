@@ -3,7 +3,7 @@ import math
 import pytest
 
 from longpoint.sticks.generation import better_bound, first_bound, generate
-from longpoint.sticks.pricing import least_needs, likely_needs
+from longpoint.sticks.needs import least_needs, likely_needs
 from tests.random_sticks import house_of, house_pieces
 from tests.unit.sticks.nests import nest
 

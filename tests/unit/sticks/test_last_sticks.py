@@ -4,8 +4,8 @@ import pytest
 
 from longpoint.sticks.last_sticks import LastEffort, last_sticks
 from longpoint.sticks.master import Master, Prices
+from longpoint.sticks.needs import Needs, least_needs
 from longpoint.sticks.patterns import Pattern
-from longpoint.sticks.pricing import Needs, least_needs
 from tests.random_sticks import architrave_piece, house_of
 from tests.unit.sticks.nests import nest
 

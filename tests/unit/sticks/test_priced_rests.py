@@ -7,9 +7,9 @@ from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.goal_program import Charges, Duals, Stock, charges
 from longpoint.sticks.laying import workload
+from longpoint.sticks.needs import least_needs
 from longpoint.sticks.patterns import Layout, Pattern, groups_of
 from longpoint.sticks.priced_rests import PricedRests
-from longpoint.sticks.pricing import least_needs
 from tests.random_sticks import architrave_piece, house_of
 
 HOUSE = house_of(lengths_mm=(3600.0,), kerf_mm=0.0, end_trim_mm=0.0)

@@ -14,9 +14,9 @@ from longpoint.sticks.bound import floor_of
 from longpoint.sticks.fit import fit
 from longpoint.sticks.generation import Bound, first_bound
 from longpoint.sticks.master import Master
+from longpoint.sticks.needs import Needs, least_needs
 from longpoint.sticks.patterns import Layout, Pattern, groups_of
 from longpoint.sticks.plan_sticks import plan_sticks
-from longpoint.sticks.pricing import Needs, least_needs
 from longpoint.sticks.sharp import from_sharp_prices
 from tests.bench.cutting_stock import CuttingStock, work_and_bars
 from tests.bench.random_houses import random_house
