@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Final, NamedTuple
 
+from longpoint.solvers.numpy_ways import count_ways
 from longpoint.solvers.one_thread import numpy_in_one_thread
 from longpoint.speech.said import say
 from longpoint.sticks.knapsack import MOST_FINE_VALUE
@@ -14,6 +15,7 @@ from longpoint.sticks.table_sets import (
     Lengths,
     ListedSets,
     TableSets,
+    Ways,
     copy_of_next,
     first_copy,
     in_order_of_links,
@@ -136,6 +138,15 @@ class NumpyKnapsack(TableSets):
             if len(rows.ends) > most:
                 return None
         return links.listed(rows.ends, rows.links, lengths)
+
+    def ways(
+        self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
+    ) -> Ways | None:
+        """Return in how many sets worth at least their end's charge each number stands at most.
+
+        None where more than `most` steps would have to be looked at.
+        """
+        return count_ways(self.items, self._reaches, ends, charges, most)
 
     def _with_and_without(self, index: int, rows: _Rows, links: "_Links") -> _Rows:
         """Go on from sets chosen among the items behind this one: without it, and with it."""

@@ -13,7 +13,7 @@ from typing import Final
 
 from longpoint.linear.port import LinearStatus
 from longpoint.sticks.laying import used_length
-from longpoint.sticks.master import Master, Prices
+from longpoint.sticks.master import Master, Prices, Remaining
 from longpoint.sticks.needs import Needs
 from longpoint.sticks.ordering import best_order, looks_at_all_orders
 from longpoint.sticks.patterns import Counts, Layout, Pattern
@@ -47,6 +47,7 @@ def from_every_pattern(
     enough: int,
     grid: int,
     most: int | None = None,
+    remaining: Remaining | None = None,
 ) -> Outcome | None:
     """Return the best plan that costs `goal` or less, or what any plan costs at least.
 
@@ -58,12 +59,14 @@ def from_every_pattern(
         enough: A cost in steps that no plan undercuts.
         grid: Step of the knapsack's lengths. [0.01 mm]
         most: Most patterns that are listed; None: `MOST_LISTED`.
+        remaining: What is still to be cut, for that goal; None: everything.
 
     Returns:
         None where there are too many patterns, or the solver gave up.
     """
     most = MOST_LISTED if most is None else most
-    listed = Priced(master, least, prices, master.whole, grid).losing_least(goal, most)
+    remaining = master.whole if remaining is None else remaining
+    listed = Priced(master, least, prices, remaining, grid).losing_least(goal, most)
     if listed is None:
         return None
     sieve = Sieve(master)
@@ -73,7 +76,11 @@ def from_every_pattern(
     if not patterns:
         return Outcome(goal + 1, ())
     solution = master.solve_whole(
-        master.numbers_of(patterns), enough + master.all_sticks_weigh + WORTHWHILE, _NODES, goal
+        master.numbers_of(patterns),
+        remaining,
+        enough + master.all_sticks_weigh + WORTHWHILE,
+        _NODES,
+        goal,
     )
     if solution.status is LinearStatus.INFEASIBLE:
         return Outcome(goal + 1, ())
@@ -88,7 +95,7 @@ def from_every_pattern(
         return Outcome(floor, ())
     if solution.status is LinearStatus.OPTIMAL:
         floor = max(floor, min(cost, goal + 1))
-    return Outcome(floor, _without_surplus(master, chosen))
+    return Outcome(floor, _without_surplus(master, remaining, chosen))
 
 
 def from_known_patterns(
@@ -108,14 +115,14 @@ def from_known_patterns(
     ranked = sorted(numbers, key=lambda number: -master.gain(master.patterns[number], prices))
     least = ranked[:_KNOWN]
     solution = master.solve_whole(
-        least, enough + master.all_sticks_weigh + WORTHWHILE, _KNOWN_NODES
+        least, master.whole, enough + master.all_sticks_weigh + WORTHWHILE, _KNOWN_NODES
     )
     chosen = [
         master.patterns[number]
         for number, value in zip(least, solution.values, strict=False)
         for _ in range(round(value))
     ]
-    return _without_surplus(master, chosen)
+    return _without_surplus(master, master.whole, chosen)
 
 
 def whole_steps_of(bound: float) -> int:
@@ -196,9 +203,11 @@ def _one_less(counts: Counts) -> Iterable[Counts]:
         yield tuple((g, n - (g == group)) for g, n in counts if n > (g == group))
 
 
-def _without_surplus(master: Master, chosen: Sequence[Pattern]) -> tuple[Pattern, ...]:
+def _without_surplus(
+    master: Master, remaining: Remaining, chosen: Sequence[Pattern]
+) -> tuple[Pattern, ...]:
     """The patterns, without the pieces that are cut once too often."""
-    left = list(master.whole.pieces)
+    left = list(remaining.pieces)
     patterns = []
     for pattern in chosen:
         wanted = tuple((group, min(n, left[group])) for group, n in pattern.counts if left[group])

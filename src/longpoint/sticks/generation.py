@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from longpoint.sticks.master import Master, Prices
+from longpoint.sticks.master import Master, Prices, Remaining
 from longpoint.sticks.needs import Needs
 from longpoint.sticks.pricing import NEARLY, WORTHWHILE, Priced, whole_steps
 
@@ -124,6 +124,7 @@ def one_round(
     near: Prices,
     calm: float,
     grid: int,
+    remaining: Remaining | None = None,
 ) -> tuple[Priced, list[int], float]:
     """Look for patterns at prices mixed of the master's and others near which to stay.
 
@@ -135,13 +136,14 @@ def one_round(
         near: Prices to stay near to.
         calm: Share of those; less and less where nothing is found.
         grid: Step of the knapsack's lengths. [0.01 mm]
+        remaining: What is still to be cut; None: everything.
 
     Returns:
         The last knapsack solved, the new patterns, and the calm at which they were found.
     """
-    known = set(numbers)
+    known, remaining = set(numbers), master.whole if remaining is None else remaining
     while True:
-        found = Priced(master, needs, prices.mixed(near, calm), master.whole, grid)
+        found = Priced(master, needs, prices.mixed(near, calm), remaining, grid)
         new = [n for n in master.numbers_of(found.patterns(prices)) if n not in known]
         if new or calm == 0.0:
             return found, new, calm

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import ClassVar, Final
 
 from longpoint.speech.said import say
+from longpoint.sticks.counted_ways import count_ways
 from longpoint.sticks.lean_states import MOVES, State
 from longpoint.sticks.table_sets import (
     Item,
@@ -19,6 +20,7 @@ from longpoint.sticks.table_sets import (
     ListedSets,
     Tables,
     TableSets,
+    Ways,
     copy_of_next,
     first_copy,
     in_order_of_links,
@@ -119,6 +121,15 @@ class Knapsack(TableSets):
                 if self._entry(count - 1, source, rest) >= max(0, left):
                     more = (*numbers, item.number)
                     stack.append((count - 1, source, rest, left, True, more))
+
+    def ways(
+        self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
+    ) -> Ways | None:
+        """Return in how many sets worth at least their end's charge each number stands at most.
+
+        None where more than `most` steps would have to be looked at.
+        """
+        return count_ways(self.items, self._entry, ends, charges, most)
 
     def _entry(self, count: int, state: State, length: int) -> int:
         if length < 0:

@@ -184,17 +184,23 @@ class Master:
         )
 
     def solve_whole(
-        self, numbers: Sequence[int], enough: float, nodes: int, most: int | None = None
+        self,
+        numbers: Sequence[int],
+        remaining: Remaining,
+        enough: float,
+        nodes: int,
+        most: int | None = None,
     ) -> LinearSolution:
-        """Solve the master in whole numbers over some patterns, for all pieces and sticks.
+        """Solve the master in whole numbers over some patterns, for what remains.
 
         Args:
             numbers: Numbers of the patterns.
+            remaining: What is still to be cut.
             enough: A cost at which to stop, in steps, with what sticks weigh.
             nodes: Most nodes of the search.
             most: Most that the plan may cost, in steps, without what sticks weigh; None: any.
         """
-        columns, rows = self._program(numbers, self.whole)
+        columns, rows = self._program(numbers, remaining)
         if most is not None:
             costs = (float(self.steps[self.patterns[number].bar]) for number in numbers)
             columns = tuple(

@@ -14,7 +14,8 @@ is a bound, for any prices. It is rounded up to the step of the costs, and worke
 
 import math
 from array import array
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
@@ -22,7 +23,15 @@ from longpoint.sticks.knapsack import state_lengths, whole_values
 from longpoint.sticks.master import Master, Prices, Remaining
 from longpoint.sticks.needs import Needs
 from longpoint.sticks.patterns import Pattern, PatternList
-from longpoint.sticks.table_sets import Item, Lengths, listed_sets
+from longpoint.sticks.table_sets import (
+    Item,
+    Lengths,
+    Tables,
+    Ways,
+    copy_of_next,
+    in_order_of_links,
+    listed_sets,
+)
 
 WORTHWHILE: Final = 1e-6
 NEARLY: Final = 1e-4
@@ -51,10 +60,9 @@ class Priced:
         self._able = [bar for bar, left in enumerate(remaining.sticks) if left is None or left > 0]
         rooms = [needs.rooms[bar] // grid for bar in self._able]
         self._ends = list(state_lengths(rooms, _state_costs(needs, grid)))
-        longest = max(rooms, default=0)
-        self._tables = maker.make(
-            _items(needs, self._values, remaining.pieces, longest, grid), longest
-        )
+        self._longest = max(rooms, default=0)
+        self._items = _items(needs, self._values, remaining.pieces, self._longest, grid)
+        self._tables = maker.make(self._items, self._longest)
 
     def patterns(self, master_prices: Prices) -> list[Pattern]:
         """Return new patterns, the best for each piece, that gain at the master's own prices."""
@@ -97,29 +105,83 @@ class Priced:
     def losing_least(self, goal: int, most: int) -> list[Pattern] | None:
         """Return every pattern that a plan for `goal` steps may hold, None if more than `most`.
 
-        Only with needs rounded down, and for all pieces and sticks.
+        Only with needs rounded down, and for all that remains.
         """
         found = self.listed(goal, most)
-        if found is None:
-            return None
-        return [found.pattern(number) for number in range(len(found))]
+        return None if found is None else _patterns_of(found)
 
     def listed(self, goal: int, most: int) -> PatternList | None:
         """Return the same as a list that can be long."""
+        charges = self._charges(goal)
+        if charges is None:
+            return PatternList(array("q"), listed_sets(()))
+        return self._listed(self._tables, charges, most)
+
+    def ways(self, goal: int, most: int) -> Ways | None:
+        """Return how many such patterns there are at most, in all and with each group.
+
+        None where more than `most` steps would have to be looked at.
+        """
+        charges = self._charges(goal)
+        if charges is None:
+            return Ways(0, dict.fromkeys(range(len(self._values)), 0))
+        ends = [(state, length) for _, state, length in self._ends]
+        return self._tables.ways(ends, [charges[place] for place, _, _ in self._ends], most)
+
+    def holding(self, groups: Collection[int], goal: int, most: int) -> list[Pattern] | None:
+        """Return every such pattern that holds one of some groups, None if more than `most`.
+
+        One copy of each of these groups, the first that a set takes, is made dearer by all that
+        any set is worth above its charge and a little more. Then a set without one of them isn't
+        worth its charge, made dearer as much. One with two of them may be, though it wasn't before;
+        so what is found is held to its worth again.
+        """
+        charges = self._charges(goal)
+        if charges is None:
+            return []
+        dearer = 1 + max(
+            self._tables.value(state, length) - charges[place]
+            for place, state, length in self._ends
+        )
+        if dearer <= 0:
+            return []
+        items = in_order_of_links(self._items, self._longest)
+        raised = [
+            replace(item, value=item.value + dearer)
+            if item.number in groups and not copy_of_next(items, index)
+            else item
+            for index, item in enumerate(items)
+        ]
+        if sum(item.value for item in raised) > self._master.tables.most_value:
+            return None
+        tables = self._master.tables.make(raised, self._longest)
+        found = self._listed(tables, [charge + dearer for charge in charges], most)
+        if found is None:
+            return None
+        charge_of = dict(zip(self._able, charges, strict=True))
+        return [p for p in _patterns_of(found) if self._value_of(p) >= charge_of[p.bar]]
+
+    def _value_of(self, pattern: Pattern) -> int:
+        return sum(self._values[group] * count for group, count in pattern.counts)
+
+    def _charges(self, goal: int) -> list[int] | None:
+        """What a set must be worth, on each able length, in a plan for `goal`; None: no plan is."""
         theta, sticks, total = self._dual()
         budget = goal * self._scale - total
         if budget < 0:
-            return PatternList(array("q"), listed_sets(()))
-        charges = [
+            return None
+        return [
             math.ceil((self._master.steps[bar] * self._scale - sticks[bar] - budget) / theta)
             for bar in self._able
         ]
+
+    def _listed(self, tables: Tables, charges: Sequence[int], most: int) -> PatternList | None:
         needs, bars = self._needs, [self._able[place] for place, _, _ in self._ends]
         rooms = [
             needs.rooms[bar] - needs.states[state]
             for bar, (_, state, _) in zip(bars, self._ends, strict=True)
         ]
-        found = self._tables.sets_worth(
+        found = tables.sets_worth(
             [(state, length) for _, state, length in self._ends],
             [charges[place] for place, _, _ in self._ends],
             most,
@@ -150,6 +212,10 @@ class Priced:
                 sticks[bar] = min(Fraction(0), step * self._scale - theta * most[bar])
                 total += count * sticks[bar]
         return theta, sticks, total
+
+
+def _patterns_of(found: PatternList) -> list[Pattern]:
+    return [found.pattern(number) for number in range(len(found))]
 
 
 def _that_can_be_cut(

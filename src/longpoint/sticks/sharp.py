@@ -12,21 +12,27 @@ from collections.abc import Sequence
 from typing import Final
 
 from longpoint.sticks.every_pattern import Outcome, from_every_pattern
-from longpoint.sticks.generation import Bound, better, one_round
-from longpoint.sticks.master import Master, Prices
+from longpoint.sticks.generation import Bound
+from longpoint.sticks.master import Master
+from longpoint.sticks.must_be_cut import from_only_sets
 from longpoint.sticks.needs import Needs
+from longpoint.sticks.only_sets import MOST_STEPS
 from longpoint.sticks.pricing import Priced
+from longpoint.sticks.sharp_prices import central, first_numbers, sharpen
 
 TIGHT: Final = 0.5
 """In steps of cost: how near a bound must be to a plan's cost for patterns to be few enough.
 
 Of houses by metres, a step is 300 mm; half of it, spread over all sticks, is little.
 """
-_CALM: Final = 0.5
-_CALMER: Final = 0.1
-_EXACT: Final = 1e-10
-_FIRST: Final = 8
-_CENTRAL_ROUNDS: Final = 20
+_NO_LOSS: Final = 0.01
+"""In steps: what a plan may lose at most for pieces to stand in one set only."""
+_ALONE: Final = 0.1
+"""Share of the groups that must stand in one set at most, unless this is the last that is tried.
+
+Where all have a choice, as among pieces of which many threes fill a stick, a dive finds sooner.
+"""
+_BRANCHES: Final = 100
 
 
 def from_sharp_prices(
@@ -49,61 +55,36 @@ def from_sharp_prices(
         goal: Most that the plan may cost, in steps.
         rounds: Most rounds of master and knapsack.
         grid: Step of the knapsack's lengths. [0.01 mm]
-        most: Most patterns that are listed; None: as many as ever.
+        most: Most patterns that are listed; None: as many as ever, as nothing else is left to try.
 
     Returns:
         None where there are too many patterns even so, or the solver gave up.
     """
     sharp = coarse.sharper()
-    ranked = sorted(numbers, key=lambda number: -coarse.gain(coarse.patterns[number], near.prices))
-    first = ranked[: _FIRST * len(sharp.whole.pieces)]
-    known = sharp.numbers_of(coarse.patterns[number] for number in first)
-    _sharpen(sharp, known, least, near, rounds, grid)
+    every = [coarse.patterns[number] for number in numbers]
+    known = first_numbers(sharp, every, near.prices, sharp.whole)
+    sharpen(sharp, known, least, near, rounds, grid, sharp.whole, goal)
     if near.steps > goal:
         return Outcome(near.steps, ())
     if near.exact < goal - TIGHT:
         return None
-    for prices in (_central(sharp, known, least, near, grid), near.prices):
+    middle = central(sharp, known, least, near, grid, sharp.whole)
+    for prices in (middle, near.prices):
         found = from_every_pattern(sharp, least, prices, goal, near.steps, grid, most)
         if found is not None:
             return found
-    return None
+    if near.exact < goal - _NO_LOSS or sharp.stop():
+        return None
+    is_last = most is None
+    if not is_last and not _many_stand_alone(Priced(sharp, least, middle, sharp.whole, grid), goal):
+        return None
+    return from_only_sets(sharp, known, least, middle, goal, rounds, grid, _BRANCHES)
 
 
-def _sharpen(
-    sharp: Master, numbers: list[int], least: Needs, bound: Bound, rounds: int, grid: int
-) -> None:
-    """Add patterns until none gains; the bound is then what the master costs."""
-    calm = _CALM
-    for _ in range(rounds):
-        if sharp.stop():
-            break
-        solution = sharp.solve(numbers, sharp.whole)
-        prices = sharp.prices(solution)
-        if prices is None or bound.exact >= sharp.pure_cost(numbers, solution) - _EXACT:
-            break
-        found, new, calm = one_round(sharp, numbers, least, prices, bound.prices, calm, grid)
-        better(bound, found, prices.mixed(bound.prices, calm))
-        if not new:
-            break
-        numbers.extend(new)
-        calm = min(_CALM, calm + _CALMER)
-
-
-def _central(sharp: Master, numbers: list[int], least: Needs, bound: Bound, grid: int) -> Prices:
-    """Prices from the middle of all that are best, as far as they are found."""
-    known = set(numbers)
-    for _ in range(_CENTRAL_ROUNDS):
-        if sharp.stop():
-            break
-        prices = sharp.prices(sharp.solve(numbers, sharp.whole, central=True))
-        if prices is None:
-            break
-        priced = Priced(sharp, least, prices, sharp.whole, grid)
-        better(bound, priced, prices)
-        new = [n for n in sharp.numbers_of(priced.patterns(prices)) if n not in known]
-        if not new:
-            return prices
-        known.update(new)
-        numbers.extend(new)
-    return bound.prices
+def _many_stand_alone(priced: Priced, goal: int) -> bool:
+    """Tell whether taking sets that alone hold a piece may lead anywhere."""
+    ways = priced.ways(goal, MOST_STEPS)
+    if ways is None:
+        return False
+    alone = sum(count <= 1 for count in ways.holding.values())
+    return alone >= _ALONE * len(ways.holding)

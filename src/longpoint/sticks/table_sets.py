@@ -111,6 +111,19 @@ class Lengths:
     rooms: Sequence[int]
 
 
+@dataclass(frozen=True, slots=True)
+class Ways:
+    """In how many sets the pieces may stand; never fewer than there are.
+
+    Attributes:
+        sets: How many sets there are at most, as far as they are told apart.
+        holding: In how many of them each number stands at most, likewise.
+    """
+
+    sets: int
+    holding: dict[int, int]
+
+
 class Tables(Protocol):
     """The port of the knapsack: tables over all lengths, and the sets behind their entries."""
 
@@ -148,6 +161,15 @@ class Tables(Protocol):
             charges: What a set must be worth at each end.
             most: Most sets; None is returned where there are more.
             lengths: Which of them, at last, are too long all the same; None: none are.
+        """
+        ...
+
+    def ways(
+        self, ends: Sequence[tuple[State, int]], charges: Sequence[int], most: int
+    ) -> Ways | None:
+        """Return in how many sets worth at least their end's charge each number stands at most.
+
+        None where more than `most` steps would have to be looked at.
         """
         ...
 

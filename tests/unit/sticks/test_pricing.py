@@ -2,6 +2,7 @@ import random
 
 import pytest
 
+from longpoint.sticks.generation import first_bound
 from longpoint.sticks.master import Prices
 from longpoint.sticks.needs import least_needs, likely_needs
 from longpoint.sticks.pricing import Priced, whole_steps
@@ -52,3 +53,35 @@ def test_without_a_stick_left_nothing_is_found() -> None:
     prices = Prices((1.0,), (0.0,))
     none_left = type(master.whole)(master.whole.pieces, (0,))
     assert Priced(master, needs, prices, none_left, 100).patterns(prices) == []
+
+
+@pytest.mark.parametrize("reversible", [False, True])
+def test_patterns_that_hold_a_group_are_those_of_all_that_do(reversible: bool) -> None:
+    master, floor, _, cost = nest(house_pieces(4, openings=3), house_of(reversible=reversible))
+    least = least_needs(master.layout, floor)
+    prices = first_bound(master, least, 20).prices
+    priced = Priced(master, least, prices, master.whole, 20)
+    listed = priced.losing_least(cost, 100_000)
+    assert listed
+    ways = priced.ways(cost, 1_000_000)
+    assert ways is not None
+    for groups in ((0,), (1, 2)):
+        wanted = [p for p in listed if any(group in dict(p.counts) for group in groups)]
+        found = priced.holding(groups, cost, 100_000)
+        assert found is not None
+        assert sorted(found, key=repr) == sorted(wanted, key=repr)
+        assert 0 < len(wanted) < len(listed)
+        for group in groups:
+            assert ways.holding[group] >= sum(group in dict(p.counts) for p in listed)
+    assert priced.holding((0,), cost, 3) is None
+
+
+def test_below_the_bound_no_pattern_is_counted_or_holds_a_piece() -> None:
+    master, floor, _, _ = nest(house_pieces(4, openings=3), house_of())
+    least = least_needs(master.layout, floor)
+    priced = Priced(master, least, first_bound(master, least, 20).prices, master.whole, 20)
+    ways = priced.ways(0, 1_000_000)
+    assert ways is not None
+    assert ways.sets == 0
+    assert not any(ways.holding.values())
+    assert priced.holding((0,), 0, 100) == []

@@ -1,40 +1,19 @@
 """Plans that fill every stick, or none: checked against assigning every piece to a stick."""
 
-import random
 from dataclasses import replace
 
 import numpy as np
 import pytest
 from scipy import optimize, sparse
 
-from longpoint.linear.port import LinearProblem, LinearSolution, LinearSolver, LinearStatus
+from longpoint.linear.port import LinearProblem, LinearSolution, LinearStatus
 from longpoint.solvers.highs import HighsSolver
-from longpoint.sticks import every_pattern
-from longpoint.sticks.bound import floor_of
-from longpoint.sticks.fit import fit
-from longpoint.sticks.generation import Bound, first_bound
-from longpoint.sticks.master import Master
-from longpoint.sticks.needs import Needs, least_needs
-from longpoint.sticks.patterns import Layout, Pattern, groups_of
+from longpoint.sticks import must_be_cut
 from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.sticks.sharp import from_sharp_prices
-from tests.bench.cutting_stock import CuttingStock, work_and_bars
+from tests.bench.cutting_stock import CuttingStock
 from tests.bench.random_houses import random_house
-
-STICK = 60
-
-
-def tight(seed: int) -> CuttingStock:
-    """Pieces that together are as long as three sticks, so that a plan of three has no waste."""
-    draw = random.Random(seed)
-    while True:
-        lengths = [draw.randint(11, 40) for _ in range(8)]
-        last = 3 * STICK - sum(lengths)
-        if 5 <= last <= 40:
-            break
-    lengths.append(last)
-    counts = {length: lengths.count(length) for length in sorted(lengths, reverse=True)}
-    return CuttingStock(name=f"tight-{seed}", stick=STICK, lengths=tuple(counts.items()))
+from tests.unit.sticks.tight_sticks import STICK, stage, tight
 
 
 def three_do(instance: CuttingStock) -> bool:
@@ -53,19 +32,6 @@ def three_do(instance: CuttingStock) -> bool:
         bounds=optimize.Bounds(0, 1),
     )
     return bool(found.status == 0)
-
-
-def stage(
-    instance: CuttingStock, solver: LinearSolver | None = None
-) -> tuple[Master, list[int], Needs, Bound]:
-    work, bars = work_and_bars(instance)
-    layout = Layout(work, bars.bars, groups_of(work))
-    master = Master(layout, bars, solver or HighsSolver())
-    room = bars.bars[0].room
-    packed = fit(work, bars.bars, refills=0).sticks
-    numbers = master.numbers_of(Pattern(0, layout.known(stick.places, room)) for stick in packed)
-    least = least_needs(layout, floor_of(work, bars.bars))
-    return master, list(dict.fromkeys(numbers)), least, first_bound(master, least, 1)
 
 
 @pytest.mark.parametrize("seed", range(24))
@@ -118,11 +84,36 @@ def test_a_solver_that_gives_up_proves_nothing() -> None:
     assert bound.steps == 3
 
 
-def test_too_many_patterns_prove_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(every_pattern, "MOST_LISTED", 0)
-    able = next(instance for instance in map(tight, range(24)) if three_do(instance))
-    master, numbers, least, bound = stage(able)
-    assert from_sharp_prices(master, numbers, least, bound, 3, 100, 1) is None
+def test_where_nothing_may_be_listed_counting_says_the_same(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(must_be_cut, "_LISTED", 0)
+    decided = list[bool]()
+    for seed in range(24):
+        instance = tight(seed)
+        master, numbers, least, bound = stage(instance)
+        found = from_sharp_prices(master, numbers, least, bound, 3, 100, 1, most=0)
+        if found is not None:
+            decided.append(three_do(instance))
+            assert found.floor == (3 if decided[-1] else 4)
+            assert len(found.patterns) == (3 if decided[-1] else 0)
+    assert set(decided) == {True, False}
+
+
+def test_where_every_piece_has_a_choice_nothing_is_tried() -> None:
+    """Nine pieces from 16 to 24: three sticks, each piece in two full ones or more."""
+    lengths = tuple((length, 1) for length in range(24, 15, -1))
+    master, numbers, least, bound = stage(CuttingStock(name="nine", stick=STICK, lengths=lengths))
+    assert from_sharp_prices(master, numbers, least, bound, 3, 100, 1, most=0) is None
+    assert bound.steps == 3
+
+
+def test_where_a_plan_may_lose_something_nothing_is_tried() -> None:
+    """Any three of eight pieces fit a stick: the bound is eight thirds."""
+    lengths = ((20, 2), (19, 2), (18, 2), (17, 2))
+    master, numbers, least, bound = stage(CuttingStock(name="loose", stick=STICK, lengths=lengths))
+    assert from_sharp_prices(master, numbers, least, bound, 3, 100, 1, most=0) is None
+    assert bound.exact < 2.7
 
 
 def test_a_plan_one_step_above_a_bound_that_is_all_but_whole_is_proved() -> None:
