@@ -13,6 +13,7 @@ from fractions import Fraction
 from types import ModuleType
 from typing import TYPE_CHECKING, Any, Final, NamedTuple
 
+from longpoint.solvers.items_on_grid import Items, items_on_grid
 from longpoint.solvers.one_thread import numpy_in_one_thread
 from longpoint.solvers.price_lines import PriceLines
 from longpoint.solvers.sequence_tables import MOST_VALUE, SequenceTables
@@ -64,19 +65,6 @@ class _Found(NamedTuple):
     right: SequenceTables
 
 
-class _Items(NamedTuple):
-    """Groups, those that may be turned both ways, on a grid."""
-
-    groups: "NDArray[Any]"
-    turned: "NDArray[Any]"
-    needs: "NDArray[Any]"
-    lefts: "NDArray[Any]"
-    rights: "NDArray[Any]"
-    gaps: "NDArray[Any]"
-    tips: tuple["NDArray[Any]", "NDArray[Any]"]
-    rooms: list[int]
-
-
 class _Search:
     """The sequences known so far, and the best prices."""
 
@@ -93,7 +81,7 @@ class _Search:
             default=0.0,
         )
         self._draw = random.Random(_SEED)
-        self._coarse = self._items(_GRID)
+        self._coarse = items_on_grid(numpy, many, _GRID)
         self._begin()
 
     def run(self, close: float) -> PartPlan:
@@ -120,30 +108,12 @@ class _Search:
         else:
             highs.run()
         if close <= _CLOSE:
-            bound = max(bound, self._found(best[0], self._items(_FINE)).bound)
+            bound = max(bound, self._found(best[0], items_on_grid(numpy, self._many, _FINE)).bound)
         return PartPlan(
             floor=bound,
             prices=tuple(self._lines.prices(best[0]).tolist()),
             parts=self._parts(),
             solver=self._name(),
-        )
-
-    def _items(self, grid: int) -> _Items:
-        """All on a grid, rounded down."""
-        numpy, many = self._numpy, self._many
-        turns = numpy.nonzero(many.can_turn)[0]
-        groups = numpy.concatenate([numpy.arange(len(many.needs)), turns])
-        turned = numpy.arange(len(groups)) >= len(many.needs)
-        lefts, rights = numpy.array(many.lefts)[groups], numpy.array(many.rights)[groups]
-        return _Items(
-            groups,
-            turned,
-            numpy.maximum(1, numpy.array(many.needs)[groups] // grid),
-            numpy.where(turned, rights, lefts),
-            numpy.where(turned, lefts, rights),
-            numpy.array(many.gaps) // grid,
-            (numpy.array(many.left_tips) // grid, numpy.array(many.right_tips) // grid),
-            [room // grid for room in many.rooms],
         )
 
     def _begin(self) -> None:
@@ -201,7 +171,7 @@ class _Search:
         for knot in self._numpy.nonzero(missing)[0]:
             self._highs.changeColCost(int(knot), float(self._dear[knot]))
 
-    def _found(self, knots: "NDArray[Any]", items: _Items) -> _Found:
+    def _found(self, knots: "NDArray[Any]", items: Items) -> _Found:
         """Price all sequences: see the top of `sticks/pricing` for the bound."""
         numpy = self._numpy
         prices, longest = self._lines.prices(knots)[items.groups], max(items.rooms)
