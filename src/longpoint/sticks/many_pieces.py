@@ -8,16 +8,17 @@ first plan in parts alone.
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from typing import Final
 
 from longpoint.linear.port import LinearSolver
 from longpoint.sticks.bars import Bars
 from longpoint.sticks.best_packing import Improved
 from longpoint.sticks.bound import floor_of, simple_bound
+from longpoint.sticks.effort import never
 from longpoint.sticks.end_classes import many_pieces
 from longpoint.sticks.fit import Filled, Packing, downsized
-from longpoint.sticks.laying import Place, Workload, workload
+from longpoint.sticks.laying import Workload
+from longpoint.sticks.mixed_again import Planner, bars_without, mixed_again, named, some_of
 from longpoint.sticks.near_lengths import NearLengths
 from longpoint.sticks.parts_of_sticks import Part, PartPlanner
 from longpoint.sticks.patterns import groups_of
@@ -29,15 +30,15 @@ _FEW: Final = 110
 """So many pieces are left to be planned one by one."""
 _ROUNDS: Final = 30
 _LIKELY: Final = 0.6
-"""A pattern is cut once more when this part of a stick is left of it."""
+_FIRST_LIKELY: Final = 0.9
+"""A pattern is cut once more when this part of a stick is left of it. Hardly any in the first
+round, where hundreds are begun: what is cut too often of each leaves too little for the others."""
 
 _LOSS: Final = 2e-3
 _MORE: Final = 2.0
 """Part of its cost by which a stick may be worth less, and by how much that grows a round."""
 _GOOD: Final = 5e-4
 """Part of its cost that a stick may be worth less without a better one being looked for."""
-
-PlanOfRest = Callable[[Workload, Bars], Packing]
 
 
 def part_planner(work: Workload, bars: Bars, solver: LinearSolver | None) -> PartPlanner | None:
@@ -49,7 +50,14 @@ def part_planner(work: Workload, bars: Bars, solver: LinearSolver | None) -> Par
     return planner if max(endless, default=0) >= max(work.alone) else None
 
 
-def plan_many(work: Workload, bars: Bars, planner: PartPlanner, rest: PlanOfRest) -> Improved:
+def plan_many(
+    work: Workload,
+    bars: Bars,
+    planner: PartPlanner,
+    rest: Planner,
+    again: Planner,
+    stop: Callable[[], bool] = never,
+) -> Improved:
     """Return a plan of all pieces, and a bound.
 
     Args:
@@ -57,24 +65,28 @@ def plan_many(work: Workload, bars: Bars, planner: PartPlanner, rest: PlanOfRest
         bars: The lengths; of one that holds every piece there must be as many as needed.
         planner: Plans in parts.
         rest: Plans what is left, on the lengths that are left.
+        again: Plans a hundred pieces quickly, to better the plan of all.
+        stop: Asked between two steps; once it says yes, what is left is planned as it is.
     """
     exact = planner(many_pieces(work, bars), roughly=False)
     simple = simple_bound(floor_of(work, bars.bars), bars)
     left, sticks = tuple(range(len(work.mid))), list[Filled]()
     for turn in range(_ROUNDS):
-        if len(left) <= _FEW:
+        if len(left) <= _FEW or stop():
             break
-        made = _round(_some(work, left), _without(bars, sticks), planner, turn)
+        made = _round(some_of(work, left), bars_without(bars, sticks), planner, turn)
         if not made:
             break
-        sticks += [_named(stick, left) for stick in made]
+        sticks += [named(stick, left) for stick in made]
         gone = {place.piece for stick in sticks for place in stick.places}
         left = tuple(piece for piece in left if piece not in gone)
-    last = rest(_some(work, left), _without(bars, sticks)) if left else Packing(())
-    sticks += [_named(stick, left) for stick in last.sticks]
+    last = rest(some_of(work, left), bars_without(bars, sticks)) if left else Packing(())
+    sticks += [named(stick, left) for stick in last.sticks]
     unplaced = tuple(left[piece] for piece in last.unplaced)
+    packing = downsized(work, bars.bars, Packing(tuple(sticks), unplaced))
+    worths = [price * bars.step for price in exact.prices]
     return Improved(
-        packing=downsized(work, bars.bars, Packing(tuple(sticks), unplaced)),
+        packing=mixed_again(work, bars, packing, worths, again, stop),
         bound=max(simple, whole_steps(exact.floor) * bars.step),
         solved_by=exact.solver,
     )
@@ -86,7 +98,7 @@ def _round(work: Workload, bars: Bars, planner: PartPlanner, turn: int) -> list[
     plan, loss = planner(many, roughly=True), _LOSS * _MORE**turn
     near = NearLengths(work, many, plan.prices, groups_of(work))
     sticks, taken = list[Filled](), [0] * len(bars.bars)
-    for part in _whole(plan.parts):
+    for part in _whole(plan.parts, _LIKELY if turn else _FIRST_LIKELY):
         bar = bars.bars[part.bar]
         if bar.count is not None and taken[part.bar] >= bar.count:
             continue
@@ -98,9 +110,9 @@ def _round(work: Workload, bars: Bars, planner: PartPlanner, turn: int) -> list[
     return sticks
 
 
-def _whole(parts: Sequence[Part]) -> list[Part]:
+def _whole(parts: Sequence[Part], likely: float) -> list[Part]:
     """Whole sticks of each pattern, all patterns by turns; the likeliest one at least."""
-    counts = [math.floor(part.count + 1 - _LIKELY) for part in parts]
+    counts = [math.floor(part.count + 1 - likely) for part in parts]
     if not any(counts) and parts:
         counts[max(range(len(parts)), key=lambda number: parts[number].count)] = 1
     turns = [
@@ -109,27 +121,3 @@ def _whole(parts: Sequence[Part]) -> list[Part]:
         for copy in range(count)
     ]
     return [parts[number] for _, number in sorted(turns)]
-
-
-def _some(work: Workload, pieces: Sequence[int]) -> Workload:
-    return workload([work.demands[piece] for piece in pieces])
-
-
-def _named(stick: Filled, pieces: Sequence[int]) -> Filled:
-    """The stick with its pieces numbered as they were."""
-    places = tuple(Place(pieces[place.piece], place.turned) for place in stick.places)
-    return Filled(stick.bar, places, stick.used)
-
-
-def _without(bars: Bars, sticks: Sequence[Filled]) -> Bars:
-    """The lengths that are left, under the same numbers."""
-    taken = [0] * len(bars.bars)
-    for stick in sticks:
-        taken[stick.bar] += 1
-    return replace(
-        bars,
-        bars=tuple(
-            bar if bar.count is None else replace(bar, count=bar.count - gone)
-            for bar, gone in zip(bars.bars, taken, strict=True)
-        ),
-    )

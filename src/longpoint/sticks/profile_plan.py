@@ -28,6 +28,8 @@ BY_FULL: Final = say("sticks filled one by one; bound by sums")
 BY_FIT: Final = say("best fit and moves; bound by sums")
 BY_COLUMNS: Final = say("column generation and dives")
 _DEARER: Final = 10
+_AGAIN: Final = 60
+"""Pricings for some sticks of a batch that are planned again."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,10 +153,15 @@ def _planned_in_parts(
     solver: LinearSolver | None,
     effort: Effort,
 ) -> Improved:
+    quick = replace(effort, dives=min(effort.dives, 1), pricings=min(effort.pricings, _AGAIN))
+
     def rest(some: Workload, left: Bars) -> Packing:
         return _planned_one_by_one(some, left, solver, effort).packing
 
-    found = plan_many(work, bars, planner, rest)
+    def again(some: Workload, left: Bars) -> Packing:
+        return _planned_one_by_one(some, left, solver, quick).packing
+
+    found = plan_many(work, bars, planner, rest, again, effort.stop)
     by = say("{by_columns} ({solved_by})", by_columns=BY_COLUMNS, solved_by=found.solved_by)
     return Improved(found.packing, found.bound, by)
 

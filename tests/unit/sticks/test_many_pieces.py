@@ -36,6 +36,10 @@ def by_fit(work: Workload, bars: Bars) -> Packing:
     return fit(work, bars.bars, refills=20)
 
 
+def at_once(work: Workload, bars: Bars) -> Packing:
+    return fit(work, bars.bars, refills=0)
+
+
 @KINDS
 def test_what_is_asked_is_never_more_than_a_real_sequence_uses(*, reversible: bool) -> None:
     work, bars = job(20, reversible=reversible)
@@ -64,7 +68,7 @@ def test_what_is_asked_is_never_more_than_a_real_sequence_uses(*, reversible: bo
 @KINDS
 def test_all_pieces_are_cut_once_from_sticks_that_hold_them(*, reversible: bool) -> None:
     work, bars = job(50, reversible=reversible, offcuts=((1500.0, 3), (2200.0, 1)))
-    found = plan_many(work, bars, plan_in_parts, by_fit)
+    found = plan_many(work, bars, plan_in_parts, by_fit, at_once)
     assert not found.packing.unplaced
     cut = [place.piece for stick in found.packing.sticks for place in stick.places]
     assert sorted(cut) == list(range(len(work.mid)))
@@ -76,7 +80,7 @@ def test_all_pieces_are_cut_once_from_sticks_that_hold_them(*, reversible: bool)
     cost = cost_of(bars.bars, found.packing)
     assert found.bound <= cost <= 1.02 * found.bound
     assert cost <= cost_of(bars.bars, by_fit(work, bars))
-    assert plan_many(work, bars, plan_in_parts, by_fit) == found
+    assert plan_many(work, bars, plan_in_parts, by_fit, at_once) == found
 
 
 @KINDS
@@ -105,3 +109,15 @@ def test_without_arrays_nothing_is_planned_in_parts() -> None:
     assert part_planner(work, bars, HighsSolver()) is not None
     assert part_planner(work, bars, SimplexSolver()) is None
     assert part_planner(work, bars, None) is None
+
+
+def test_a_plan_that_is_stopped_at_once_is_that_of_the_rest_with_its_bound() -> None:
+    work, bars = job(50, reversible=False)
+
+    def never_asked(_: Workload, __: Bars) -> Packing:
+        raise AssertionError
+
+    found = plan_many(work, bars, plan_in_parts, at_once, never_asked, lambda: True)
+    assert found.packing == at_once(work, bars)
+    floor = plan_in_parts(many_pieces(work, bars), roughly=False).floor
+    assert floor * bars.step <= found.bound <= cost_of(bars.bars, found.packing)
