@@ -99,7 +99,8 @@ def delivery_in_words(sentences: Sequence[str], house: House) -> Delivery:
                 say("Not so many of that length are told to have come."),
                 say('Tell all that came of the profile first, such as "came OG57 5400 7".'),
             )
-        lengths[length_mm] -= count
+        if count:
+            lengths[length_mm] -= count
     return Delivery(came=came, sections=sections, moisture_percent=moisture)
 
 
