@@ -3,7 +3,6 @@ import random
 import pytest
 
 from longpoint.linear.port import LinearSolver
-from longpoint.solvers import linear_solver
 from longpoint.solvers.highs import HighsSolver
 from longpoint.sticks.bars import Bars, bars_of
 from longpoint.sticks.bound import floor_of
@@ -33,9 +32,8 @@ def square(*lengths_mm: float) -> tuple[Workload, Bars]:
 
 
 def asked(
-    work: Workload, bars: Bars, sticks: list[tuple[int, list[int]]], solver: LinearSolver | None
+    work: Workload, bars: Bars, sticks: list[tuple[int, list[int]]], solver: LinearSolver
 ) -> tuple[FewestSticks, Stock]:
-    assert solver is not None
     layout = Layout(work, bars.bars, groups_of(work))
     stock = Stock(layout=layout, bars=bars, solver=solver, effort=QUICK)
     packing = Packing(
@@ -48,9 +46,9 @@ def asked(
     return fewest_sticks(stock, floor_of(work, bars.bars), plan, ()), stock
 
 
-@pytest.mark.parametrize("solver", [linear_solver(), SolverAlone()])
+@pytest.mark.parametrize("solver", [HighsSolver(), SolverAlone()])
 def test_one_long_stick_is_found_where_two_short_ones_cost_as_much(
-    solver: LinearSolver | None,
+    solver: LinearSolver,
 ) -> None:
     work, bars = square(1700.0, 1600.0)
     found, stock = asked(work, bars, [(0, [0]), (0, [1])], solver)
@@ -58,8 +56,8 @@ def test_one_long_stick_is_found_where_two_short_ones_cost_as_much(
     assert stock.cost(found.patterns) == 2
 
 
-@pytest.mark.parametrize("solver", [linear_solver(), SolverAlone()])
-def test_short_sticks_that_no_long_ones_replace_are_proved(solver: LinearSolver | None) -> None:
+@pytest.mark.parametrize("solver", [HighsSolver(), SolverAlone()])
+def test_short_sticks_that_no_long_ones_replace_are_proved(solver: LinearSolver) -> None:
     """Three pieces of 1700: two on a long stick, one on a short; by sums 5.1 m want two as well.
 
     Then three of 1250 more, no two of which lie on one short stick: a long one holds two.
@@ -75,5 +73,5 @@ def test_fewer_sticks_of_many_pieces_are_found_at_the_same_cost() -> None:
     draw = random.Random(3)
     work, bars = square(*(float(draw.randint(1201, 1790)) for _ in range(18)))
     apart = [(0, [piece]) for piece in range(18)]
-    found, stock = asked(work, bars, apart, linear_solver())
+    found, stock = asked(work, bars, apart, HighsSolver())
     assert found.floor == stock.sticks(found.patterns) == 9

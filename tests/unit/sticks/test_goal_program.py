@@ -1,7 +1,7 @@
 import pytest
 
 from longpoint.linear.port import LinearSolution, LinearStatus
-from longpoint.solvers import linear_solver
+from longpoint.solvers.highs import HighsSolver
 from longpoint.sticks.bars import bars_of
 from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.effort import QUICK
@@ -16,8 +16,7 @@ HOUSE = house_of(lengths_mm=(1800.0, 3600.0), offcuts=((1000.0, 1),), kerf_mm=0.
 @pytest.fixture
 def stock() -> Stock:
     """Pieces of 1700 and 900; lengths 1000 (one offcut), 1800 (1 step) and 3600 (2 steps)."""
-    solver = linear_solver()
-    assert solver is not None
+    solver = HighsSolver()
     pieces = [architrave_piece(f"W{n}-head", mm, 0, 0) for n, mm in enumerate((1700.0, 900.0))]
     work = workload(profile_demand(pieces, HOUSE.profiles[0], 0.0).demands)
     bars = bars_of("OG", HOUSE.stock, HOUSE.offcuts, HOUSE.saw)

@@ -1,7 +1,6 @@
 import pytest
 
 from longpoint.linear.port import LinearSolver
-from longpoint.solvers import linear_solver
 from longpoint.solvers.highs import HighsSolver
 from longpoint.sticks.bars import Bars, bars_of
 from longpoint.sticks.bound import floor_of
@@ -48,8 +47,7 @@ def scattered() -> tuple[Workload, Bars, Packing]:
     )
 
 
-def stock_of(work: Workload, bars: Bars, solver: LinearSolver | None) -> Stock:
-    assert solver is not None
+def stock_of(work: Workload, bars: Bars, solver: LinearSolver) -> Stock:
     layout = Layout(work, bars.bars, groups_of(work))
     return Stock(layout=layout, bars=bars, solver=solver, effort=QUICK)
 
@@ -57,7 +55,7 @@ def stock_of(work: Workload, bars: Bars, solver: LinearSolver | None) -> Stock:
 def test_an_offcut_that_is_the_longest_is_proved() -> None:
     """No four sticks hold 7300 mm, and the smallest piece leaves 1300 of a stick of its own."""
     work, bars, packing = scattered()
-    stock = stock_of(work, bars, linear_solver())
+    stock = stock_of(work, bars, HighsSolver())
     found = longest_offcut(
         stock, floor_of(work, bars.bars), patterns_of(stock, packing), 130000, (), None
     )
@@ -81,7 +79,7 @@ def spread_out() -> tuple[Workload, Bars, Packing]:
 
 def test_a_longer_offcut_is_found() -> None:
     work, bars, packing = spread_out()
-    stock = stock_of(work, bars, linear_solver())
+    stock = stock_of(work, bars, HighsSolver())
     assert longest_left(work, bars, packing) == 107000
     found = longest_offcut(
         stock, floor_of(work, bars.bars), patterns_of(stock, packing), 107000, (), None

@@ -1,6 +1,6 @@
 import pytest
 
-from longpoint.solvers import linear_solver
+from longpoint.solvers.highs import HighsSolver
 from longpoint.sticks.bars import bars_of
 from longpoint.sticks.bound import floor_of
 from longpoint.sticks.demand import profile_demand
@@ -18,8 +18,7 @@ HOUSE = house_of(lengths_mm=(3600.0,), kerf_mm=0.0, end_trim_mm=0.0)
 @pytest.fixture
 def priced() -> tuple[Charges, PricedRests]:
     """Pieces of 1700 and 900 on sticks of 3600, each worth its length of a stick."""
-    solver = linear_solver()
-    assert solver is not None
+    solver = HighsSolver()
     pieces = [architrave_piece(f"W{n}-head", mm, 0, 0) for n, mm in enumerate((1700.0, 900.0))]
     work = workload(profile_demand(pieces, HOUSE.profiles[0], 0.0).demands)
     bars = bars_of("OG", HOUSE.stock, (), HOUSE.saw)
