@@ -1,35 +1,16 @@
 """A process is killed in the middle of its work: what it had acknowledged is there."""
 
-import json
-import subprocess
-import sys
 from pathlib import Path
-from typing import Any, Final
+from typing import Any
 
 import pytest
 
-ROOT: Final = Path(__file__).parents[2]
-MEMORY: Final = Path("/dev/shm")
-"""A folder in memory, where the system has one. Whoever is killed leaves the system's own copy of
-a file as it is, in memory and on a disk alike; only the waiting for the disk goes."""
+from tests.faults.reported import in_memory, reported
 
 
 def report(kills: int, seed: int, folder: Path, *more: str) -> dict[str, Any]:
-    asked = ["--kills", str(kills), "--seed", str(seed), "--folder", str(folder), *more]
-    done = subprocess.run(
-        [sys.executable, "-m", "tests.faults.kill_many", *asked],
-        cwd=ROOT,
-        check=False,
-        capture_output=True,
-        text=True,
-    )
-    assert done.returncode == 0, done.stderr
-    found: dict[str, Any] = json.loads(done.stdout)
-    return found
-
-
-def in_memory(folder: Path) -> Path:
-    return MEMORY if MEMORY.is_dir() else folder
+    asked = ["--kills", str(kills), "--seed", str(seed), "--folder", str(folder)]
+    return reported("kill_many", *asked, *more)
 
 
 def test_fifty_kills_lose_nothing_that_was_acknowledged(tmp_path: Path) -> None:

@@ -1,32 +1,19 @@
 """A street whose worker is killed, and then the command itself, goes on to the same files."""
 
-import json
-import subprocess
 import sys
 from pathlib import Path
-from typing import Any, Final
+from typing import Any
 
 import pytest
 
-ROOT: Final = Path(__file__).parents[2]
-MEMORY: Final = Path("/dev/shm")
+from tests.faults.reported import in_memory, reported
 
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="it reads /proc")
 
 
 def report(houses: int, folder: Path, *words: str) -> dict[str, Any]:
-    at = MEMORY if MEMORY.is_dir() else folder
-    asked = ["--houses", str(houses), "--folder", str(at), "--draws", "100", *words]
-    done = subprocess.run(
-        [sys.executable, "-m", "tests.faults.kill_street", *asked],
-        cwd=ROOT,
-        check=False,
-        capture_output=True,
-        text=True,
-    )
-    assert done.returncode == 0, done.stderr
-    found: dict[str, Any] = json.loads(done.stdout)
-    return found
+    asked = ["--houses", str(houses), "--folder", str(in_memory(folder)), "--draws", "100"]
+    return reported("kill_street", *asked, *words)
 
 
 def look(found: dict[str, Any], houses: int) -> None:

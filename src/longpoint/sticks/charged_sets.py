@@ -56,9 +56,7 @@ def chosen(
         pattern = sets.pattern(number)
         if leaves is not None and pattern.counts[-1][0] == len(pieces):
             return leaves(number)
-        if not sieve.may_be_cut(pattern):
-            return False
-        return None if pattern in sieve.unsure else True
+        return sieve.can_be_cut(pattern)
 
     found = choose(
         SetChoice(

@@ -56,12 +56,6 @@ def from_choice(
     place, patterns = listed
     sieve = Sieve(master)
 
-    def can_be_cut(number: int) -> bool | None:
-        pattern = patterns.pattern(number)
-        if not sieve.may_be_cut(pattern):
-            return False
-        return None if pattern in sieve.unsure else True
-
     found = choose(
         SetChoice(
             patterns=patterns,
@@ -70,7 +64,7 @@ def from_choice(
             limits=master.whole.sticks,
             able=tuple(able),
             prices=prices.pieces,
-            can_be_cut=can_be_cut,
+            can_be_cut=lambda number: sieve.can_be_cut(patterns.pattern(number)),
             nodes=_NODES,
             work=_WORK,
             stop=master.stop,

@@ -177,6 +177,12 @@ class Sieve:
             cheaper.update(kept)
         return kept
 
+    def can_be_cut(self, pattern: Pattern) -> bool | None:
+        """Tell whether a pattern can be cut; None: nobody knows."""
+        if not self.may_be_cut(pattern):
+            return False
+        return None if pattern in self.unsure else True
+
     def may_be_cut(self, pattern: Pattern) -> bool:
         """Tell whether an order of its pieces fits the stick, or nobody knows of any."""
         layout, room = self._master.layout, _room(self._master, pattern.bar)
