@@ -2,10 +2,10 @@
 
 import json
 
-from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw, told
+from longpoint.sticks.news.at_the_saw import AtTheSaw, StickAtSaw, told
+from longpoint.sticks.news.saw_document import KeptSaw, kept_saw, saw_document
+from longpoint.sticks.news.saw_news import Cut
 from longpoint.sticks.plan import Laid, StickSource
-from longpoint.sticks.saw_document import KeptSaw, kept_saw, saw_document
-from longpoint.sticks.saw_news import Cut
 
 PIECES = {
     stick: tuple(f"W{n}-{part}" for part in ("head", "left-leg", "right-leg"))

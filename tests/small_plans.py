@@ -3,13 +3,13 @@
 import random
 from decimal import Decimal
 
-from longpoint.sticks.bars import Bars, bars_of
-from longpoint.sticks.demand import profile_demand
-from longpoint.sticks.every_plan import MOST_PIECES
-from longpoint.sticks.fit import Packing
-from longpoint.sticks.goal_program import Stock
-from longpoint.sticks.laying import Workload, workload
-from longpoint.sticks.patterns import Pattern
+from longpoint.sticks.aims.every_plan import MOST_PIECES
+from longpoint.sticks.aims.goal_program import Stock
+from longpoint.sticks.lay.bars import Bars, bars_of
+from longpoint.sticks.lay.demand import profile_demand
+from longpoint.sticks.lay.fit import Packing
+from longpoint.sticks.lay.laying import Workload, workload
+from longpoint.sticks.search.patterns import Pattern
 from tests.random_sticks import architrave_piece, house_of
 
 _LENGTHS_MM = (2400.0, 2700.0, 3000.0, 3600.0, 4800.0, 5400.0)

@@ -10,10 +10,10 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from longpoint.linear.port import LinearSolver
-from longpoint.sticks.bars import Bar, Bars
-from longpoint.sticks.demand import PER_MM, Demand, End
 from longpoint.sticks.effort import STANDARD, Effort
-from longpoint.sticks.laying import Workload, workload
+from longpoint.sticks.lay.bars import Bar, Bars
+from longpoint.sticks.lay.demand import PER_MM, Demand, End
+from longpoint.sticks.lay.laying import Workload, workload
 from longpoint.sticks.plan import StickSource
 from longpoint.sticks.profile_plan import ProfilePlan, plan_profile
 

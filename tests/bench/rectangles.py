@@ -7,10 +7,10 @@ from typing import Final
 
 from longpoint.linear.port import LinearSolver
 from longpoint.pieces.piece import Piece
-from longpoint.sticks.bars import bars_of
-from longpoint.sticks.demand import Demand, End, profile_demand, round_up
 from longpoint.sticks.effort import Effort
-from longpoint.sticks.laying import workload
+from longpoint.sticks.lay.bars import bars_of
+from longpoint.sticks.lay.demand import Demand, End, profile_demand, round_up
+from longpoint.sticks.lay.laying import workload
 from longpoint.sticks.plan import Proof
 from longpoint.sticks.profile_plan import plan_profile
 from longpoint.survey.house import House

@@ -13,8 +13,8 @@ import time
 from collections.abc import Sequence
 
 from longpoint.solvers import linear_solver
-from longpoint.sticks.at_the_saw import nothing_cut, told
-from longpoint.sticks.plan_again import plan_again
+from longpoint.sticks.news.at_the_saw import nothing_cut, told
+from longpoint.sticks.news.plan_again import plan_again
 from longpoint.sticks.plan_sticks import plan_sticks
 from tests.property.test_plan_again import accident, check_lies_right
 from tests.random_sticks import house_of, house_pieces

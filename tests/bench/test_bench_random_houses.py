@@ -3,8 +3,8 @@
 import pytest
 
 from longpoint.solvers import linear_solver
-from longpoint.sticks.demand import Demand, End, profile_demand
 from longpoint.sticks.effort import QUICK
+from longpoint.sticks.lay.demand import Demand, End, profile_demand
 from longpoint.sticks.plan_sticks import plan_sticks
 from tests.bench import run_again, run_batch
 from tests.bench.random_houses import batch, random_house, skirting_pieces

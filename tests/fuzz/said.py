@@ -11,8 +11,8 @@ from longpoint.cli.main import main
 from longpoint.journal import Entry
 from longpoint.phone.labelled import labelled
 from longpoint.quantities.length import Units
-from longpoint.sticks.delivery import delivery_in_words
-from longpoint.sticks.news_words import told_in_words
+from longpoint.sticks.news.delivery import delivery_in_words
+from longpoint.sticks.news.news_words import told_in_words
 from longpoint.survey.house import House
 from longpoint.survey.house_file import read_house
 from tests.bench.cutting_stock import read_cutting_stock

@@ -4,15 +4,15 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from longpoint.solvers.highs import HighsSolver
-from longpoint.sticks.bound import floor_of
+from longpoint.sticks.aims.every_plan import every_plan
+from longpoint.sticks.aims.fewest_sticks import fewest_sticks
+from longpoint.sticks.aims.goal_program import Stock
+from longpoint.sticks.aims.goals import longest_left, new_sticks
+from longpoint.sticks.aims.longest_offcut import longest_offcut
 from longpoint.sticks.effort import QUICK
-from longpoint.sticks.every_plan import every_plan
-from longpoint.sticks.fewest_sticks import fewest_sticks
-from longpoint.sticks.fit import cost_of, fit
-from longpoint.sticks.goal_program import Stock
-from longpoint.sticks.goals import longest_left, new_sticks
-from longpoint.sticks.longest_offcut import longest_offcut
-from longpoint.sticks.patterns import Layout, groups_of
+from longpoint.sticks.lay.bound import floor_of
+from longpoint.sticks.lay.fit import cost_of, fit
+from longpoint.sticks.search.patterns import Layout, groups_of
 from tests.small_plans import patterns_of, small_job
 
 SEEDS = st.integers(0, 1_000_000)

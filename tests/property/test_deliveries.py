@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from longpoint.sticks.at_the_saw import nothing_cut
-from longpoint.sticks.delivery import as_delivered
 from longpoint.sticks.effort import QUICK
-from longpoint.sticks.plan_again import plan_again
+from longpoint.sticks.news.at_the_saw import nothing_cut
+from longpoint.sticks.news.delivery import as_delivered
+from longpoint.sticks.news.plan_again import plan_again
 from longpoint.sticks.plan_sticks import plan_sticks
 from tests.random_sticks import house_of, house_pieces
 

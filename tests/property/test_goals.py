@@ -9,16 +9,16 @@ from dataclasses import replace
 from hypothesis import given
 
 from longpoint.pieces.piece import Piece
-from longpoint.sticks.bars import Bar, bars_of
-from longpoint.sticks.bound import floor_of
+from longpoint.sticks.aims.goals import packing_goals
 from longpoint.sticks.effort import QUICK
-from longpoint.sticks.fit import Packing, cost_of, fit
-from longpoint.sticks.goals import packing_goals
-from longpoint.sticks.laying import Workload, left_over, used_length
+from longpoint.sticks.lay.bars import Bar, bars_of
+from longpoint.sticks.lay.bound import floor_of
+from longpoint.sticks.lay.fit import Packing, cost_of, fit
+from longpoint.sticks.lay.laying import Workload, left_over, used_length
+from longpoint.sticks.lay.tidy import tidied
+from longpoint.sticks.lay.together import gathered, spread
 from longpoint.sticks.plan import CutPlan, Goal, Reached, StickSource
 from longpoint.sticks.plan_sticks import plan_sticks
-from longpoint.sticks.tidy import tidied
-from longpoint.sticks.together import gathered, spread
 from longpoint.survey.house import House
 from tests.property.test_sticks import all_layings, architraves, houses, work_of
 

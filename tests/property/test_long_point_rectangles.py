@@ -15,10 +15,10 @@ import pytest
 from longpoint.errors import StockError
 from longpoint.pieces.piece import Piece
 from longpoint.sticks.check import check_laid
-from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.effort import Effort
-from longpoint.sticks.laying import positions_mm, used_length, workload
-from longpoint.sticks.ordering import best_order
+from longpoint.sticks.lay.demand import profile_demand
+from longpoint.sticks.lay.laying import positions_mm, used_length, workload
+from longpoint.sticks.lay.ordering import best_order
 from longpoint.sticks.plan import CutPlan, CutStick, Laid
 from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.survey.house import House

@@ -10,11 +10,11 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from longpoint.sticks.generation import first_bound, generate
-from longpoint.sticks.master import Master, Prices
-from longpoint.sticks.needs import Needs, least_needs, likely_needs
-from longpoint.sticks.only_sets import OnlySets, Rest
-from longpoint.sticks.pricing import Priced
+from longpoint.sticks.search.generation import first_bound, generate
+from longpoint.sticks.search.master import Master, Prices
+from longpoint.sticks.search.needs import Needs, least_needs, likely_needs
+from longpoint.sticks.search.only_sets import OnlySets, Rest
+from longpoint.sticks.search.pricing import Priced
 from tests.random_sticks import architrave_piece, house_of
 from tests.unit.sticks.nests import nest
 from tests.unit.sticks.tight_sticks import (

@@ -8,22 +8,22 @@ import pytest
 
 from longpoint.errors import StockError
 from longpoint.pieces.piece import Piece
-from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw, nothing_cut, told
-from longpoint.sticks.changed_pieces import (
+from longpoint.sticks.check import check_laid
+from longpoint.sticks.effort import QUICK
+from longpoint.sticks.news.at_the_saw import AtTheSaw, StickAtSaw, nothing_cut, told
+from longpoint.sticks.news.changed_pieces import (
     PieceShape,
     pieces_as_cut,
     shape_of,
     shapes_to_keep,
     with_changed_pieces,
 )
-from longpoint.sticks.check import check_laid
-from longpoint.sticks.check_rests import check_on_rest
-from longpoint.sticks.effort import QUICK
+from longpoint.sticks.news.check_rests import check_on_rest
+from longpoint.sticks.news.plan_again import PlannedAgain, plan_again
+from longpoint.sticks.news.remains import Remains, left_part, right_part, tip_to_tip_mm, whole
+from longpoint.sticks.news.saw_news import BadZone, Cut, Lost, News, Spoiled, StickRead
 from longpoint.sticks.plan import CutStick
-from longpoint.sticks.plan_again import PlannedAgain, plan_again
 from longpoint.sticks.plan_sticks import plan_sticks
-from longpoint.sticks.remains import Remains, left_part, right_part, tip_to_tip_mm, whole
-from longpoint.sticks.saw_news import BadZone, Cut, Lost, News, Spoiled, StickRead
 from longpoint.survey.house import House
 from tests.random_sticks import house_of, house_pieces
 

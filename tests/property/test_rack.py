@@ -11,12 +11,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from longpoint.pieces.piece import Piece
-from longpoint.sticks.at_the_saw import nothing_cut
 from longpoint.sticks.check import check_plan
 from longpoint.sticks.effort import QUICK
-from longpoint.sticks.kept_offcuts import after_plan, after_saw
+from longpoint.sticks.news.at_the_saw import nothing_cut
+from longpoint.sticks.news.kept_offcuts import after_plan, after_saw
+from longpoint.sticks.news.settle_rack import settled
 from longpoint.sticks.plan_sticks import plan_sticks
-from longpoint.sticks.settle_rack import settled
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Offcut
 from longpoint.survey.rack import Rack, RackPiece, rack_text, read_rack

@@ -6,10 +6,17 @@ import pytest
 
 from longpoint.errors import StockError
 from longpoint.pieces.piece import Piece
-from longpoint.sticks.at_the_saw import StickAtSaw
-from longpoint.sticks.check_rests import check_on_rest
+from longpoint.sticks.news.at_the_saw import StickAtSaw
+from longpoint.sticks.news.check_rests import check_on_rest
+from longpoint.sticks.news.remains import (
+    Remains,
+    left_part,
+    right_part,
+    seat_in,
+    tip_to_tip_mm,
+    whole,
+)
 from longpoint.sticks.plan import Laid, StickSource
-from longpoint.sticks.remains import Remains, left_part, right_part, seat_in, tip_to_tip_mm, whole
 from longpoint.survey.house import House
 from tests.random_sticks import architrave_piece, house_of, skirting_piece
 

@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 
 from longpoint.pieces.piece import Piece
 from longpoint.solvers import linear_solver
-from longpoint.sticks.bars import bars_of
-from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.effort import QUICK
+from longpoint.sticks.lay.bars import bars_of
+from longpoint.sticks.lay.demand import profile_demand
 from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.sticks.saved import long_point_bound
 from longpoint.survey.house import House

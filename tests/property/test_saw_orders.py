@@ -8,15 +8,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from longpoint.pieces.piece import Piece
-from longpoint.sticks.bars import Bars, bars_of
-from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.effort import QUICK
-from longpoint.sticks.fit import Filled, Packing, fit
-from longpoint.sticks.laying import Place, Workload, left_over, used_length, workload
-from longpoint.sticks.saw_order import ABOUT_AS_LONG_MM
-from longpoint.sticks.saw_setting import SawSetting, end_settings
-from longpoint.sticks.sawn_order import sawn_order
-from longpoint.sticks.tidy import tidied
+from longpoint.sticks.lay.bars import Bars, bars_of
+from longpoint.sticks.lay.demand import profile_demand
+from longpoint.sticks.lay.fit import Filled, Packing, fit
+from longpoint.sticks.lay.laying import Place, Workload, left_over, used_length, workload
+from longpoint.sticks.lay.tidy import tidied
+from longpoint.sticks.order.saw_order import ABOUT_AS_LONG_MM
+from longpoint.sticks.order.saw_setting import SawSetting, end_settings
+from longpoint.sticks.order.sawn_order import sawn_order
 from longpoint.survey.house import House
 from tests.property.test_sticks import all_layings
 from tests.random_sticks import architrave_piece, house_of

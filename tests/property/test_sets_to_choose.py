@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from longpoint.solvers import set_program
 from longpoint.solvers.set_search import choose_sets
-from longpoint.sticks.patterns import Pattern, pattern_list
-from longpoint.sticks.sets_to_choose import SetChoice
+from longpoint.sticks.search.patterns import Pattern, pattern_list
+from longpoint.sticks.search.sets_to_choose import SetChoice
 
 
 @pytest.fixture(autouse=True, scope="module")

@@ -15,12 +15,12 @@ from shapely.geometry import Polygon
 
 from longpoint.pieces.piece import Piece
 from longpoint.solvers import linear_solver
-from longpoint.sticks.bars import Bar, bars_of
-from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.effort import QUICK
-from longpoint.sticks.fit import cost_of, first_packing
-from longpoint.sticks.laying import Place, Workload, positions_mm, used_length, workload
-from longpoint.sticks.ordering import best_order
+from longpoint.sticks.lay.bars import Bar, bars_of
+from longpoint.sticks.lay.demand import profile_demand
+from longpoint.sticks.lay.fit import cost_of, first_packing
+from longpoint.sticks.lay.laying import Place, Workload, positions_mm, used_length, workload
+from longpoint.sticks.lay.ordering import best_order
 from longpoint.sticks.plan import CutPlan, StickSource
 from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.survey.house import House

@@ -24,10 +24,10 @@ from longpoint.sheets.again_text import again_text
 from longpoint.sheets.delivery_sheet import delivery_sheet, moisture_range
 from longpoint.sheets.plan_file import bought_in
 from longpoint.speech.said import say
-from longpoint.sticks.changed_pieces import shapes_to_keep
-from longpoint.sticks.delivery import WAYS, Delivery, as_delivered, delivery_in_words
+from longpoint.sticks.news.changed_pieces import shapes_to_keep
+from longpoint.sticks.news.delivery import WAYS, Delivery, as_delivered, delivery_in_words
+from longpoint.sticks.news.plan_again import plan_again
 from longpoint.sticks.order_lines import order_lines
-from longpoint.sticks.plan_again import plan_again
 from longpoint.survey.house import House
 from longpoint.survey.house_file import read_house
 

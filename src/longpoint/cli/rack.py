@@ -27,8 +27,8 @@ from longpoint.render.pdf import render_pdf
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.rack_sheet import rack_sheets, rack_text_lines
 from longpoint.speech.said import joined, say, say_many
-from longpoint.sticks.kept_offcuts import after_plan, after_saw
-from longpoint.sticks.settle_rack import Settled, settled
+from longpoint.sticks.news.kept_offcuts import after_plan, after_saw
+from longpoint.sticks.news.settle_rack import Settled, settled
 from longpoint.survey.rack import (
     Gone,
     Out,

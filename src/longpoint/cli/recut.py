@@ -16,13 +16,13 @@ from longpoint.render.pdf import render_pdf
 from longpoint.sheets.again_sheet import again_sheet
 from longpoint.sheets.again_text import again_text, changed_lines
 from longpoint.sheets.html import sheet_html
-from longpoint.sticks.changed_pieces import (
+from longpoint.sticks.news.changed_pieces import (
     pieces_as_cut,
     shapes_to_keep,
     with_changed_pieces,
 )
-from longpoint.sticks.news_words import WAYS, told_in_words
-from longpoint.sticks.plan_again import plan_again
+from longpoint.sticks.news.news_words import WAYS, told_in_words
+from longpoint.sticks.news.plan_again import plan_again
 
 
 @click.command(name="recut", epilog=f"Ways to tell: {'; '.join(WAYS)}.")

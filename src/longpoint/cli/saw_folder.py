@@ -15,8 +15,8 @@ from longpoint.pipeline import plan_house
 from longpoint.sheets.plan_file import sticks_in
 from longpoint.solvers import linear_solver
 from longpoint.speech.said import say
-from longpoint.sticks.at_the_saw import nothing_cut
-from longpoint.sticks.changed_pieces import AfterChange, PieceShape, with_changed_pieces
+from longpoint.sticks.news.at_the_saw import nothing_cut
+from longpoint.sticks.news.changed_pieces import AfterChange, PieceShape, with_changed_pieces
 from longpoint.survey.house import House
 from longpoint.survey.house_file import read_house
 

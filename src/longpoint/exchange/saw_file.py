@@ -8,10 +8,10 @@ from typing import Final
 from longpoint.errors import ExchangeError, StockError
 from longpoint.exchange.safe_files import write_text_safely
 from longpoint.speech.said import say
-from longpoint.sticks.at_the_saw import AtTheSaw
-from longpoint.sticks.changed_pieces import PieceShape
-from longpoint.sticks.saw_document import FORMAT as FORMAT
-from longpoint.sticks.saw_document import KeptSaw, kept_saw, saw_document
+from longpoint.sticks.news.at_the_saw import AtTheSaw
+from longpoint.sticks.news.changed_pieces import PieceShape
+from longpoint.sticks.news.saw_document import FORMAT as FORMAT
+from longpoint.sticks.news.saw_document import KeptSaw, kept_saw, saw_document
 
 LARGEST_BYTES: Final = 20_000_000
 

@@ -62,9 +62,9 @@ from longpoint.sheets.plan_json import plan_document
 from longpoint.sheets.profile_words import section_words
 from longpoint.sheets.verdict_pictures import verdict_words
 from longpoint.speech.said import say
-from longpoint.sticks.changed_pieces import pieces_as_cut
-from longpoint.sticks.news_words import told_in_words
-from longpoint.sticks.plan_again import plan_again
+from longpoint.sticks.news.changed_pieces import pieces_as_cut
+from longpoint.sticks.news.news_words import told_in_words
+from longpoint.sticks.news.plan_again import plan_again
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file import read_house
 from longpoint.survey.house_file.parsed_text import parsed_house

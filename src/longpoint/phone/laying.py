@@ -14,8 +14,8 @@ from longpoint.phone.entries import EntryKey
 from longpoint.phone.messages.said import Document
 from longpoint.phone.readings import texts_of
 from longpoint.speech.said import joined, say
-from longpoint.sticks.joined_saws import joined_saws
-from longpoint.sticks.saw_document import kept_saw, saw_document
+from longpoint.sticks.news.joined_saws import joined_saws
+from longpoint.sticks.news.saw_document import kept_saw, saw_document
 from longpoint.survey.house_file.house_table import FORMAT
 from longpoint.survey.house_file.parsed_text import parsed_house
 

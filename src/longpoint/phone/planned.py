@@ -19,15 +19,15 @@ from longpoint.sheets.again_sheet import rest_of
 from longpoint.sheets.again_text import changed_lines
 from longpoint.speech.said import say
 from longpoint.speech.tongue import ENGLISH, Tongue
-from longpoint.sticks.at_the_saw import AtTheSaw, nothing_cut
-from longpoint.sticks.changed_pieces import (
+from longpoint.sticks.news.at_the_saw import AtTheSaw, nothing_cut
+from longpoint.sticks.news.changed_pieces import (
     AfterChange,
     PieceShape,
     shapes_to_keep,
     with_changed_pieces,
 )
-from longpoint.sticks.plan_again import PlannedAgain, plan_again
-from longpoint.sticks.saw_document import kept_saw, saw_document
+from longpoint.sticks.news.plan_again import PlannedAgain, plan_again
+from longpoint.sticks.news.saw_document import kept_saw, saw_document
 from longpoint.survey.house import Dialect, EntryKind, HeldEntry, SurveyResult
 from longpoint.survey.house_file import read_house
 

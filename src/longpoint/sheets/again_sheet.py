@@ -23,9 +23,9 @@ from longpoint.sheets.cautions import saw_cautions
 from longpoint.sheets.cut_sheet import cut_blocks, fixing_line
 from longpoint.sheets.finding_note import finding_note
 from longpoint.speech.said import joined, say, say_many
-from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
+from longpoint.sticks.news.at_the_saw import AtTheSaw, StickAtSaw
+from longpoint.sticks.news.plan_again import PlannedAgain, moved_pieces
 from longpoint.sticks.plan import CutPlan, CutStick, StickSource
-from longpoint.sticks.plan_again import PlannedAgain, moved_pieces
 
 AGAIN_TITLE = say("Cutting, again")
 

@@ -4,9 +4,9 @@ from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.sheets.again_words import saving_lines, source_words
 from longpoint.speech.said import joined, say, say_many
-from longpoint.sticks.at_the_saw import AtTheSaw
-from longpoint.sticks.changed_pieces import AfterChange
-from longpoint.sticks.plan_again import PlannedAgain, moved_pieces
+from longpoint.sticks.news.at_the_saw import AtTheSaw
+from longpoint.sticks.news.changed_pieces import AfterChange
+from longpoint.sticks.news.plan_again import PlannedAgain, moved_pieces
 
 
 def again_text(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> str:

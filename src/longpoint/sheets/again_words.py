@@ -4,10 +4,10 @@ from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import Piece
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.speech.said import joined, say, say_many
-from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw
+from longpoint.sticks.news.at_the_saw import AtTheSaw, StickAtSaw
+from longpoint.sticks.news.plan_again import PlannedAgain, moved_pieces
+from longpoint.sticks.news.remains import seat_in
 from longpoint.sticks.plan import Laid, StickSource
-from longpoint.sticks.plan_again import PlannedAgain, moved_pieces
-from longpoint.sticks.remains import seat_in
 
 
 def saving_lines(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> tuple[str, ...]:

@@ -10,7 +10,7 @@ from longpoint.sheets.printed_lengths import PrintedLengths
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure, setting_remarks
 from longpoint.sheets.value_words import shown
 from longpoint.speech.said import say
-from longpoint.sticks.saw_setting import SawSetting, end_settings, hold_at_saw
+from longpoint.sticks.order.saw_setting import SawSetting, end_settings, hold_at_saw
 from longpoint.survey.instruments import Saw
 
 

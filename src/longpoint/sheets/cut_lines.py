@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.pairs import partner_of
 from longpoint.pieces.piece import Piece
+from longpoint.sticks.order.saw_order import saw_steps
 from longpoint.sticks.plan import CutStick
-from longpoint.sticks.saw_order import saw_steps
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

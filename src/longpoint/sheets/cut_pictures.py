@@ -10,9 +10,9 @@ from longpoint.sheets.saw_settings import setting_figure
 from longpoint.sheets.stick_pictures import PAPER_MM
 from longpoint.sheets.text_width import text_width_mm
 from longpoint.speech.said import joined, say, say_many
+from longpoint.sticks.order.saw_setting import Side
+from longpoint.sticks.order.stick_cuts import StickCut
 from longpoint.sticks.plan import CutPlan, CutStick
-from longpoint.sticks.saw_setting import Side
-from longpoint.sticks.stick_cuts import StickCut
 
 FACE_MM: Final = 5.0
 """Height of the piece of stick that is drawn at a cut."""

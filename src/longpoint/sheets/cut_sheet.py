@@ -44,9 +44,9 @@ from longpoint.sheets.saw_picture import hook_picture, swings_picture
 from longpoint.sheets.settings_table import ends_words, settings_blocks
 from longpoint.sheets.stick_pictures import Label, scale_of, stick_picture
 from longpoint.speech.said import raised, say, say_many
+from longpoint.sticks.order.saw_order import saw_steps, settings_used
+from longpoint.sticks.order.stick_cuts import cuts_by_stick
 from longpoint.sticks.plan import CutStick, StickSource
-from longpoint.sticks.saw_order import saw_steps, settings_used
-from longpoint.sticks.stick_cuts import cuts_by_stick
 from longpoint.survey.instruments import Saw, SkirtingCut
 
 SHORT_PIECE_MM: Final = 150.0

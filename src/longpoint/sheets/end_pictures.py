@@ -10,7 +10,7 @@ from longpoint.pieces.piece import HookEnd
 from longpoint.sheets.blocks import Drawing, Ink, Outline
 from longpoint.sheets.value_words import shown
 from longpoint.speech.said import say
-from longpoint.sticks.saw_setting import SawSetting, Side
+from longpoint.sticks.order.saw_setting import SawSetting, Side
 from longpoint.survey.instruments import SkirtingCut
 
 WIDTH_MM: Final = 13.0

@@ -6,7 +6,7 @@ from longpoint.pieces.piece import CutKind, EndCut
 from longpoint.quantities.formatting import format_angle
 from longpoint.sheets.dialects import Words
 from longpoint.speech.said import joined, say
-from longpoint.sticks.saw_setting import SawSetting, Side
+from longpoint.sticks.order.saw_setting import SawSetting, Side
 
 NO_BREAK: Final = "\N{NO-BREAK SPACE}"
 """Between a swing and its figure, so that no line ends there."""

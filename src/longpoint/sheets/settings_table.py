@@ -8,8 +8,8 @@ from longpoint.quantities.formatting import format_angle
 from longpoint.sheets.blocks import Block, Cell, Column, Heading, Table
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure
 from longpoint.speech.said import joined, say, say_many
-from longpoint.sticks.saw_order import SettingUse
-from longpoint.sticks.saw_setting import Side
+from longpoint.sticks.order.saw_order import SettingUse
+from longpoint.sticks.order.saw_setting import Side
 
 COLUMNS: Final = (
     Column(title=say("Angle"), share=2.0),

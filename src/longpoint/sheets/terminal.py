@@ -22,8 +22,8 @@ from longpoint.sheets.spare_block import spare_words
 from longpoint.sheets.terminal_cuts import cuts_by_stick, setting_words
 from longpoint.speech.said import instead, joined, say, say_many
 from longpoint.speech.tongue import ENGLISH, Tongue
+from longpoint.sticks.order.saw_setting import end_settings
 from longpoint.sticks.plan import StickSource
-from longpoint.sticks.saw_setting import end_settings
 from longpoint.survey.house import House
 
 LEAST_WIDTH: Final = 50

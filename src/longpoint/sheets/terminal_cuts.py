@@ -15,8 +15,8 @@ from longpoint.sheets.printed_lengths import printed_lengths
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure
 from longpoint.speech.said import say
+from longpoint.sticks.order.saw_setting import SawSetting, end_settings
 from longpoint.sticks.plan import CutStick, StickSource
-from longpoint.sticks.saw_setting import SawSetting, end_settings
 
 ENDS: Final = (say("Left end"), say("Right end"))
 """Titles of the two columns of saw settings."""

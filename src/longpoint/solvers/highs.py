@@ -24,7 +24,7 @@ from longpoint.solvers.one_thread import numpy_in_one_thread
 from longpoint.solvers.part_plans import plan_in_parts
 from longpoint.solvers.set_search import choose_sets
 from longpoint.speech.said import say
-from longpoint.sticks.knapsack import MOST_FINE_VALUE, TablesMaker
+from longpoint.sticks.search.knapsack import MOST_FINE_VALUE, TablesMaker
 
 _MOST_BARRED: Final = 8
 """A program is made afresh where this part of its columns would be barred, less one."""

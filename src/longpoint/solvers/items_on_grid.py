@@ -3,7 +3,7 @@
 from types import ModuleType
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from longpoint.sticks.parts_of_sticks import ManyPieces
+from longpoint.sticks.batch.parts_of_sticks import ManyPieces
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

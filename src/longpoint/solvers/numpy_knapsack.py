@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Any, ClassVar, Final, NamedTuple
 from longpoint.solvers.numpy_ways import count_ways
 from longpoint.solvers.one_thread import numpy_in_one_thread
 from longpoint.speech.said import say
-from longpoint.sticks.knapsack import MOST_FINE_VALUE
-from longpoint.sticks.lean_states import MOVES, State
-from longpoint.sticks.table_sets import (
+from longpoint.sticks.lay.lean_states import MOVES, State
+from longpoint.sticks.search.knapsack import MOST_FINE_VALUE
+from longpoint.sticks.search.table_sets import (
     Item,
     Lengths,
     ListedSets,

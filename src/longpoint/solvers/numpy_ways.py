@@ -1,13 +1,13 @@
-"""In how many sets each piece may stand, counted by arrays; see `longpoint.sticks.counted_ways`."""
+"""In how many sets each piece may stand, by arrays; see `longpoint.sticks.search.counted_ways`."""
 
 from collections.abc import Callable, Sequence
 from types import ModuleType
 from typing import TYPE_CHECKING, Any, Final, NamedTuple
 
 from longpoint.solvers.one_thread import numpy_in_one_thread
-from longpoint.sticks.counted_ways import MANY
-from longpoint.sticks.lean_states import MOVES, State
-from longpoint.sticks.table_sets import Item, Ways, copy_of_next, first_copy
+from longpoint.sticks.lay.lean_states import MOVES, State
+from longpoint.sticks.search.counted_ways import MANY
+from longpoint.sticks.search.table_sets import Item, Ways, copy_of_next, first_copy
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

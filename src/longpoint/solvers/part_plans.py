@@ -3,7 +3,7 @@
 HiGHS holds the sequences found so far; what they are worth is counted at the knots of `PriceLines`.
 Prices that are new are mixed with the best ones so far, which give the best bound: without that
 they swing for a long time. Lengths are rounded down to a grid, so the bound is a true one, made
-in whole numbers as `sticks/pricing` says.
+in whole numbers as `sticks/search/pricing` says.
 """
 
 import importlib
@@ -18,7 +18,7 @@ from longpoint.solvers.one_thread import numpy_in_one_thread
 from longpoint.solvers.price_lines import PriceLines
 from longpoint.solvers.sequence_tables import MOST_VALUE, SequenceTables
 from longpoint.speech.said import say
-from longpoint.sticks.parts_of_sticks import ManyPieces, Part, PartPlan, Turned
+from longpoint.sticks.batch.parts_of_sticks import ManyPieces, Part, PartPlan, Turned
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -172,7 +172,7 @@ class _Search:
             self._highs.changeColCost(int(knot), float(self._dear[knot]))
 
     def _found(self, knots: "NDArray[Any]", items: Items) -> _Found:
-        """Price all sequences: see the top of `sticks/pricing` for the bound."""
+        """Price all sequences: see the top of `sticks/search/pricing` for the bound."""
         numpy = self._numpy
         prices, longest = self._lines.prices(knots)[items.groups], max(items.rooms)
         # However dear a missing piece has become: no sequence is worth more than the tables hold.

@@ -7,7 +7,7 @@ from types import ModuleType
 from typing import TYPE_CHECKING, Any, Final
 
 from longpoint.solvers.one_thread import numpy_in_one_thread
-from longpoint.sticks.sets_to_choose import SetChoice
+from longpoint.sticks.search.sets_to_choose import SetChoice
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

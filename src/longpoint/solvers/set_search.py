@@ -19,7 +19,7 @@ from longpoint.solvers.one_thread import numpy_in_one_thread
 from longpoint.solvers.set_cuts import broken_cuts, shared_parts
 from longpoint.solvers.set_dive import Taken, dived, is_whole
 from longpoint.solvers.set_program import Relaxed, SetProgram
-from longpoint.sticks.sets_to_choose import ChosenSets, SetChoice
+from longpoint.sticks.search.sets_to_choose import ChosenSets, SetChoice
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -6,13 +6,15 @@ from dataclasses import dataclass, replace
 from longpoint.errors import Finding
 from longpoint.linear.port import LinearSolver
 from longpoint.pieces.piece import Piece
-from longpoint.sticks.bars import Bars, bars_of
+from longpoint.sticks.aims.goals import order_goals
 from longpoint.sticks.check import check_plan
-from longpoint.sticks.demand import PER_MM, profile_demand
 from longpoint.sticks.effort import STANDARD, Effort
-from longpoint.sticks.goals import order_goals
 from longpoint.sticks.labelled import with_labels
-from longpoint.sticks.laying import Workload, workload
+from longpoint.sticks.lay.bars import Bars, bars_of
+from longpoint.sticks.lay.demand import PER_MM, profile_demand
+from longpoint.sticks.lay.laying import Workload, workload
+from longpoint.sticks.order.saw_order import saw_steps
+from longpoint.sticks.order.sawn_order import sawn_order
 from longpoint.sticks.plan import CutPlan, Saved, StickSource
 from longpoint.sticks.profile_plan import (
     ProfilePlan,
@@ -22,8 +24,6 @@ from longpoint.sticks.profile_plan import (
     profile_goals,
 )
 from longpoint.sticks.saved import saved
-from longpoint.sticks.saw_order import saw_steps
-from longpoint.sticks.sawn_order import sawn_order
 from longpoint.sticks.stock_findings import (
     TooLong,
     bought_finding,

@@ -6,23 +6,23 @@ from typing import Final
 
 from longpoint.linear.port import LinearSolver
 from longpoint.speech.said import say
-from longpoint.sticks.after_cost import after_cost
-from longpoint.sticks.bars import Bars
-from longpoint.sticks.best_packing import Improved
-from longpoint.sticks.bound import Floor, floor_of, simple_bound
-from longpoint.sticks.demand import PER_MM
+from longpoint.sticks.aims.after_cost import after_cost
+from longpoint.sticks.aims.goals import Limits, packing_goals, together_goal
+from longpoint.sticks.batch.many_pieces import part_planner, plan_many
+from longpoint.sticks.batch.parts_of_sticks import PartPlanner
 from longpoint.sticks.effort import Effort
-from longpoint.sticks.fit import Filled, Packing, cost_of, fit, score
-from longpoint.sticks.full_sticks import full_sticks
-from longpoint.sticks.goals import Limits, packing_goals, together_goal
-from longpoint.sticks.improve import improve
-from longpoint.sticks.laying import Workload, left_over, positions_mm, used_length
-from longpoint.sticks.many_pieces import part_planner, plan_many
-from longpoint.sticks.ordering import best_order
-from longpoint.sticks.parts_of_sticks import PartPlanner
+from longpoint.sticks.lay.bars import Bars
+from longpoint.sticks.lay.bound import Floor, floor_of, simple_bound
+from longpoint.sticks.lay.demand import PER_MM
+from longpoint.sticks.lay.fit import Filled, Packing, cost_of, fit, score
+from longpoint.sticks.lay.full_sticks import full_sticks
+from longpoint.sticks.lay.laying import Workload, left_over, positions_mm, used_length
+from longpoint.sticks.lay.ordering import best_order
+from longpoint.sticks.lay.together import gathered
+from longpoint.sticks.lay.weighed_bound import weighed_bound
 from longpoint.sticks.plan import CutStick, Laid, Proof, Reached, StickSource
-from longpoint.sticks.together import gathered
-from longpoint.sticks.weighed_bound import weighed_bound
+from longpoint.sticks.search.best_packing import Improved
+from longpoint.sticks.search.improve import improve
 
 BY_FULL: Final = say("sticks filled one by one; bound by sums")
 BY_FIT: Final = say("best fit and moves; bound by sums")

@@ -10,10 +10,10 @@ proved, and may be less than what is really saved.
 from collections.abc import Sequence
 from dataclasses import replace
 
-from longpoint.sticks.bars import Bars
-from longpoint.sticks.bound import floor_of, simple_bound
-from longpoint.sticks.demand import Demand, End
-from longpoint.sticks.laying import Workload, workload
+from longpoint.sticks.lay.bars import Bars
+from longpoint.sticks.lay.bound import floor_of, simple_bound
+from longpoint.sticks.lay.demand import Demand, End
+from longpoint.sticks.lay.laying import Workload, workload
 from longpoint.sticks.plan import Proof, Saved
 
 

@@ -10,11 +10,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from longpoint.pieces.piece import Piece
-from longpoint.sticks.at_the_saw import nothing_cut
 from longpoint.sticks.effort import QUICK
+from longpoint.sticks.news.at_the_saw import nothing_cut
+from longpoint.sticks.news.stock_left import rack_left, stock_left
 from longpoint.sticks.plan import CutPlan, StickSource
 from longpoint.sticks.plan_sticks import plan_sticks
-from longpoint.sticks.stock_left import rack_left, stock_left
 from longpoint.survey.house import House
 from longpoint.survey.instruments import Saw
 from longpoint.survey.profiles import Offcut

@@ -6,12 +6,12 @@ import pytest
 
 from longpoint.errors import ExchangeError
 from longpoint.exchange.saw_file import load_at_the_saw, save_at_the_saw
-from longpoint.sticks.at_the_saw import AtTheSaw, nothing_cut, told
-from longpoint.sticks.changed_pieces import shape_of
 from longpoint.sticks.effort import QUICK
+from longpoint.sticks.news.at_the_saw import AtTheSaw, nothing_cut, told
+from longpoint.sticks.news.changed_pieces import shape_of
+from longpoint.sticks.news.remains import Remains
+from longpoint.sticks.news.saw_news import BadZone, Cut, News, Spoiled, StickRead
 from longpoint.sticks.plan_sticks import plan_sticks
-from longpoint.sticks.remains import Remains
-from longpoint.sticks.saw_news import BadZone, Cut, News, Spoiled, StickRead
 from tests.random_sticks import house_of, house_pieces, mitre
 
 PIECES = house_pieces(3, openings=6)

@@ -5,11 +5,11 @@ from longpoint.sheets.again_sheet import again_sheet
 from longpoint.sheets.again_text import again_text
 from longpoint.sheets.again_words import saving_lines, source_words
 from longpoint.sheets.html import sheet_html
-from longpoint.sticks.at_the_saw import AtTheSaw, StickAtSaw, nothing_cut, told
+from longpoint.sticks.news.at_the_saw import AtTheSaw, StickAtSaw, nothing_cut, told
+from longpoint.sticks.news.plan_again import PlannedAgain, plan_again
+from longpoint.sticks.news.remains import whole
+from longpoint.sticks.news.saw_news import News, Spoiled
 from longpoint.sticks.plan import CutPlan, Laid, StickSource
-from longpoint.sticks.plan_again import PlannedAgain, plan_again
-from longpoint.sticks.remains import whole
-from longpoint.sticks.saw_news import News, Spoiled
 from longpoint.survey.profiles import Offcut
 from tests.random_sticks import architrave_piece
 from tests.unit.sheets.sample import PLAN

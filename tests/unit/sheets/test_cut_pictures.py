@@ -13,9 +13,9 @@ from longpoint.sheets.cut_pictures import (
     with_cuts,
 )
 from longpoint.sheets.stick_pictures import PAPER_MM, scale_of
-from longpoint.sticks.saw_order import saw_steps, setting_changes
-from longpoint.sticks.saw_setting import SawSetting, Side
-from longpoint.sticks.stick_cuts import StickCut, cuts_by_stick
+from longpoint.sticks.order.saw_order import saw_steps, setting_changes
+from longpoint.sticks.order.saw_setting import SawSetting, Side
+from longpoint.sticks.order.stick_cuts import StickCut, cuts_by_stick
 from tests.unit.sheets.sample import PIECES, PLAN, STICKS, by_mark, stick
 
 STEPS = saw_steps(PLAN.cut_plan, PLAN.pieces, PLAN.house.saw)

@@ -4,8 +4,8 @@ from longpoint.errors import Severity
 from longpoint.sheets.blocks import Block, Cell, Note, Paragraph, Table
 from longpoint.sheets.cut_lines import cut_lines
 from longpoint.sheets.cut_sheet import cut_blocks, fixing_line
+from longpoint.sticks.order.saw_order import saw_steps
 from longpoint.sticks.plan import CutPlan
-from longpoint.sticks.saw_order import saw_steps
 from longpoint.survey.instruments import Saw
 from longpoint.survey.openings import Method
 from tests.unit.sheets.sample import PIECES, PLAN, with_house

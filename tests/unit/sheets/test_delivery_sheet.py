@@ -6,7 +6,7 @@ import pytest
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Note
 from longpoint.sheets.delivery_sheet import delivery_sheet
-from longpoint.sticks.delivery import delivery_in_words
+from longpoint.sticks.news.delivery import delivery_in_words
 from longpoint.sticks.order_lines import OrderLine
 from longpoint.survey.profiles import Profile
 from tests.house_documents import the_house

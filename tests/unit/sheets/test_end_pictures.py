@@ -3,7 +3,7 @@ import pytest
 from longpoint.pieces.piece import HookEnd
 from longpoint.sheets.blocks import Ink, Outline
 from longpoint.sheets.end_pictures import HookEdge, SeenEnd, end_picture
-from longpoint.sticks.saw_setting import SawSetting, Side
+from longpoint.sticks.order.saw_setting import SawSetting, Side
 from longpoint.survey.instruments import SkirtingCut
 
 L45 = SawSetting(swing=Side.LEFT, swing_deg=45.0)

@@ -1,7 +1,7 @@
 from longpoint.pieces.piece import CutKind, EndCut
 from longpoint.sheets.dialects import words_for
 from longpoint.sheets.saw_settings import NO_BREAK, setting_figure, setting_remarks
-from longpoint.sticks.saw_setting import SawSetting, Side
+from longpoint.sticks.order.saw_setting import SawSetting, Side
 from longpoint.survey.house import Dialect
 
 WORDS = words_for(Dialect.US)

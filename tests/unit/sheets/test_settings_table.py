@@ -1,7 +1,7 @@
 from longpoint.sheets.blocks import Cell, Table
 from longpoint.sheets.settings_table import ends_words, settings_blocks
-from longpoint.sticks.saw_order import SettingUse
-from longpoint.sticks.saw_setting import SawSetting, Side
+from longpoint.sticks.order.saw_order import SettingUse
+from longpoint.sticks.order.saw_setting import SawSetting, Side
 
 
 def use(

@@ -4,9 +4,9 @@ import pytest
 
 from longpoint.solvers.highs import HighsSolver
 from longpoint.solvers.numpy_knapsack import MOST_VALUE, FineNumpyKnapsack, NumpyKnapsack
-from longpoint.sticks.knapsack import MOST_FINE_VALUE, FineKnapsack, Knapsack, tables_maker
-from longpoint.sticks.lean_states import Lean, State
-from longpoint.sticks.table_sets import Item, Lengths, listed_sets
+from longpoint.sticks.lay.lean_states import Lean, State
+from longpoint.sticks.search.knapsack import MOST_FINE_VALUE, FineKnapsack, Knapsack, tables_maker
+from longpoint.sticks.search.table_sets import Item, Lengths, listed_sets
 
 FINE = (MOST_FINE_VALUE - 1000) // (20 * 36)
 """Values times this hardly fit the fine tables."""

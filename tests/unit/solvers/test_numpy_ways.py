@@ -1,7 +1,7 @@
 import pytest
 
-from longpoint.sticks.lean_states import Lean, State
-from longpoint.sticks.table_sets import Item
+from longpoint.sticks.lay.lean_states import Lean, State
+from longpoint.sticks.search.table_sets import Item
 from tests.unit.solvers.test_numpy_knapsack import KINDS, Plain, Quick, drawn
 
 

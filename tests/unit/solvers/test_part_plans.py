@@ -5,10 +5,10 @@ import pytest
 from scipy.optimize import linprog
 
 from longpoint.solvers.part_plans import plan_in_parts
-from longpoint.sticks.bars import Bars, bars_of
-from longpoint.sticks.demand import profile_demand
-from longpoint.sticks.end_classes import many_pieces
-from longpoint.sticks.laying import Place, Workload, used_length, workload
+from longpoint.sticks.batch.end_classes import many_pieces
+from longpoint.sticks.lay.bars import Bars, bars_of
+from longpoint.sticks.lay.demand import profile_demand
+from longpoint.sticks.lay.laying import Place, Workload, used_length, workload
 from tests.random_sticks import house_of, house_pieces
 
 MOST_PIECES = 4

@@ -10,8 +10,8 @@ from numpy.typing import NDArray
 
 from longpoint.solvers.set_dive import Taken, dived, is_whole
 from longpoint.solvers.set_program import Relaxed, SetProgram
-from longpoint.sticks.patterns import Pattern, pattern_list
-from longpoint.sticks.sets_to_choose import SetChoice
+from longpoint.sticks.search.patterns import Pattern, pattern_list
+from longpoint.sticks.search.sets_to_choose import SetChoice
 
 PIECES = 8
 

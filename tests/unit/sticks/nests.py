@@ -2,13 +2,13 @@
 
 from longpoint.pieces.piece import Piece
 from longpoint.solvers.highs import HighsSolver
-from longpoint.sticks.bars import bars_of
-from longpoint.sticks.bound import Floor, floor_of
-from longpoint.sticks.demand import profile_demand
-from longpoint.sticks.fit import cost_of, fit
-from longpoint.sticks.laying import workload
-from longpoint.sticks.master import Master
-from longpoint.sticks.patterns import Layout, Pattern, groups_of
+from longpoint.sticks.lay.bars import bars_of
+from longpoint.sticks.lay.bound import Floor, floor_of
+from longpoint.sticks.lay.demand import profile_demand
+from longpoint.sticks.lay.fit import cost_of, fit
+from longpoint.sticks.lay.laying import workload
+from longpoint.sticks.search.master import Master
+from longpoint.sticks.search.patterns import Layout, Pattern, groups_of
 from longpoint.survey.house import House
 
 

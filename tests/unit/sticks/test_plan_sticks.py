@@ -6,9 +6,9 @@ from longpoint.errors import Severity
 from longpoint.pieces.piece import Piece
 from longpoint.solvers.highs import HighsSolver
 from longpoint.sticks.effort import QUICK
+from longpoint.sticks.order.saw_order import ABOUT_AS_LONG_MM
 from longpoint.sticks.plan import StickSource
 from longpoint.sticks.plan_sticks import plan_sticks
-from longpoint.sticks.saw_order import ABOUT_AS_LONG_MM
 from longpoint.survey.profiles import Profile, Stock
 from tests.random_sticks import architrave_piece, house_of, house_pieces, skirting_piece
 

@@ -1,7 +1,7 @@
-from longpoint.sticks.bars import bars_of
-from longpoint.sticks.demand import profile_demand
 from longpoint.sticks.effort import QUICK
-from longpoint.sticks.laying import workload
+from longpoint.sticks.lay.bars import bars_of
+from longpoint.sticks.lay.demand import profile_demand
+from longpoint.sticks.lay.laying import workload
 from longpoint.sticks.profile_plan import marks, plan_profile
 from tests.random_sticks import architrave_piece, house_of
 

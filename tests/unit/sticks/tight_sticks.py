@@ -6,12 +6,12 @@ from typing import NamedTuple
 
 from longpoint.linear.port import LinearProblem, LinearSolution, LinearSolver
 from longpoint.solvers.highs import HighsSolver
-from longpoint.sticks.bound import floor_of
-from longpoint.sticks.fit import fit
-from longpoint.sticks.generation import Bound, first_bound
-from longpoint.sticks.master import Master, Remaining
-from longpoint.sticks.needs import Needs, least_needs
-from longpoint.sticks.patterns import Layout, Pattern, groups_of
+from longpoint.sticks.lay.bound import floor_of
+from longpoint.sticks.lay.fit import fit
+from longpoint.sticks.search.generation import Bound, first_bound
+from longpoint.sticks.search.master import Master, Remaining
+from longpoint.sticks.search.needs import Needs, least_needs
+from longpoint.sticks.search.patterns import Layout, Pattern, groups_of
 from tests.bench.cutting_stock import CuttingStock, work_and_bars
 
 STICK = 60

@@ -22,7 +22,7 @@ from longpoint.sheets.labels.piece_code import piece_code
 from longpoint.sheets.printed_lengths import PrintedLengths
 from longpoint.sheets.text_width import text_width_mm
 from longpoint.speech.said import say
-from longpoint.sticks.saw_setting import end_settings
+from longpoint.sticks.order.saw_setting import end_settings
 from longpoint.survey.instruments import Saw
 
 Modules = Sequence[Sequence[bool]]

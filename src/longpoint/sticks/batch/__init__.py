@@ -1,0 +1,1 @@
+"""Thousands of pieces of a profile, planned in parts of sticks first."""

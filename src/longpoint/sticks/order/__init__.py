@@ -1,0 +1,1 @@
+"""In what order the sticks are cut, and how often the saw is swung for it."""

@@ -1,0 +1,283 @@
+"""From a packing to a better one, with a bound: column generation and dives through the port."""
+
+import math
+import random
+from collections.abc import Sequence
+
+from longpoint.linear.port import LinearSolver
+from longpoint.sticks.effort import Effort
+from longpoint.sticks.lay.bars import Bars
+from longpoint.sticks.lay.bound import Floor, possible_costs
+from longpoint.sticks.lay.fit import Packing, cost_of
+from longpoint.sticks.lay.laying import Workload
+from longpoint.sticks.search.best_packing import BestPacking, Improved
+from longpoint.sticks.search.choosing import from_choice
+from longpoint.sticks.search.dive import Limit, dive, quick_limit
+from longpoint.sticks.search.every_pattern import Outcome, from_every_pattern, from_known_patterns
+from longpoint.sticks.search.generation import Bound, better_bound, first_bound, generate
+from longpoint.sticks.search.master import Master
+from longpoint.sticks.search.needs import fits, least_needs, likely_needs
+from longpoint.sticks.search.patterns import Layout, groups_of
+from longpoint.sticks.search.pricing import NEARLY
+from longpoint.sticks.search.sets_to_choose import SetChooser
+from longpoint.sticks.search.sharp import TIGHT, from_sharp_prices
+
+_SHARE = 0.4
+_FINER = 3
+_FINEST = 5
+_LITTLE = 0.06
+_SHORT = 20_000
+"""Sticks no longer than this are priced to the hundredth. [0.01 mm]"""
+_LONG = 3
+_LONG_DIVES = 2
+_LAST_LOOK = 10
+"""Long lists wait for this dive, or the last one: another dive is cheaper than they are."""
+_SHORT_LIST = 1000
+_FEW_STEPS = 2_000
+_SHARES = (0.9, 0.7, 1.0, 0.5)
+"""How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
+_REACHES = (1.0, 0.5, 0.2, 0.0)
+"""Goals for which all patterns are listed, likewise; the dearest proves most, and lists most."""
+
+
+def improve(
+    work: Workload,
+    bars: Bars,
+    start: Packing,
+    floor: Floor,
+    simple_bound: int,
+    solver: LinearSolver,
+    effort: Effort,
+) -> Improved:
+    """Return a packing that costs no more than the start, and a bound.
+
+    Args:
+        work: The pieces.
+        bars: The lengths; there must be enough of them for all pieces.
+        start: A packing of all pieces.
+        floor: Least needs along the line of the bound.
+        simple_bound: A bound already known, in whole cost units.
+        solver: Solves the masters.
+        effort: Limits.
+    """
+    cost = cost_of(bars.bars, start)
+    if cost <= simple_bound or cost == 0:
+        return Improved(start, simple_bound, "")
+    search = _Search(work, bars, start, floor, simple_bound, solver, effort)
+    search.run()
+    return Improved(
+        search.best.packing,
+        search.bound.steps * bars.step,
+        search.master.solved_by,
+        tuple(search.master.patterns[number] for number in search.numbers),
+        search.bound.prices,
+    )
+
+
+class _Search:
+    """One search: the master, the patterns that can be cut, the bound, the best packing."""
+
+    def __init__(
+        self,
+        work: Workload,
+        bars: Bars,
+        start: Packing,
+        floor: Floor,
+        simple_bound: int,
+        solver: LinearSolver,
+        effort: Effort,
+    ) -> None:
+        self.work, self.bars, self.floor, self.effort = work, bars, floor, effort
+        self.layout = Layout(work, bars.bars, groups_of(work))
+        self.master = Master(self.layout, bars, solver, effort.seconds, stop=effort.stop)
+        self.least = least_needs(self.layout, floor)
+        self.likely = likely_needs(self.layout, floor, _SHARE)
+        self.best = BestPacking(work, bars, self.layout, start)
+        self._listed: set[tuple[int, float, int | None]] = set()
+        self._most_listed: int | None = _SHORT_LIST
+        self._chosen: set[tuple[tuple[int, ...], float]] = set()
+        self._chooser: SetChooser | None = getattr(solver, "choose_sets", None)
+        self._grid = effort.grid if bars.longest_room > _SHORT else 1
+        self._fine = max(1, self._grid // (_FINER if any(work.can_turn) else _FINEST))
+        self.numbers = self.master.numbers_of(self.best.patterns())
+        self._reach = math.inf
+        self.bound: Bound = first_bound(self.master, self.least, self._grid)
+        self.bound.steps = max(self.bound.steps, simple_bound // bars.step)
+
+    def run(self) -> None:
+        """Patterns first; then the way that suits the costs."""
+        rounds = self.effort.pricings
+        self._generate(rounds // 2, self._grid)
+        self._generate(rounds - rounds // 2, self._fine)
+        if self._chooser is not None and self.best.steps > _FEW_STEPS:
+            self._by_sets()
+        else:
+            self._by_dives()
+
+    def _by_sets(self) -> None:
+        """A dive for a good plan, then the search of sets for a better one and the proof; again.
+
+        Where prices make the costs fine, a dive for the least cost that may exist finds nothing,
+        and takes long to: no plan is found by that, but by a search that weighs counts of sticks.
+        """
+        self._better_bound()
+        for turn in range(1, self.effort.dives + 1):
+            costs = self._possible()
+            if not costs or self.effort.stop():
+                break
+            self._dive(costs[-1], turn, quick_limit(self.effort.masters))
+            self._choose()
+
+    def _by_dives(self) -> None:
+        """Dives, the bound and all patterns by turns until they meet or limits are.
+
+        Later dives ask for a plan that lies between the best plan and the bound.
+        """
+        last_look = min(_LAST_LOOK, self.effort.dives - 1)
+        for turn in range(self.effort.dives):
+            costs = self._possible()
+            if not costs or self.effort.stop():
+                break
+            longer = _LONG if turn < _LONG_DIVES else 1
+            self._dive(self._goal_of(turn, costs), turn, Limit(self.effort.masters * longer))
+            if turn == 0:
+                self._better_bound()
+            elif turn in (1, last_look):
+                self._most_listed = None if turn == last_look else _SHORT_LIST
+                self._look_closely()
+            else:
+                self._from_every_pattern()
+
+    def _look_closely(self) -> None:
+        """Where dives didn't reach the bound: the sharpest proof, then the patterns known."""
+        self._from_sharp_prices()
+        is_last = self._most_listed is None
+        if is_last:
+            self._choose()
+        self._from_every_pattern()
+        if is_last and self._possible() and not self.effort.stop():
+            self.best.take(
+                from_known_patterns(self.master, self.numbers, self.bound.prices, self.bound.steps)
+            )
+
+    def _goal_of(self, turn: int, costs: Sequence[int]) -> int:
+        """The first dive asks for all there may be, the second for any better plan."""
+        if turn == 1:
+            return costs[-1]
+        least = self._goal()
+        able = [cost for cost in costs if cost >= least] or [costs[-1]]
+        share = _SHARES[turn % len(_SHARES)] if turn else 0.0
+        return able[int(share * (len(able) - 1))]
+
+    def _possible(self) -> tuple[int, ...]:
+        """Costs of plans better than the best that may exist; the least of them is a bound."""
+        costs = possible_costs(self.floor, self.bars, self.bound.steps, self.best.steps)
+        self.bound.steps = min(costs, default=self.best.steps)
+        return costs
+
+    def _goal(self) -> int:
+        """The least cost, in steps, that the patterns known now could give."""
+        solution = self.master.solve(self.numbers, self.master.whole)
+        least = self.master.pure_cost(self.numbers, solution) if solution.values else 0.0
+        return max(self.bound.steps, math.ceil(least - NEARLY))
+
+    def _generate(self, rounds: int, grid: int) -> None:
+        generate(self.master, self.numbers, self.likely, self.bound, rounds, grid)
+
+    def _better_bound(self) -> None:
+        """Better the bound, once with a fine grid, and with a finer one if little is missing."""
+        numbers, goal, rounds = list(self.numbers), self.best.steps, self.effort.pricings
+        known = len(numbers)
+        for grid in dict.fromkeys((self._fine, max(1, self._fine // _FINER))):
+            self._reach = better_bound(
+                self.master, numbers, self.least, self.bound, goal, rounds, grid
+            )
+            if self.bound.steps >= goal or self._reach < goal - 1 - _LITTLE:
+                break
+            numbers[known:] = [
+                number
+                for number in numbers[known:]
+                if fits(self.least, self.master.patterns[number])
+            ]
+        self.numbers.extend(filter(self._can_be_cut, numbers[known:]))
+
+    def _choose(self) -> None:
+        """Better the plan or the bound, or prove them, by the solver's search of sets."""
+        costs = self._possible()
+        state = (costs, self.bound.exact)
+        if not costs or self._chooser is None or state in self._chosen or self.effort.stop():
+            return
+        self._chosen.add(state)
+        found = from_choice(
+            self._chooser, self.master, self.least, self.bound.prices, costs, self._fine
+        )
+        self._learn(found)
+
+    def _from_every_pattern(self) -> None:
+        """Prove the best plan, or better it or the bound, where few enough patterns matter."""
+        costs = self._possible()
+        for share in _REACHES:
+            if not costs or self.effort.stop():
+                break
+            goal = costs[int(share * (len(costs) - 1))]
+            state = (goal, self.bound.exact, self._most_listed)
+            if state in self._listed:
+                continue
+            self._listed.add(state)
+            found = from_every_pattern(
+                self.master,
+                self.least,
+                self.bound.prices,
+                goal,
+                self.bound.steps,
+                self._fine,
+                self._most_listed,
+            )
+            self._learn(found)
+            costs = self._possible()
+
+    def _from_sharp_prices(self) -> None:
+        """The same for the cheapest plan that may exist, where the bound all but reaches it."""
+        costs = self._possible()
+        if costs and self._reach > costs[0] - TIGHT and not self.effort.stop():
+            found = from_sharp_prices(
+                self.master,
+                self.numbers,
+                self.least,
+                self.bound,
+                costs[0],
+                self.effort.pricings,
+                max(1, self._fine // _FINER),
+                self._most_listed,
+            )
+            self._learn(found)
+
+    def _learn(self, found: Outcome | None) -> None:
+        if found is not None:
+            self.bound.steps = max(self.bound.steps, found.floor)
+            self.best.take(found.patterns)
+
+    def _can_be_cut(self, number: int) -> bool:
+        pattern = self.master.patterns[number]
+        room = self.bars.bars[pattern.bar].room
+        return self.layout.fitting(pattern.counts, room)[0] == pattern.counts
+
+    def _dive(self, goal: int, turn: int, limit: Limit) -> None:
+        """Look for a plan of this cost; one way the first time, another way the next."""
+        first = self.master.solve(self.numbers, self.master.whole)
+        if not first.values:
+            return
+        found = dive(
+            self.master,
+            self.numbers,
+            self.likely,
+            self.least,
+            first,
+            goal,
+            self.bound.steps,
+            self._grid,
+            limit,
+            random.Random(turn) if turn else None,
+        )
+        if found is not None:
+            self.best.take(found)
