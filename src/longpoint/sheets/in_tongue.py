@@ -51,8 +51,11 @@ def _told(thing: Any, tongue: Tongue) -> Any:  # noqa: ANN401
     if isinstance(thing, Said):
         return tongue.text(thing)
     if isinstance(thing, tuple):
-        return tuple(_told(each, tongue) for each in thing)
-    if not is_dataclass(thing) or isinstance(thing, type | Enum):
+        texts = [_told(each, tongue) for each in thing]
+        # A drawing is mostly points: what no language changes is passed on as it is.
+        is_same = all(told is each for told, each in zip(texts, thing, strict=True))
+        return thing if is_same else tuple(texts)
+    if isinstance(thing, int | float | Enum) or not is_dataclass(thing) or isinstance(thing, type):
         return thing
     changed = {}
     for field in fields(thing):
@@ -60,10 +63,10 @@ def _told(thing: Any, tongue: Tongue) -> Any:  # noqa: ANN401
         told = _told(value, tongue)
         if told is not value:
             changed[field.name] = told
-    if not changed:
-        return thing
     if isinstance(thing, Sheet):
         changed["tongue"] = tongue
+    if not changed:
+        return thing
     if isinstance(thing, Word):
         changed["size_mm"] = thing.size_mm * _share(thing.text, changed["text"])
     return replace(thing, **changed)

@@ -24,8 +24,8 @@ def drawing_svg(drawing: Drawing, *, font: str = FONT) -> str:
         Text of the element. The same drawing gives the same text; its ids differ from those of
         any other drawing on the page.
     """
-    marks = "".join(_mark(mark, drawing) for mark in drawing.marks)
     name = _name(drawing)
+    marks = "".join(_mark(mark, name) for mark in drawing.marks)
     wide, high = _number(drawing.width_mm + 2 * BLEED), _number(drawing.height_mm + 2 * BLEED)
     title = f'<title id="{name}t">{escape(drawing.described)}</title>' if drawing.described else ""
     label = f' aria-labelledby="{name}t"' if drawing.described else ' aria-hidden="true"'
@@ -37,12 +37,12 @@ def drawing_svg(drawing: Drawing, *, font: str = FONT) -> str:
     )
 
 
-def _mark(mark: Outline | Word, drawing: Drawing) -> str:
+def _mark(mark: Outline | Word, name: str) -> str:
     if isinstance(mark, Word):
         return _word(mark)
     points = " ".join(f"{_number(x)},{_number(y)}" for x, y in mark.points)
     element = "polygon" if mark.closed else "polyline"
-    return f'<{element} points="{points}" {_ink(mark.ink, _name(drawing))}/>'
+    return f'<{element} points="{points}" {_ink(mark.ink, name)}/>'
 
 
 def _ink(ink: Ink, name: str) -> str:
