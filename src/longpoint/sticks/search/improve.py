@@ -33,7 +33,8 @@ _LONG_DIVES = 2
 _LAST_LOOK = 10
 """Long lists wait for this dive, or the last one: another dive is cheaper than they are."""
 _SHORT_LIST = 1000
-_FEW_STEPS = 2_000
+_COARSE = 60
+"""Where the dearest stick costs more steps than this, the plans that may exist differ by little."""
 _SHARES = (0.9, 0.7, 1.0, 0.5)
 """How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
 _REACHES = (1.0, 0.5, 0.2, 0.0)
@@ -109,7 +110,7 @@ class _Search:
         rounds = self.effort.pricings
         self._generate(rounds // 2, self._grid)
         self._generate(rounds - rounds // 2, self._fine)
-        if self._chooser is not None and self.best.steps > _FEW_STEPS:
+        if self._chooser is not None and max(self.master.steps) > _COARSE:
             self._by_sets()
         else:
             self._by_dives()

@@ -79,3 +79,35 @@ def test_a_search_that_is_stopped_leaves_a_whole_plan_and_a_true_bound(steps: in
     assert not stopped.unplaced
     assert stopped.proofs[0].lower_bound <= whole.proofs[0].cost <= stopped.proofs[0].cost
     assert next(asked) >= steps
+
+
+class Counted(HighsSolver):
+    """Counts the programs solved: each is a step of a dive, or of looking for patterns."""
+
+    programs = 0
+
+    def solve(self, problem: LinearProblem) -> LinearSolution:
+        self.programs += 1
+        return super().solve(problem)
+
+
+class WithoutSets(Counted):
+    """As on a phone: no search among sets comes with it."""
+
+    choose_sets = None  # type: ignore[assignment]
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_a_small_house_with_fine_prices_is_proved_without_long_dives(seed: int) -> None:
+    house = house_of(lengths_mm=(2700.0, 4200.0, 5400.0), prices=("7.80", "11.90", "15.20"))
+    demand = profile_demand(house_pieces(seed, openings=5), house.profiles[0], 2.5)
+    work = workload(demand.demands)
+    bars = bars_of("OG", house.stock, (), house.saw)
+    start, floor = fit(work, bars.bars, refills=40), floor_of(work, bars.bars)
+    low = simple_bound(floor, bars)
+    sets, dives = Counted(), WithoutSets()
+    found = improve(work, bars, start, floor, low, sets, Effort())
+    by_dives = improve(work, bars, start, floor, low, dives, Effort())
+    assert found.bound == cost_of(bars.bars, found.packing)
+    assert by_dives.bound <= found.bound <= cost_of(bars.bars, by_dives.packing)
+    assert sets.programs < dives.programs
