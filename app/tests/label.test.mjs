@@ -105,11 +105,13 @@ test("a printed label shows its piece, and where it goes", async () => {
   await page.getByRole("heading", { name: "Pieces" }).waitFor();
 });
 
-test("a label from before a reading says so, and shows the piece as it stands now", async () => {
-  await at(house, "read", "W1", "top");
-  await page.getByRole("heading", { name: "Width at the head" }).waitFor();
-  await type(page, 1188);
+test("a label from before a reading says so, though the reading comes from another window", async () => {
   await readPicture(house);
+  await page.getByText(pieces[0], { exact: true }).waitFor();
+  const other = await context.newPage();
+  await other.goto(`${server.address}#/h/${house}/read/W1/top`);
+  await other.getByRole("heading", { name: "Width at the head" }).waitFor();
+  await type(other, 1188);
   await page.getByText("Written first since it was printed: W1 top read: 1188 mm").waitFor();
   await page.getByText("may have been cut to other lengths").waitFor();
   await page.getByText(pieces[0], { exact: true }).waitFor();

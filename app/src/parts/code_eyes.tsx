@@ -5,7 +5,7 @@ import { codeInPicture, codeReader } from "../service/codes";
 
 interface Props {
   /** Called with what a code says, and with the same again while the camera still sees it. */
-  readonly take: (text: string) => Promise<void>;
+  readonly take: (text: string) => void | Promise<void>;
   readonly pictures: string;
   /** Whether all that is wanted was read: the camera closes. */
   readonly isDone: boolean;
@@ -63,7 +63,7 @@ function Camera({
   take,
   failed,
 }: {
-  take: (text: string) => Promise<void>;
+  take: (text: string) => void | Promise<void>;
   failed: () => void;
 }) {
   const video = useRef<HTMLVideoElement>(null);

@@ -1,6 +1,6 @@
 /** A piece's label read off its code: which piece it is, and what it should measure now. */
 
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { ask } from "../core/link";
 import type { Standing } from "../house";
 import { entriesOf, houseKeys } from "../journal/store";
@@ -25,18 +25,20 @@ interface Found {
 }
 
 export function Label({ standing, text }: Props) {
+  const [seen, setSeen] = useState(text);
   const [found, setFound] = useState<Found | Refusal | undefined>();
-  const last = useRef("");
   const { key, fold } = standing;
-  const take = async (seen: string) => {
-    // The camera sees one label many times.
-    if (!fold || seen === last.current) return;
-    last.current = seen;
-    setFound(await look(seen, key, fold));
-  };
+  useEffect(() => setSeen(text), [text]);
+  // A label may be read before the readings written last are taken in: then it is read again.
   useEffect(() => {
-    if (text) void take(text);
-  }, [text, fold]);
+    let isNewest = true;
+    if (seen && fold) {
+      void look(seen, key, fold).then((answer) => isNewest && setFound(answer));
+    }
+    return () => {
+      isNewest = false;
+    };
+  }, [seen, key, fold]);
   return (
     <Frame
       title="Read a label"
@@ -46,7 +48,7 @@ export function Label({ standing, text }: Props) {
       tab="saw"
     >
       <p>Hold the square code of a piece's label before the camera.</p>
-      <CodeEyes take={take} pictures="Or a picture of the label" isDone={false} />
+      <CodeEyes take={setSeen} pictures="Or a picture of the label" isDone={false} />
       <div aria-live="polite" class="stack">
         {found && "kind" in found && <Refused said={found} />}
         {found && "whose" in found && <Whose found={found} house={key} />}
