@@ -5,12 +5,14 @@ from collections.abc import Sequence
 from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Final, NamedTuple
 
+from longpoint.solvers.numpy_endings import best_endings
 from longpoint.solvers.numpy_ways import count_ways
 from longpoint.solvers.one_thread import numpy_in_one_thread
 from longpoint.speech.said import say
 from longpoint.sticks.lay.lean_states import MOVES, State
 from longpoint.sticks.search.knapsack import MOST_FINE_VALUE
 from longpoint.sticks.search.table_sets import (
+    Ending,
     Item,
     Lengths,
     ListedSets,
@@ -79,6 +81,7 @@ class NumpyKnapsack(TableSets):
         self.items = in_order_of_links(items, longest)
         self._longest = longest
         plain = self._numpy.zeros(longest + 1, dtype=self._number)
+        self._taken = self._numpy.empty_like(plain)
         tables: _Tables = [plain, None, None, None, None]
         self._history = [tables]
         for item in self.items:
@@ -96,7 +99,8 @@ class NumpyKnapsack(TableSets):
                 before = tables[source]
                 if before is None:
                     continue
-                taken = before[: self._longest + 1 - need] + value
+                room = self._longest + 1 - need
+                taken = numpy.add(before[:room], value, out=self._taken[:room])
                 best = after[target]
                 if best is None:
                     best = numpy.full(self._longest + 1, unreached, dtype=self._number)
@@ -107,6 +111,12 @@ class NumpyKnapsack(TableSets):
                 numpy.maximum(best[need:], taken, out=longer[need:])
                 after[target], owned = longer, True
         return after
+
+    def endings(
+        self, ends: Sequence[tuple[State, int]], charges: Sequence[int]
+    ) -> tuple[Ending, ...]:
+        """Return for each item the set ending in it that gains most; see the port."""
+        return best_endings(self.items, self._history, ends, charges)
 
     def sets_worth(
         self,

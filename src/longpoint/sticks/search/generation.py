@@ -11,13 +11,15 @@ from dataclasses import dataclass
 from typing import Final
 
 from longpoint.sticks.search.master import Master, Prices, Remaining
-from longpoint.sticks.search.needs import Needs
+from longpoint.sticks.search.needs import Needs, fits
 from longpoint.sticks.search.pricing import NEARLY, WORTHWHILE, Priced, whole_steps
 
 _CALM: Final = 0.9
 _BOUND_CALM: Final = 0.5
 _CALMER: Final = 0.1
 _LEAST_CALM: Final = 0.2
+_LITTLE: Final = 0.06
+"""In steps: where no more is missing to a goal, the finest grid may reach it."""
 
 
 @dataclass(slots=True)
@@ -113,6 +115,40 @@ def better_bound(
             break
         numbers.extend(new)
         calm = min(_BOUND_CALM, calm + _CALMER)
+    return reach
+
+
+def bound_on_grids(
+    master: Master,
+    numbers: list[int],
+    least: Needs,
+    bound: Bound,
+    goal: int,
+    rounds: int,
+    grids: Sequence[int],
+    fine: int,
+) -> float:
+    """Better the bound by and by with a finer grid, to begin with a coarse one: that takes less.
+
+    Args:
+        master: The master.
+        numbers: Numbers of the patterns to use; new ones are appended.
+        least: Needs that no pattern undercuts.
+        bound: Bettered in place.
+        goal: A cost in steps at which to stop.
+        rounds: Most rounds of master and knapsack on each grid.
+        grids: Steps of the knapsack's lengths, the coarsest first. [0.01 mm]
+        fine: A grid that is fine enough, unless little is missing. [0.01 mm]
+
+    Returns:
+        What the bound can't pass with these needs on the last grid, in steps.
+    """
+    known, reach = len(numbers), math.inf
+    for grid in dict.fromkeys(grids):
+        reach = better_bound(master, numbers, least, bound, goal, rounds, grid)
+        if bound.steps >= goal or (grid <= fine and reach < goal - 1 - _LITTLE):
+            break
+        numbers[known:] = [n for n in numbers[known:] if fits(least, master.patterns[n])]
     return reach
 
 

@@ -11,12 +11,13 @@ from longpoint.sticks.lay.bound import Floor, possible_costs
 from longpoint.sticks.lay.fit import Packing, cost_of
 from longpoint.sticks.lay.laying import Workload
 from longpoint.sticks.search.best_packing import BestPacking, Improved
+from longpoint.sticks.search.by_numbers import Asked, ByNumbers
 from longpoint.sticks.search.choosing import from_choice
 from longpoint.sticks.search.dive import Limit, dive, quick_limit
 from longpoint.sticks.search.every_pattern import Outcome, from_every_pattern, from_known_patterns
-from longpoint.sticks.search.generation import Bound, better_bound, first_bound, generate
+from longpoint.sticks.search.generation import Bound, bound_on_grids, first_bound, generate
 from longpoint.sticks.search.master import Master
-from longpoint.sticks.search.needs import fits, least_needs, likely_needs
+from longpoint.sticks.search.needs import least_needs, likely_needs
 from longpoint.sticks.search.patterns import Layout, groups_of
 from longpoint.sticks.search.pricing import NEARLY
 from longpoint.sticks.search.sets_to_choose import SetChooser
@@ -25,7 +26,6 @@ from longpoint.sticks.search.sharp import TIGHT, from_sharp_prices
 _SHARE = 0.4
 _FINER = 3
 _FINEST = 5
-_LITTLE = 0.06
 _SHORT = 20_000
 """Sticks no longer than this are priced to the hundredth. [0.01 mm]"""
 _LONG = 3
@@ -33,8 +33,13 @@ _LONG_DIVES = 2
 _LAST_LOOK = 10
 """Long lists wait for this dive, or the last one: another dive is cheaper than they are."""
 _SHORT_LIST = 1000
+_AGAIN = 2
+_FEWER = 5
+"""This part of the pricings makes patterns that can be cut; bound and dives make the others."""
 _COARSE = 60
 """Where the dearest stick costs more steps than this, the plans that may exist differ by little."""
+_FEW_PIECES = 40
+"""Of more, patterns and bound take longest; so few need none but the first dive, mostly."""
 _SHARES = (0.9, 0.7, 1.0, 0.5)
 """How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
 _REACHES = (1.0, 0.5, 0.2, 0.0)
@@ -89,6 +94,7 @@ class _Search:
         effort: Effort,
     ) -> None:
         self.work, self.bars, self.floor, self.effort = work, bars, floor, effort
+        self.solver = solver
         self.layout = Layout(work, bars.bars, groups_of(work))
         self.master = Master(self.layout, bars, solver, effort.seconds, stop=effort.stop)
         self.least = least_needs(self.layout, floor)
@@ -98,6 +104,9 @@ class _Search:
         self._most_listed: int | None = _SHORT_LIST
         self._chosen: set[tuple[tuple[int, ...], float]] = set()
         self._chooser: SetChooser | None = getattr(solver, "choose_sets", None)
+        self._counts_sticks = self._chooser is not None and len(set(self.master.steps) - {0}) > 1
+        self._is_fine = self._counts_sticks and max(self.master.steps) > _COARSE
+        self._has_many = self._counts_sticks and len(work.mid) > _FEW_PIECES
         self._grid = effort.grid if bars.longest_room > _SHORT else 1
         self._fine = max(1, self._grid // (_FINER if any(work.can_turn) else _FINEST))
         self.numbers = self.master.numbers_of(self.best.patterns())
@@ -106,28 +115,36 @@ class _Search:
         self.bound.steps = max(self.bound.steps, simple_bound // bars.step)
 
     def run(self) -> None:
-        """Patterns first; then the way that suits the costs."""
+        """Patterns and a bound first; then the way that suits the costs."""
         rounds = self.effort.pricings
-        self._generate(rounds // 2, self._grid)
-        self._generate(rounds - rounds // 2, self._fine)
-        if self._chooser is not None and max(self.master.steps) > _COARSE:
-            self._by_sets()
-        else:
+        share = _FEWER if self._has_many and self._is_fine else 2
+        for grid in (self._grid,) if self._has_many else (self._grid, self._fine):
+            self._generate(rounds // share, grid)
+        if self._is_fine or self._has_many:
+            self._better_bound()
+        if not self._is_fine or not self._by_numbers():
             self._by_dives()
 
-    def _by_sets(self) -> None:
-        """A dive for a good plan, then the search of sets for a better one and the proof; again.
+    def _by_numbers(self) -> bool:
+        """Look for plans by numbers of sticks, where few may do; tell whether that was all.
 
-        Where prices make the costs fine, a dive for the least cost that may exist finds nothing,
-        and takes long to: no plan is found by that, but by a search that weighs counts of sticks.
+        A dive for any better plan goes before: fewer numbers are left.
         """
-        self._better_bound()
-        for turn in range(1, self.effort.dives + 1):
-            costs = self._possible()
-            if not costs or self.effort.stop():
-                break
-            self._dive(costs[-1], turn, quick_limit(self.effort.masters))
+        costs, chooser = self._possible(), self._chooser
+        if not costs or chooser is None or self.effort.stop():
+            return True
+        master, prices = self.master, self.bound.prices
+        asked = Asked(master, self.least, self.solver, chooser, prices, self._fine)
+        search = ByNumbers(asked, (master.patterns[number] for number in self.numbers))
+        if not search.are_few(costs[0], costs[0] + 1):
+            return False
+        if self._is_fine or self._has_many:
+            self._dive(costs[-1], 1, quick_limit(self.effort.masters))
+        if not self._has_many:
             self._choose()
+        if costs := self._possible():
+            self._learn(search.best(costs[0], self.best.steps))
+        return self._is_fine or not self._possible()
 
     def _by_dives(self) -> None:
         """Dives, the bound and all patterns by turns until they meet or limits are.
@@ -140,14 +157,23 @@ class _Search:
             if not costs or self.effort.stop():
                 break
             longer = _LONG if turn < _LONG_DIVES else 1
-            self._dive(self._goal_of(turn, costs), turn, Limit(self.effort.masters * longer))
-            if turn == 0:
+            self._dive(self._goal_of(turn, costs), turn, self._limit(longer))
+            if turn == 0 and math.isinf(self._reach):
                 self._better_bound()
-            elif turn in (1, last_look):
+            if turn == int(not self._has_many) and self._counts_sticks and self._by_numbers():
+                break
+            if turn in (1, last_look):
+                for again in range(_AGAIN if self._counts_sticks else 0):
+                    if costs := self._possible():
+                        self._dive(costs[-1], _AGAIN + again, self._limit(_LONG))
                 self._most_listed = None if turn == last_look else _SHORT_LIST
                 self._look_closely()
-            else:
+            elif turn:
                 self._from_every_pattern()
+
+    def _limit(self, longer: int) -> Limit:
+        """How much a dive may do; of many pieces the last sticks are tried less."""
+        return (quick_limit if self._has_many else Limit)(self.effort.masters * longer)
 
     def _look_closely(self) -> None:
         """Where dives didn't reach the bound: the sharpest proof, then the patterns known."""
@@ -156,7 +182,9 @@ class _Search:
         if is_last:
             self._choose()
         self._from_every_pattern()
-        if is_last and self._possible() and not self.effort.stop():
+        if self._counts_sticks or not is_last or self.effort.stop():
+            return
+        if self._possible():
             self.best.take(
                 from_known_patterns(self.master, self.numbers, self.bound.prices, self.bound.steps)
             )
@@ -186,20 +214,13 @@ class _Search:
         generate(self.master, self.numbers, self.likely, self.bound, rounds, grid)
 
     def _better_bound(self) -> None:
-        """Better the bound, once with a fine grid, and with a finer one if little is missing."""
+        """Better the bound, by and by with a finer grid, the finest if little is missing."""
         numbers, goal, rounds = list(self.numbers), self.best.steps, self.effort.pricings
-        known = len(numbers)
-        for grid in dict.fromkeys((self._fine, max(1, self._fine // _FINER))):
-            self._reach = better_bound(
-                self.master, numbers, self.least, self.bound, goal, rounds, grid
-            )
-            if self.bound.steps >= goal or self._reach < goal - 1 - _LITTLE:
-                break
-            numbers[known:] = [
-                number
-                for number in numbers[known:]
-                if fits(self.least, self.master.patterns[number])
-            ]
+        known, fine = len(numbers), self._fine
+        grids = (self._grid if self._has_many else fine, fine, max(1, fine // _FINER))
+        self._reach = bound_on_grids(
+            self.master, numbers, self.least, self.bound, goal, rounds, grids, fine
+        )
         self.numbers.extend(filter(self._can_be_cut, numbers[known:]))
 
     def _choose(self) -> None:
@@ -268,17 +289,10 @@ class _Search:
         first = self.master.solve(self.numbers, self.master.whole)
         if not first.values:
             return
+        draw = random.Random(turn) if turn else None
+        least, enough, grid = self.least, self.bound.steps, self._grid
         found = dive(
-            self.master,
-            self.numbers,
-            self.likely,
-            self.least,
-            first,
-            goal,
-            self.bound.steps,
-            self._grid,
-            limit,
-            random.Random(turn) if turn else None,
+            *(self.master, self.numbers, self.likely, least, first, goal, enough, grid, limit, draw)
         )
         if found is not None:
             self.best.take(found)

@@ -14,7 +14,7 @@ is a bound, for any prices. It is rounded up to the step of the costs, and worke
 
 import math
 from array import array
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from typing import Final
@@ -23,6 +23,7 @@ from longpoint.sticks.search.knapsack import state_lengths, whole_values
 from longpoint.sticks.search.master import Master, Prices, Remaining
 from longpoint.sticks.search.needs import Needs
 from longpoint.sticks.search.patterns import Pattern, PatternList
+from longpoint.sticks.search.stick_numbers import Condition
 from longpoint.sticks.search.table_sets import (
     Item,
     Lengths,
@@ -66,17 +67,35 @@ class Priced:
 
     def patterns(self, master_prices: Prices) -> list[Pattern]:
         """Return new patterns, the best for each piece, that gain at the master's own prices."""
+        master = self._master
         charges = [
-            math.ceil((self._master.weights[bar] - self._prices.sticks[bar]) * self._scale)
-            for bar in self._able
+            weight - sticks
+            for weight, sticks in zip(master.weights, self._prices.sticks, strict=True)
         ]
+        return self.gaining(
+            charges,
+            lambda pattern: master.gain(pattern, master_prices),
+            master.sharpness.worthwhile,
+        )
+
+    def gaining(
+        self, charges: Sequence[float], gain: Callable[[Pattern], float], least: float
+    ) -> list[Pattern]:
+        """Return patterns, the best for each piece, that are worth more than a charge.
+
+        Args:
+            charges: What a pattern must be worth on each length, at the prices.
+            gain: What a pattern gains, at others.
+            least: Those that gain no more are left out.
+        """
+        dear = [math.ceil(charges[bar] * self._scale) for bar in self._able]
         ends = [
             (place, state, length)
             for place, state, length in self._ends
-            if self._tables.value(state, length) > charges[place]
+            if self._tables.value(state, length) > dear[place]
         ]
         found = self._tables.endings(
-            [(state, length) for _, state, length in ends], [charges[place] for place, _, _ in ends]
+            [(state, length) for _, state, length in ends], [dear[place] for place, _, _ in ends]
         )
         ranked = sorted(
             (ending for ending in found if ending.gain > 0), key=lambda ending: -ending.gain
@@ -88,11 +107,40 @@ class Priced:
             pattern = Pattern(bar, self._master.layout.counts(numbers))
             if self._needs.up:
                 pattern = _that_can_be_cut(self._master, pattern, self._prices, self._able)
-            if self._master.gain(pattern, master_prices) > self._master.sharpness.worthwhile:
+            if gain(pattern) > least:
                 patterns[pattern] = None
             if len(patterns) >= _MOST_NEW:
                 break
         return list(patterns)
+
+    def condition(self) -> Condition:
+        """Return what sticks hold at these prices, and all pieces are worth; in whole values.
+
+        Only with needs rounded down, and for all pieces.
+        """
+        pieces = self._remaining.pieces
+        total = sum(value * copy for value, copy in zip(self._values, pieces, strict=True))
+        return Condition(tuple(self._most()), total)
+
+    def losing(self, spare: int, most: int) -> PatternList | None:
+        """Return every pattern worth less by `spare` at most than the best on its stick.
+
+        Only with needs rounded down.
+
+        Args:
+            spare: What it may lose, in whole values.
+            most: Most patterns; None is returned where there are more.
+        """
+        best = self._most()
+        return self._listed(self._tables, [best[bar] - spare for bar in self._able], most)
+
+    def _most(self) -> list[int]:
+        """What pieces on a stick of each length are worth at most; 0 where there is no stick."""
+        most = [0] * len(self._master.steps)
+        for place, state, length in self._ends:
+            bar = self._able[place]
+            most[bar] = max(most[bar], self._tables.value(state, length))
+        return most
 
     def bound(self) -> Fraction:
         """Return a cost, in steps, that no plan undercuts; see the top of this file.
@@ -194,10 +242,7 @@ class Priced:
     def _dual(self) -> tuple[Fraction, list[Fraction], Fraction]:
         """What the prices are scaled with, prices of the sticks, and the bound; in whole values."""
         steps, counts = self._master.steps, self._remaining.sticks
-        most = [0] * len(steps)
-        for place, state, length in self._ends:
-            bar = self._able[place]
-            most[bar] = max(most[bar], self._tables.value(state, length))
+        most = self._most()
         theta = Fraction(1)
         for bar, step in enumerate(steps):
             if counts[bar] is None and most[bar] > step * self._scale:
