@@ -7,8 +7,8 @@ in whole numbers as `sticks/search/pricing` says.
 """
 
 import importlib
-import math
 import random
+from collections.abc import Sequence
 from fractions import Fraction
 from types import ModuleType
 from typing import TYPE_CHECKING, Any, Final, NamedTuple
@@ -16,23 +16,18 @@ from typing import TYPE_CHECKING, Any, Final, NamedTuple
 from longpoint.solvers.items_on_grid import Items, items_on_grid
 from longpoint.solvers.one_thread import numpy_in_one_thread
 from longpoint.solvers.price_lines import PriceLines
-from longpoint.solvers.sequence_tables import MOST_VALUE, SequenceTables
+from longpoint.solvers.priced_sequences import PricedSequences
 from longpoint.speech.said import say
 from longpoint.sticks.batch.parts_of_sticks import ManyPieces, Part, PartPlan, Turned
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-_GRID: Final = 50
-_FINE: Final = 10
-"""Steps of the lengths while prices are sought, and for the last bound. [0.01 mm]"""
-_KNOTS: Final = 160
 _TURNS: Final = 120
 _MIX: Final = 0.7
 """How much of the best prices so far is in the next ones."""
-_CLOSE: Final = 3e-5
-_ROUGH: Final = 3e-4
-"""Part of the cost at which the sequences found are as good as the bound."""
+_KEPT: Final = 5e-4
+"""Part of its cost that a sequence may lose to be kept when all begins anew, finer."""
 _DEAR: Final = 1.2
 _DEARER: Final = 1.2
 _DEARER_FROM: Final = 2e-3
@@ -44,25 +39,33 @@ _USED: Final = 1e-6
 _SEED: Final = 3
 
 
-def plan_in_parts(many: ManyPieces, *, roughly: bool) -> PartPlan:
-    """Return a plan in parts of sticks, and what no plan undercuts."""
-    return _Search(many, apart=roughly).run(_ROUGH if roughly else _CLOSE)
-
-
-class _Found(NamedTuple):
-    """What some prices give: a bound, and tables of what stands before and behind a piece.
+class _Stage(NamedTuple):
+    """How fine things are taken for a while.
 
     Attributes:
-        bound: No plan costs less. [steps]
-        scale: By how much values in the tables are larger than prices.
-        left: What stands before.
-        right: What stands behind.
+        knots: About so many knots.
+        grid: Step of the lengths. [0.01 mm]
+        close: Part of the cost at which the sequences found are as good as the bound.
     """
 
-    bound: Fraction
-    scale: int
-    left: SequenceTables
-    right: SequenceTables
+    knots: int
+    grid: int
+    close: float
+
+
+_CLOSELY: Final = (_Stage(80, 25, 4e-4), _Stage(160, 25, 2e-4), _Stage(320, 10, 3.5e-5))
+_ROUGHLY: Final = (_Stage(160, 50, 3e-4),)
+"""On half a millimetre two or three pieces fit that are a millimetre too long together, and prices
+at which such sequences gain nothing are too low: so in the end a finer grid, and more knots."""
+
+_Sequence = tuple[int, tuple[Turned, ...]]
+_Prices = tuple["NDArray[Any]", "NDArray[Any]"]
+"""At the knots, and of the sticks. [steps]"""
+
+
+def plan_in_parts(many: ManyPieces, *, roughly: bool) -> PartPlan:
+    """Return a plan in parts of sticks, and what no plan undercuts."""
+    return _Search(many, apart=roughly).run(_ROUGHLY if roughly else _CLOSELY)
 
 
 class _Search:
@@ -70,35 +73,71 @@ class _Search:
 
     def __init__(self, many: ManyPieces, *, apart: bool) -> None:
         numpy: ModuleType = numpy_in_one_thread()
-        self._numpy, self._many = numpy, many
-        kinds = list(zip(many.lefts, many.rights, many.can_turn, strict=True))
-        knots = min(_KNOTS, len(many.needs))
-        self._lines = PriceLines(many.needs, kinds, many.rooms, knots, apart=apart)
+        self._numpy, self._many, self._apart = numpy, many, apart
         self._counted = [bar for bar, limit in enumerate(many.limits) if limit is not None]
-        self._sequences = list[tuple[int, tuple[Turned, ...]]]()
+        self._sequences = list[_Sequence]()
         self._rate = min(
             (cost / room for cost, room in zip(many.costs, many.rooms, strict=True) if cost),
             default=0.0,
         )
         self._draw = random.Random(_SEED)
-        self._coarse = items_on_grid(numpy, many, _GRID)
-        self._begin()
 
-    def run(self, close: float) -> PartPlan:
-        """Better prices and sequences by turns until they say the same."""
-        numpy, highs = self._numpy, self._highs
-        knots, sticks = self._rate * self._lines.needs, numpy.zeros(len(self._many.costs))
-        best, bound = (knots, sticks), self._found(knots, self._coarse).bound
-        mix = _MIX
+    def run(self, stages: Sequence[_Stage]) -> PartPlan:
+        """Better prices and sequences by turns until they say the same; then the same, finer."""
+        bound, best = Fraction(0), self._first(stages[0])
+        for number, stage in enumerate(stages):
+            if number:
+                best = self._finer(stage, best)
+            bound, best = self._bettered(bound, best, stage.close)
+        return PartPlan(
+            floor=bound,
+            prices=tuple(self._lines.prices(best[0]).tolist()),
+            parts=self._parts(),
+            solver=self._name(),
+        )
+
+    def _first(self, stage: _Stage) -> _Prices:
+        """Begin with prices by length alone."""
+        self._lines, self._items = self._lines_of(stage), self._items_of(stage)
+        self._dear = _DEAR * self._rate * self._lines.needs.clip(_LEAST)
+        self._begin()
+        return self._rate * self._lines.needs, self._numpy.zeros(len(self._many.costs))
+
+    def _finer(self, stage: _Stage, best: _Prices) -> _Prices:
+        """Begin anew with the best prices, and with those sequences that lose little at them."""
+        before, prices = self._lines, self._lines.prices(best[0])
+        self._lines, self._items = self._lines_of(stage), self._items_of(stage)
+        self._dear = before.carried(self._dear, self._lines)
+        known, self._sequences = self._sequences, []
+        self._begin()
+        for bar, pieces in known:
+            cost = self._many.costs[bar]
+            worth = float(prices[[piece.group for piece in pieces]].sum() + best[1][bar])
+            if cost - worth < _KEPT * cost and self._items.holds(bar, pieces):
+                self._add(bar, pieces)
+        return before.carried(best[0], self._lines), best[1]
+
+    def _lines_of(self, stage: _Stage) -> PriceLines:
+        many = self._many
+        kinds = list(zip(many.lefts, many.rights, many.can_turn, strict=True))
+        knots = min(stage.knots, len(many.needs))
+        return PriceLines(many.needs, kinds, many.rooms, knots, apart=self._apart)
+
+    def _items_of(self, stage: _Stage) -> Items:
+        return items_on_grid(self._numpy, self._many, stage.grid)
+
+    def _bettered(self, bound: Fraction, best: _Prices, close: float) -> tuple[Fraction, _Prices]:
+        """The best bound, and the prices that gave it, from those of a coarser grid."""
+        bound, mix = max(bound, self._priced(best[0]).bound), _MIX
         for turn in range(_TURNS):
-            highs.run()
+            self._highs.run()
             now, cost, missing = self._prices(), self._cost(), self._missing()
             if not missing.any() and cost - float(bound) <= close * cost:
                 break
             if turn % 3 == 0 and cost - float(bound) < _DEARER_FROM * cost:
                 self._dearer(missing)
             mixed = (mix * best[0] + (1 - mix) * now[0], mix * best[1] + (1 - mix) * now[1])
-            found = self._found(mixed[0], self._coarse)
+            found = self._priced(mixed[0])
             if found.bound > bound:
                 bound, best = found.bound, mixed
             if not self._take(found, mixed[1], *now):
@@ -106,15 +145,8 @@ class _Search:
                     break
                 mix = 0.0 if mix else _MIX
         else:
-            highs.run()
-        if close <= _CLOSE:
-            bound = max(bound, self._found(best[0], items_on_grid(numpy, self._many, _FINE)).bound)
-        return PartPlan(
-            floor=bound,
-            prices=tuple(self._lines.prices(best[0]).tolist()),
-            parts=self._parts(),
-            solver=self._name(),
-        )
+            self._highs.run()
+        return bound, best
 
     def _begin(self) -> None:
         numpy, many = self._numpy, self._many
@@ -134,7 +166,6 @@ class _Search:
             self._highs.addRow(float(count), self._infinity, *none)
         for bar in self._counted:
             self._highs.addRow(-self._infinity, float(many.limits[bar] or 0), *none)
-        self._dear = _DEAR * self._rate * self._lines.needs.clip(_LEAST)
         for knot, dear in enumerate(self._dear):
             self._column(float(dear), [knot], [1.0])
 
@@ -149,7 +180,7 @@ class _Search:
             numpy.array(values, dtype=numpy.double),
         )
 
-    def _prices(self) -> tuple["NDArray[Any]", "NDArray[Any]"]:
+    def _prices(self) -> _Prices:
         """What the linear program says: at the knots, and of the sticks."""
         numpy = self._numpy
         duals = numpy.array(self._highs.getSolution().row_dual)
@@ -171,38 +202,12 @@ class _Search:
         for knot in self._numpy.nonzero(missing)[0]:
             self._highs.changeColCost(int(knot), float(self._dear[knot]))
 
-    def _found(self, knots: "NDArray[Any]", items: Items) -> _Found:
-        """Price all sequences: see the top of `sticks/search/pricing` for the bound."""
-        numpy = self._numpy
-        prices, longest = self._lines.prices(knots)[items.groups], max(items.rooms)
-        # However dear a missing piece has become: no sequence is worth more than the tables hold.
-        most = float((prices / items.needs).max()) * longest
-        scale = max(1, int(MOST_VALUE / max(most, 1.0)))
-        values = numpy.floor(prices * scale).astype(numpy.int32)
-        ends, tips = (items.lefts, items.rights), items.tips
-        left = SequenceTables(items.needs, ends, values, items.gaps, tips, longest)
-        right = SequenceTables(items.needs, ends[::-1], values, items.gaps.T, tips[::-1], longest)
-        worth = [left.value(room) for room in items.rooms]
-        # Those that may be turned stand in it twice, the first time as they are.
-        whole = values[: len(self._many.needs)]
-        return _Found(self._bound(whole, worth, scale), scale, left, right)
-
-    def _bound(self, values: "NDArray[Any]", most: list[int], scale: int) -> Fraction:
-        many, theta = self._many, Fraction(1)
-        for cost, limit, value in zip(many.costs, many.limits, most, strict=True):
-            if limit is None and value > cost * scale:
-                theta = min(theta, Fraction(cost * scale, value))
-        total: Fraction = theta * sum(
-            value * copies for value, copies in zip(values.tolist(), many.copies, strict=True)
-        )
-        for cost, limit, value in zip(many.costs, many.limits, most, strict=True):
-            if limit is not None:
-                total += limit * min(Fraction(0), cost * scale - theta * value)
-        return max(Fraction(0), total / scale)
+    def _priced(self, knots: "NDArray[Any]") -> PricedSequences:
+        return PricedSequences(self._numpy, self._many, self._items, self._lines.prices(knots))
 
     def _take(
         self,
-        found: _Found,
+        found: PricedSequences,
         charges: "NDArray[Any]",
         knots: "NDArray[Any]",
         sticks: "NDArray[Any]",
@@ -217,7 +222,7 @@ class _Search:
         """
         prices, known, count = self._lines.prices(knots), set[tuple[int, tuple[Turned, ...]]](), 0
         for item in self._tried():
-            bar, pieces = self._best_with(item, found, charges)
+            bar, pieces = found.best_with(item, charges)
             if (bar, pieces) in known:
                 continue
             known.add((bar, pieces))
@@ -229,7 +234,7 @@ class _Search:
 
     def _tried(self) -> list[int]:
         """Items, two between any two knots: the first, and one drawn."""
-        numpy, items = self._numpy, self._coarse
+        numpy, items = self._numpy, self._items
         knots = self._lines.lower[items.groups]
         order = numpy.lexsort((self._lines.share[items.groups], items.turned, knots))
         splits = numpy.nonzero(numpy.diff(knots[order]))[0] + 1
@@ -237,35 +242,6 @@ class _Search:
         for group in numpy.split(order, splits):
             found += [int(group[0]), int(group[self._draw.randrange(len(group))])]
         return found
-
-    def _best_with(
-        self, item: int, found: _Found, charges: "NDArray[Any]"
-    ) -> tuple[int, tuple[Turned, ...]]:
-        """The length and the sequence that gain most with this item."""
-        items, best = self._coarse, (-math.inf, 0, 0)
-        length = int(items.needs[item])
-        before = found.left.before[items.lefts[item]]
-        behind = found.right.before[items.rights[item]]
-        for bar, room in enumerate(items.rooms):
-            rest = room - length
-            if rest < 0:
-                continue
-            worth = before[: rest + 1] + behind[rest::-1]
-            at = int(worth.argmax())
-            gain = int(worth[at]) - (self._many.costs[bar] - float(charges[bar])) * found.scale
-            if gain > best[0]:
-                best = (gain, bar, at)
-        _, bar, at = best
-        numbers = (
-            *found.left.sequence(int(items.lefts[item]), at),
-            item,
-            *reversed(
-                found.right.sequence(int(items.rights[item]), items.rooms[bar] - length - at)
-            ),
-        )
-        return bar, tuple(
-            Turned(int(items.groups[number]), bool(items.turned[number])) for number in numbers
-        )
 
     def _add(self, bar: int, pieces: tuple[Turned, ...]) -> None:
         sums = self._lines.sums([piece.group for piece in pieces], [1.0] * len(pieces))

@@ -66,7 +66,7 @@ class PriceLines:
             self.lower[here] = below + sum(map(len, found))
             self.share[here] = (wanted[here] - at[below]) / (at[below + 1] - at[below])
             found.append(at)
-        at = numpy.concatenate(found)
+        self._at, at = found, numpy.concatenate(found)
         self._kind = len(at) + kind
         self.needs = numpy.concatenate([at, numpy.zeros(len(places), dtype=numpy.int64)])
 
@@ -76,6 +76,20 @@ class PriceLines:
         line = low * (1.0 - self.share) + high * self.share
         found: NDArray[Any] = self._numpy.maximum(0.0, line + numbers[self._kind])
         return found
+
+    def carried(self, numbers: "NDArray[Any]", others: "PriceLines") -> "NDArray[Any]":
+        """Return the numbers that give about the same prices at the knots of other lines.
+
+        Args:
+            numbers: Those of all knots and kinds here.
+            others: Lines of the same groups and kinds, with other knots.
+        """
+        found, start = list[Any](), 0
+        for at, wanted in zip(self._at, others._at, strict=True):
+            found.append(self._numpy.interp(wanted, at, numbers[start : start + len(at)]))
+            start += len(at)
+        carried: NDArray[Any] = self._numpy.concatenate([*found, numbers[start:]])
+        return carried
 
     def sums(self, groups: Sequence[int], copies: Sequence[float]) -> "NDArray[Any]":
         """Return what pieces of groups, so many of each, come to at the knots and kinds."""
