@@ -1,5 +1,6 @@
 import random
 from dataclasses import replace
+from functools import cache
 
 import pytest
 
@@ -8,6 +9,7 @@ from longpoint.solvers.highs import HighsSolver
 from longpoint.solvers.part_plans import plan_in_parts
 from longpoint.sticks.batch.end_classes import many_pieces
 from longpoint.sticks.batch.many_pieces import MANY, part_planner, plan_many
+from longpoint.sticks.batch.parts_of_sticks import ManyPieces, PartPlan
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.lay.bars import Bars, bars_of
 from longpoint.sticks.lay.bound import ROUNDED_UP
@@ -18,6 +20,7 @@ from longpoint.sticks.profile_plan import plan_profile
 from longpoint.sticks.search.patterns import groups_of
 from tests.random_sticks import house_of, house_pieces
 
+OFFCUTS = ((1500.0, 3), (2200.0, 1))
 KINDS = pytest.mark.parametrize("reversible", [False, True], ids=["moulded", "reversible"])
 
 
@@ -30,6 +33,12 @@ def job(
     )
     demand = profile_demand(pieces, house.profiles[0], house.saw.kerf_mm)
     return workload(demand.demands), bars_of("OG", house.stock, house.offcuts, house.saw)
+
+
+@cache
+def planned(many: ManyPieces, *, roughly: bool) -> PartPlan:
+    """The same plans in parts for all tests; that they repeat is a test of its own."""
+    return plan_in_parts(many, roughly=roughly)
 
 
 def by_fit(work: Workload, bars: Bars) -> Packing:
@@ -67,8 +76,8 @@ def test_what_is_asked_is_never_more_than_a_real_sequence_uses(*, reversible: bo
 
 @KINDS
 def test_all_pieces_are_cut_once_from_sticks_that_hold_them(*, reversible: bool) -> None:
-    work, bars = job(50, reversible=reversible, offcuts=((1500.0, 3), (2200.0, 1)))
-    found = plan_many(work, bars, plan_in_parts, by_fit, at_once)
+    work, bars = job(44, reversible=reversible, offcuts=OFFCUTS)
+    found = plan_many(work, bars, planned, by_fit, at_once)
     assert not found.packing.unplaced
     cut = [place.piece for stick in found.packing.sticks for place in stick.places]
     assert sorted(cut) == list(range(len(work.mid)))
@@ -80,7 +89,14 @@ def test_all_pieces_are_cut_once_from_sticks_that_hold_them(*, reversible: bool)
     cost = cost_of(bars.bars, found.packing)
     assert found.bound <= cost <= 1.02 * found.bound
     assert cost <= cost_of(bars.bars, by_fit(work, bars))
-    assert plan_many(work, bars, plan_in_parts, by_fit, at_once) == found
+    assert plan_many(work, bars, planned, by_fit, at_once) == found
+
+
+@KINDS
+@pytest.mark.parametrize("roughly", [False, True], ids=["closely", "roughly"])
+def test_a_plan_in_parts_repeats(*, reversible: bool, roughly: bool) -> None:
+    many = many_pieces(*job(8, reversible=reversible, offcuts=OFFCUTS))
+    assert plan_in_parts(many, roughly=roughly) == plan_in_parts(many, roughly=roughly)
 
 
 @KINDS
@@ -112,12 +128,12 @@ def test_without_arrays_nothing_is_planned_in_parts() -> None:
 
 
 def test_a_plan_that_is_stopped_at_once_is_that_of_the_rest_with_its_bound() -> None:
-    work, bars = job(50, reversible=False)
+    work, bars = job(44, reversible=False, offcuts=OFFCUTS)
 
     def never_asked(_: Workload, __: Bars) -> Packing:
         raise AssertionError
 
-    found = plan_many(work, bars, plan_in_parts, at_once, never_asked, lambda: True)
+    found = plan_many(work, bars, planned, at_once, never_asked, lambda: True)
     assert found.packing == at_once(work, bars)
-    floor = plan_in_parts(many_pieces(work, bars), roughly=False).floor
+    floor = planned(many_pieces(work, bars), roughly=False).floor
     assert floor * bars.step <= found.bound <= cost_of(bars.bars, found.packing)
