@@ -65,7 +65,7 @@ def plan_many(
         bars: The lengths; of one that holds every piece there must be as many as needed.
         planner: Plans in parts.
         rest: Plans what is left, on the lengths that are left.
-        again: Plans a hundred pieces quickly, to better the plan of all.
+        again: Plans a hundred pieces or two quickly, to better the plan of all.
         stop: Asked between two steps; once it says yes, what is left is planned as it is.
     """
     exact = planner(many_pieces(work, bars), roughly=False)

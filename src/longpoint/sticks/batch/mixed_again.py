@@ -1,9 +1,12 @@
 """The sticks of a batch that lose most, planned again among sticks that lose little.
 
 The last sticks of a plan are made of what is left, and what is left of thousands of pieces goes ill
-together. Among pieces of good sticks it finds better company. So a few of the worst sticks and as
-many others as make a hundred pieces are planned again as those of a house, and again with others,
-while that makes the plan cheaper. What a stick loses is its cost less the worth of its pieces.
+together. Among pieces of good sticks it finds better company. So some of the worst sticks and about
+as many others are planned again as those of a house, and again with others, while that makes the
+plan cheaper. What a stick loses is its cost less the worth of its pieces.
+
+The more pieces, the more sets of them fill a stick all but to the end; but the longer it takes, the
+more so the more pieces a stick holds. So where it holds few, more are planned again at once.
 """
 
 import random
@@ -17,12 +20,16 @@ from longpoint.sticks.lay.fit import Filled, Packing, cost_of
 from longpoint.sticks.lay.laying import Place, Workload, workload
 from longpoint.sticks.search.patterns import groups_of
 
-_PIECES: Final = 100
-"""So many pieces are planned again at once."""
-_WORST: Final = 15
+_LEAST: Final = 100
+_MOST: Final = 250
+_AT_ONCE: Final = 1_000
+"""So many pieces are planned again at once, at least and at most; between, so many by the square of
+the number of pieces that a stick holds."""
+_SHARE: Final = 0.5
+"""Part of them that the sticks hold which lose most, about."""
 _OF_WORST: Final = 4
-"""Sticks that lose most: so many are taken, every other time drawn from so many times as many."""
-_TIMES: Final = 30
+"""Every other time those sticks are drawn from so many times as many that lose most."""
+_TIMES: Final = 40
 _IN_VAIN: Final = 3
 """Times at most, and times in a row without a cheaper plan."""
 _SEED: Final = 7
@@ -46,10 +53,11 @@ def mixed_again(
         bars: The lengths.
         packing: A packing; where pieces are unplaced it is returned as it is.
         worths: What a piece of each group is worth, in whole cost units.
-        again: Plans a hundred pieces.
+        again: Plans a hundred pieces or two.
         stop: Asked between two times; once it says yes, the best packing so far is returned.
     """
     sticks, draw, in_vain = list(packing.sticks), random.Random(_SEED), 0
+    held = _held(work, bars)
     worth = {
         piece: worths[number] for number, group in enumerate(groups_of(work)) for piece in group
     }
@@ -57,7 +65,7 @@ def mixed_again(
         if packing.unplaced or in_vain == _IN_VAIN or stop():
             break
         sticks.sort(key=lambda stick: _loss(bars, worth, stick), reverse=True)
-        chosen = _chosen(sticks, draw, drawn=turn % 2 == 1)
+        chosen = _chosen(sticks, draw, held, drawn=turn % 2 == 1)
         some = [sticks[number] for number in chosen]
         others = [stick for number, stick in enumerate(sticks) if number not in chosen]
         pieces = sorted(place.piece for stick in some for place in stick.places)
@@ -101,16 +109,23 @@ def bars_without(bars: Bars, sticks: Sequence[Filled]) -> Bars:
     )
 
 
-def _chosen(sticks: Sequence[Filled], draw: random.Random, *, drawn: bool) -> set[int]:
+def _held(work: Workload, bars: Bars) -> float:
+    """About how many pieces the longest stick holds. >= 1."""
+    return max(1.0, bars.longest_room * len(work.mid) / max(1, sum(work.mid)))
+
+
+def _chosen(sticks: Sequence[Filled], draw: random.Random, held: float, *, drawn: bool) -> set[int]:
     """Numbers of some of the first sticks, and of others drawn from all."""
-    first = range(min(len(sticks), _OF_WORST * _WORST if drawn else _WORST))
-    worst = draw.sample(first, min(len(first), _WORST))
+    pieces = min(_MOST, max(_LEAST, _AT_ONCE / held**2))
+    wanted = max(1, round(_SHARE * pieces / held))
+    first = range(min(len(sticks), _OF_WORST * wanted if drawn else wanted))
+    worst = draw.sample(first, min(len(first), wanted))
     chosen, count = set(worst), sum(len(sticks[number].places) for number in worst)
     for number in draw.sample(range(len(sticks)), len(sticks)):
         if number in chosen:
             continue
         count += len(sticks[number].places)
-        if count > _PIECES:
+        if count > pieces:
             break
         chosen.add(number)
     return chosen
