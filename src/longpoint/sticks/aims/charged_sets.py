@@ -5,7 +5,7 @@ from typing import Final
 
 from longpoint.sticks.aims.goal_program import Charges, Stock
 from longpoint.sticks.search.every_pattern import Sieve
-from longpoint.sticks.search.patterns import Pattern, PatternList
+from longpoint.sticks.search.patterns import PatternList
 from longpoint.sticks.search.sets_to_choose import SetChoice, SetChooser
 
 SPARE: Final = 1
@@ -16,11 +16,6 @@ more than what all small errors of linear solutions come to."""
 def chooses(stock: Stock) -> bool:
     """Tell whether the solver brings a search among sets."""
     return getattr(stock.solver, "choose_sets", None) is not None
-
-
-def with_offcut(stock: Stock, pattern: Pattern) -> Pattern:
-    """Return the pattern of a stick whose offcut is wanted: as if that were one piece more."""
-    return Pattern(pattern.bar, (*pattern.counts, (len(stock.layout.groups), 1)))
 
 
 def chosen(

@@ -23,6 +23,7 @@ from longpoint.sticks.aims.charged_sets import SPARE, chooses, chosen
 from longpoint.sticks.aims.goal_program import Charges, Duals, GoalProgram, Stock, charges
 from longpoint.sticks.lay.bound import Floor
 from longpoint.sticks.search.dive import Limit, dive
+from longpoint.sticks.search.last_sticks import LastEffort
 from longpoint.sticks.search.needs import least_needs, likely_needs
 from longpoint.sticks.search.patterns import Pattern
 from longpoint.sticks.search.pricing import Priced
@@ -33,6 +34,7 @@ _LEAST_CALM: Final = 0.2
 _OFF: Final = 1e-6
 _SHARE: Final = 0.4
 _MASTERS: Final = 20
+_LAST: Final = LastEffort(listed=10_000, tried=30_000)
 _MOST_DIVED: Final = 100
 """Of more pieces no dive looks for fewer sticks: none that was tried found any."""
 _MOST_LISTED: Final = 16_000
@@ -169,7 +171,7 @@ class _Search:
                 at.most(self._cost, sticks),
                 0,
                 self._stock.effort.grid,
-                Limit(_MASTERS),
+                Limit(_MASTERS, _LAST),
                 random.Random(sticks),
             )
             if found is not None and self._is_better(found):

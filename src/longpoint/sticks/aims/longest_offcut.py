@@ -13,7 +13,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from longpoint.sticks.aims.charged_sets import SPARE, chooses, chosen, with_offcut
+from longpoint.sticks.aims.charged_sets import SPARE, chooses, chosen
 from longpoint.sticks.aims.every_plan import MOST_PIECES, roomiest
 from longpoint.sticks.aims.goal_program import Charges, Duals, GoalProgram, Stock, charges
 from longpoint.sticks.aims.priced_rests import PricedRests
@@ -23,7 +23,7 @@ from longpoint.sticks.lay.laying import Place, left_over, used_length
 from longpoint.sticks.plan import SHOWN_MM
 from longpoint.sticks.search.master import Prices
 from longpoint.sticks.search.needs import Needs, least_needs
-from longpoint.sticks.search.patterns import Pattern, pattern_list
+from longpoint.sticks.search.patterns import Pattern, PatternList, joined_lists
 
 SHOWN: Final = round(SHOWN_MM * PER_MM)
 """What an offcut must be longer to be called longer. [0.01 mm]"""
@@ -189,18 +189,22 @@ class _Search:
             target = unknown if near else (unknown + self.limit) // 2
 
     def _leaving(
-        self, at: Charges, listed: tuple[list[Pattern], list[Pattern]], rest: int
+        self, at: Charges, listed: tuple[PatternList, PatternList], rest: int
     ) -> tuple[Pattern, ...] | None:
         """A plan that leaves so much, empty where there is none, None if nobody knows."""
         others, leaving = listed
-        if not leaving:
+        if not len(leaving):
             return ()
         stock, most = self._stock, at.most(self._cost, self._sticks)
-        patterns = [*others, *leaving]
-        sets = pattern_list((*others, *(with_offcut(stock, pattern) for pattern in leaving)))
+        # The offcut that is wanted is one piece more.
+        sets = joined_lists(others, leaving, len(self._layout.groups))
+
+        def pattern_of(number: int) -> Pattern:
+            behind = number - len(others)
+            return others.pattern(number) if behind < 0 else leaving.pattern(behind)
 
         def leaves(number: int) -> bool | None:
-            _, left, is_most = self._roomiest(patterns[number])
+            _, left, is_most = self._roomiest(pattern_of(number))
             if left >= rest:
                 return True
             return False if is_most else None
@@ -208,10 +212,10 @@ class _Search:
         numbers = chosen(stock, at, sets, most, _NODES, _WORK, leaves)
         if not numbers:
             return None if numbers is None else ()
-        found = [patterns[number] for number in numbers]
+        found = [pattern_of(number) for number in numbers]
         if stock.cost(found) > self._cost or stock.sticks(found) > self._sticks:
             return None
-        offcut = patterns[max(numbers)]
+        offcut = pattern_of(max(numbers))
         places, self.left, _ = self._roomiest(offcut)
         self._layout.known(places, self._layout.bars[offcut.bar].room)
         return tuple(found)

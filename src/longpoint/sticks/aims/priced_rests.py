@@ -8,12 +8,13 @@ long. What the other sticks may lose is what is left of that.
 """
 
 import math
+from array import array
 from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final
 
 from longpoint.sticks.lay.lean_states import State
-from longpoint.sticks.search.patterns import Pattern
+from longpoint.sticks.search.patterns import Pattern, PatternList, pattern_list
 from longpoint.sticks.search.pricing import Priced
 from longpoint.sticks.search.table_sets import Lengths
 
@@ -87,7 +88,7 @@ class PricedRests(Priced):
 
     def sets_leaving(
         self, most: int, rest: int, kerf: int, most_listed: int
-    ) -> tuple[list[Pattern], list[Pattern]] | None:
+    ) -> tuple[PatternList, PatternList] | None:
         """Return all sets of a plan that leaves so much on a stick.
 
         Args:
@@ -115,7 +116,7 @@ class PricedRests(Priced):
                 rooms.append(room - needs.states[state])
                 losses.append(loss)
         if not ends:
-            return [], []
+            return pattern_list(()), pattern_list(())
         leaving = self._worth(ends, rooms, theta, sticks, budget, most_listed)
         left = budget - max(Fraction(0), min(losses))
         whole = [
@@ -132,7 +133,7 @@ class PricedRests(Priced):
         sticks: Sequence[Fraction],
         budget: Fraction,
         most_listed: int,
-    ) -> list[Pattern] | None:
+    ) -> PatternList | None:
         bars = [self._able[place] for place, _, _ in ends]
         found = self._tables.sets_worth(
             [(state, length) for _, state, length in ends],
@@ -142,5 +143,4 @@ class PricedRests(Priced):
         )
         if found is None:
             return None
-        counts = self._master.layout.counts
-        return [Pattern(bars[end], counts(numbers)) for end, numbers in found.one_by_one()]
+        return PatternList(array("q", (bars[end] for end in found.ends)), found)

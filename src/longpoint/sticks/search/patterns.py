@@ -51,6 +51,24 @@ class PatternList:
         return Pattern(self.bars[place], _counts(self.sets.of(place)))
 
 
+def joined_lists(one: PatternList, other: PatternList, more: int) -> PatternList:
+    """Return two lists as one; the patterns of the other one have one piece more.
+
+    Args:
+        one: A list.
+        other: The list behind it.
+        more: Group of the piece that each pattern of the other list has beside its own; above all
+            of theirs.
+    """
+    ends = array("q", (*one.sets.ends, *other.sets.ends))
+    starts, numbers = array("q", one.sets.starts), array("q", one.sets.numbers)
+    for place in range(len(other)):
+        numbers.extend(other.sets.of(place))
+        numbers.append(more)
+        starts.append(len(numbers))
+    return PatternList(array("q", (*one.bars, *other.bars)), ListedSets(ends, starts, numbers))
+
+
 def pattern_list(patterns: Iterable[Pattern]) -> PatternList:
     """Return patterns as a list."""
     bars = array("q")

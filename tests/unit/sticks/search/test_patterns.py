@@ -1,7 +1,7 @@
 from longpoint.sticks.lay.bars import bars_of
 from longpoint.sticks.lay.demand import profile_demand
 from longpoint.sticks.lay.laying import Place, used_length, workload
-from longpoint.sticks.search.patterns import Layout, groups_of
+from longpoint.sticks.search.patterns import Layout, Pattern, groups_of, joined_lists, pattern_list
 from tests.random_sticks import architrave_piece, house_of
 
 
@@ -44,3 +44,14 @@ def test_a_known_order_is_kept_with_the_first_pieces_of_each_group() -> None:
     counts = lay.known([Place(last_of_group, turned=True)], 12345)
     assert counts == ((0, 1),)
     assert lay.places(counts, 12345) == (Place(lay.groups[0][0], turned=True),)
+
+
+def test_two_lists_stand_in_one_and_those_of_the_second_have_a_piece_more() -> None:
+    one = [Pattern(0, ((0, 2),)), Pattern(1, ((0, 1), (2, 1)))]
+    other = [Pattern(1, ((1, 1),)), Pattern(0, ())]
+    joined = joined_lists(pattern_list(one), pattern_list(other), 7)
+    assert [joined.pattern(place) for place in range(len(joined))] == [
+        *one,
+        Pattern(1, ((1, 1), (7, 1))),
+        Pattern(0, ((7, 1),)),
+    ]
