@@ -87,6 +87,33 @@ def state_of(leans: Iterable[Lean]) -> State:
     return State.LOOSE if leaning and not linked else State.PLAIN
 
 
+class LeanBits:
+    """Tells the lean state of many sets of the same pieces, each set as bits.
+
+    Args:
+        leans: How each piece changes the lean state; the first stands for the lowest bit.
+    """
+
+    def __init__(self, leans: Sequence[Lean]) -> None:
+        def bits_of(*wanted: Lean) -> int:
+            return sum(1 << index for index, lean in enumerate(leans) if lean in wanted)
+
+        self._plus = bits_of(Lean.PLUS, Lean.ACROSS)
+        self._minus = bits_of(Lean.MINUS, Lean.ACROSS)
+        self._linking = bits_of(*LINKS)
+        self._square = bits_of(Lean.SQUARE)
+
+    def state(self, bits: int) -> State:
+        """Return what `state_of` says of the pieces whose bits are set."""
+        plus = (bits & self._plus).bit_count() & 1
+        minus = (bits & self._minus).bit_count() & 1
+        if plus and minus:
+            return State.BOTH
+        if plus or minus:
+            return State.PLUS if plus else State.MINUS
+        return State.LOOSE if bits & ~self._square and not bits & self._linking else State.PLAIN
+
+
 @dataclass(frozen=True, slots=True)
 class Gaps:
     """The gaps among the leans of all ends. [0.01 mm]

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from itertools import accumulate
 from typing import Final
 
-from longpoint.sticks.lay.lean_states import Lean, state_of
+from longpoint.sticks.lay.lean_states import Lean, LeanBits
 from longpoint.sticks.search.master import Master, Prices, Remaining
 from longpoint.sticks.search.needs import Needs
 from longpoint.sticks.search.patterns import Counts, Pattern
@@ -114,6 +114,7 @@ class _Search:
         # What a piece from here on is worth at most for its length.
         self._rates = [*accumulate((p.worth / p.need for p in reversed(pieces)), max)][::-1]
         self._has_states = any(least.states)
+        self._leans = LeanBits([piece.lean for piece in pieces])
         self._most_listed, self._tries = effort.listed, effort.tried
         self._patterns: dict[tuple[int, int], Pattern | None] = {}
         self._in_vain: dict[Remaining, list[tuple[float, float]]] = {}
@@ -167,14 +168,11 @@ class _Search:
 
     def _choice(self, bits: int, need: int, worth: float) -> _Choice | None:
         for room, cost, bar in self._bars:
-            if need <= room and (not self._has_states or need + self._state_cost(bits) <= room):
+            if need <= room and (
+                not self._has_states or need + self._least.states[self._leans.state(bits)] <= room
+            ):
                 return _Choice(cost - worth, bits, bar)
         return None
-
-    def _state_cost(self, bits: int) -> int:
-        states = self._least.states
-        chosen = (piece.lean for index, piece in enumerate(self._pieces) if bits >> index & 1)
-        return states[state_of(chosen)]
 
     def _covered(
         self,
