@@ -38,7 +38,7 @@ _FEWER = 5
 """This part of the pricings makes patterns that can be cut; bound and dives make the others."""
 _COARSE = 60
 """Where the dearest stick costs more steps than this, the plans that may exist differ by little."""
-_FEW_PIECES = 40
+_FEW_PIECES, _FEW_BY_LENGTH = 40, 60
 """Of more, patterns and bound take longest; so few need none but the first dive, mostly."""
 _SHARES = (0.9, 0.7, 1.0, 0.5)
 """How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
@@ -106,7 +106,8 @@ class _Search:
         self._chooser: SetChooser | None = getattr(solver, "choose_sets", None)
         self._counts_sticks = self._chooser is not None and len(set(self.master.steps) - {0}) > 1
         self._is_fine = self._counts_sticks and max(self.master.steps) > _COARSE
-        self._has_many = self._counts_sticks and len(work.mid) > _FEW_PIECES
+        few = _FEW_PIECES if self._is_fine else _FEW_BY_LENGTH
+        self._has_many = self._counts_sticks and len(work.mid) > few
         self._grid = effort.grid if bars.longest_room > _SHORT else 1
         self._fine = max(1, self._grid // (_FINER if any(work.can_turn) else _FINEST))
         self.numbers = self.master.numbers_of(self.best.patterns())
