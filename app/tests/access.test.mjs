@@ -39,7 +39,6 @@ before(async () => {
   // wide is zoomed out until it fits: here it has to stand out.
   context = await phone(join(folder, "profile"), { bypassCSP: true, isMobile: false });
   page = context.pages()[0] ?? (await context.newPage());
-  page.setDefaultTimeout(15_000);
   await page.goto(server.address);
   await plannerReady(page);
   await beginHouse(page, "Wheatear", "us", "inches");

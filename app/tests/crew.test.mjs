@@ -99,7 +99,6 @@ class Laptop {
 async function joins(name) {
   const context = await phone(join(folder, name));
   const page = context.pages()[0] ?? (await context.newPage());
-  page.setDefaultTimeout(30_000);
   page.on("console", (said) => {
     if (/Content Security Policy|Refused to/.test(said.text())) broken.push(said.text());
   });

@@ -48,9 +48,12 @@ export async function served(folder = BUILT) {
   };
 }
 
+/** A machine that is busy with other tests may take as long as this for a step of a second. */
+const PATIENCE_MS = 60_000;
+
 /** A browser with a profile of its own, so that it can be killed and come back. */
 export async function phone(profile, options = {}) {
-  return chromium.launchPersistentContext(profile, {
+  const context = await chromium.launchPersistentContext(profile, {
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
     args: ["--no-sandbox", "--disable-dev-shm-usage"],
     viewport: PHONE,
@@ -59,6 +62,8 @@ export async function phone(profile, options = {}) {
     deviceScaleFactor: 2,
     ...options,
   });
+  context.setDefaultTimeout(PATIENCE_MS);
+  return context;
 }
 
 /** Waits until the planner answers. */

@@ -61,10 +61,10 @@ test(`the phone dies ${KILLS} times while readings are typed`, async () => {
       while (!isDead) {
         const value = String(next++);
         await page.evaluate((to) => (location.hash = to), `#/h/${house}/read/W1/top`);
-        await page.getByRole("heading", { name: "Width at the head" }).waitFor({ timeout: 5000 });
+        await page.getByRole("heading", { name: "Width at the head" }).waitFor();
         await page.keyboard.type(value);
         await page.keyboard.press("Enter");
-        await page.getByText(`Kept: W1 top ${value}`).waitFor({ timeout: 5000 });
+        await page.getByText(`Kept: W1 top ${value}`).waitFor();
         said.push(value);
       }
     } catch (trouble) {

@@ -32,7 +32,6 @@ let given;
 async function begin(name) {
   context = await phone(join(folder, name), { acceptDownloads: true });
   page = context.pages()[0] ?? (await context.newPage());
-  page.setDefaultTimeout(30_000);
   await page.goto(server.address);
   await plannerReady(page);
 }
@@ -165,7 +164,7 @@ test("what both read goes on: a journal sent back as a file is put beside what s
   await page.getByText("It is on this phone already").waitFor();
   await page.getByRole("button", { name: "Keep it on this phone" }).tap();
   await page.getByRole("link", { name: /W1/ }).first().waitFor();
-  await page.locator(".state.held").nth(1).waitFor({ state: "detached", timeout: 60_000 });
+  await page.locator(".state.held").nth(1).waitFor({ state: "detached" });
   assert.match(await download("Copy the house file"), /bottom = \[1186, 1196, 1186\]/);
 });
 

@@ -16,7 +16,6 @@ before(async () => {
   server = await served();
   context = await phone(profile);
   page = context.pages()[0] ?? (await context.newPage());
-  page.setDefaultTimeout(30_000);
   await page.goto(server.address);
   await plannerReady(page);
   await beginHouse(page, "Wheatear", "us", "inches");

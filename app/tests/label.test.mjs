@@ -39,7 +39,6 @@ before(async () => {
     ],
   });
   page = context.pages()[0] ?? (await context.newPage());
-  page.setDefaultTimeout(30_000);
   await page.goto(server.address);
   await plannerReady(page);
 });

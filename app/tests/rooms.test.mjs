@@ -16,7 +16,6 @@ before(async () => {
   server = await served();
   context = await phone(profile);
   page = context.pages()[0] ?? (await context.newPage());
-  page.setDefaultTimeout(30_000);
   await page.goto(server.address);
   await plannerReady(page);
   await beginHouse(page, "Dunlin");
@@ -88,7 +87,7 @@ test("a second look at a wall that disagrees holds the room, a third releases it
   await page.getByText("A second look").tap();
   await type(page, 4001);
   await tab(page, "House");
-  await page.getByRole("link", { name: /Loft.*ready/ }).waitFor({ timeout: 60_000 });
+  await page.getByRole("link", { name: /Loft.*ready/ }).waitFor();
 });
 
 test("a run and a picture rail are asked for by their forms", async () => {
@@ -116,5 +115,5 @@ test("a run and a picture rail are asked for by their forms", async () => {
   assert.equal(await page.locator(".piece").count(), 4);
   await page.reload();
   await tab(page, "House");
-  await page.getByRole("link", { name: /T1.*ready/ }).waitFor({ timeout: 60_000 });
+  await page.getByRole("link", { name: /T1.*ready/ }).waitFor();
 });

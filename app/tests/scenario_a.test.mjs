@@ -40,7 +40,6 @@ before(async () => {
   const server = await served();
   context = await phone(profile);
   page = context.pages()[0] ?? (await context.newPage());
-  page.setDefaultTimeout(20_000);
   await page.goto(server.address);
   await onThePhone(page);
   await plannerReady(page);
@@ -78,10 +77,10 @@ test("a misreading is caught, held, and released by reading again", async () => 
   await page.getByText("digits swapped").first().waitFor();
   await page.getByText("HELD").first().waitFor();
   await tab(page, "House");
-  await page.getByRole("link", { name: /W3.*HELD/ }).waitFor({ timeout: 30_000 });
+  await page.getByRole("link", { name: /W3.*HELD/ }).waitFor();
   assert.equal(await page.locator(".state.held").count(), 1);
   await tab(page, "Saw");
-  await page.getByRole("button", { name: "Cut", exact: true }).waitFor({ timeout: 30_000 });
+  await page.getByRole("button", { name: "Cut", exact: true }).waitFor();
   assert.equal(await page.getByText("W3").count(), 0, "a held opening has no piece at the saw");
   await page.getByText("this phone's own plan").waitFor();
   await tab(page, "House");
@@ -109,7 +108,7 @@ test("the rest of the walk is read and the house planned", async () => {
   for (const opening of OPENINGS.slice(4)) await addAndRead(opening, (figure) => type(page, figure));
   await tab(page, "House");
   await page.getByText("48 of 48").waitFor();
-  await page.getByText(/of 8 openings can be cut as planned/).waitFor({ timeout: 60_000 });
+  await page.getByText(/of 8 openings can be cut as planned/).waitFor();
   assert.equal(await page.locator(".state.held").count(), 0);
   await tab(page, "Buy");
   await page.getByText("proved: no plan buys less").waitFor();
@@ -122,20 +121,20 @@ test("a spoiled piece is planned again, and a cut one is done", async () => {
     (await page.locator("section[aria-label^='Cut ']").getAttribute("aria-label")).slice(4);
   const first = await piece();
   await page.getByRole("button", { name: "Cut", exact: true }).tap();
-  await page.getByText(`${first} is cut.`).waitFor({ timeout: 60_000 });
-  await page.getByText(/^2 of/).waitFor({ timeout: 60_000 });
+  await page.getByText(`${first} is cut.`).waitFor();
+  await page.getByText(/^2 of/).waitFor();
   const second = await piece();
   assert.notEqual(second, first);
   await page.getByRole("button", { name: "Spoiled" }).tap();
   await page.getByRole("button", { name: "Nothing of it" }).tap();
-  await page.getByText(`${second} is to be cut again.`).waitFor({ timeout: 60_000 });
+  await page.getByText(`${second} is to be cut again.`).waitFor();
   await page.getByRole("button", { name: "Cut", exact: true }).waitFor();
   await page.getByText(/^2 of/).waitFor();
 });
 
 test("a sheet is shown and printed", async () => {
   await tab(page, "Sheets");
-  await page.getByRole("link", { name: "Cutting", exact: true }).tap({ timeout: 60_000 });
+  await page.getByRole("link", { name: "Cutting", exact: true }).tap();
   const sheet = page.frameLocator("iframe");
   await sheet.getByRole("heading", { name: "Cutting" }).waitFor();
   await page.evaluate(() => {
@@ -150,6 +149,6 @@ test("a reload loses nothing", async () => {
   await page.reload();
   await tab(page, "House");
   await page.getByText("48 of 48").waitFor();
-  await page.getByText(/1 of 40 pieces cut|1 of \d+ pieces cut/).waitFor({ timeout: 60_000 });
+  await page.getByText(/1 of 40 pieces cut|1 of \d+ pieces cut/).waitFor();
   await page.getByRole("button", { name: /Take back: spoiled/ }).waitFor();
 });

@@ -44,7 +44,6 @@ before(async () => {
   server = await served(host);
   context = await phone(profile);
   page = context.pages()[0] ?? (await context.newPage());
-  page.setDefaultTimeout(60_000);
 });
 
 after(async () => {
