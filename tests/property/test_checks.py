@@ -66,7 +66,7 @@ def openings(draw: st.DrawFn) -> Opening:
 @st.composite
 def houses(draw: st.DrawFn) -> House:
     """Draw a house of any openings, in either unit."""
-    found = draw(st.lists(openings(), max_size=6))
+    found = draw(st.lists(openings(), max_size=4))
     marked = (replace(opening, mark=f"O{i}") for i, opening in enumerate(found))
     return house_of(*marked, units=draw(st.sampled_from(Units)))
 
