@@ -454,6 +454,7 @@ export interface SheetPage {
 export interface Plan {
   readonly kind: "plan";
   readonly code: string;
+  readonly cut_code: string;
   readonly summary: string;
   readonly openings: readonly OpeningState[];
   readonly held: readonly string[];

@@ -82,7 +82,7 @@ test("a misreading is caught, held, and released by reading again", async () => 
   await tab(page, "Saw");
   await page.getByRole("button", { name: "Cut", exact: true }).waitFor();
   assert.equal(await page.getByText("W3").count(), 0, "a held opening has no piece at the saw");
-  await page.getByText("this phone's own plan").waitFor();
+  await page.getByText("this phone's own").waitFor();
   await tab(page, "House");
   await page.getByRole("link", { name: /W3/ }).tap();
   await page.getByRole("link", { name: /Width at the head/ }).tap();
@@ -115,14 +115,20 @@ test("the rest of the walk is read and the house planned", async () => {
   assert.equal(await page.locator(".buy:not(.spare) .huge").innerText(), "8");
 });
 
+/** Six signs: which piece lies on which stick. */
+const cutPlan = () => page.locator("p:has-text('cut plan') b").innerText();
+
 test("a spoiled piece is planned again, and a cut one is done", async () => {
   await tab(page, "Saw");
+  const planned = await cutPlan();
+  assert.match(planned, /^\w{6}$/);
   const piece = async () =>
     (await page.locator("section[aria-label^='Cut ']").getAttribute("aria-label")).slice(4);
   const first = await piece();
   await page.getByRole("button", { name: "Cut", exact: true }).tap();
   await page.getByText(`${first} is cut.`).waitFor();
   await page.getByText(/^2 of/).waitFor();
+  assert.equal(await cutPlan(), planned, "all is cut as planned");
   const second = await piece();
   assert.notEqual(second, first);
   await page.getByRole("button", { name: "Spoiled" }).tap();
@@ -130,19 +136,22 @@ test("a spoiled piece is planned again, and a cut one is done", async () => {
   await page.getByText(`${second} is to be cut again.`).waitFor();
   await page.getByRole("button", { name: "Cut", exact: true }).waitFor();
   await page.getByText(/^2 of/).waitFor();
+  assert.notEqual(await cutPlan(), planned);
 });
 
-test("a sheet is shown and printed", async () => {
+test("a sheet is shown and printed, of the cut plan that is cut by", async () => {
+  const cutBy = await cutPlan();
   await tab(page, "Sheets");
-  await page.getByRole("link", { name: "Cutting", exact: true }).tap();
+  await page.getByRole("link", { name: "Cutting, again" }).tap();
   const sheet = page.frameLocator("iframe");
-  await sheet.getByRole("heading", { name: "Cutting" }).waitFor();
+  await sheet.getByRole("heading", { name: "Cutting, again" }).waitFor();
+  await sheet.getByText(`Cut plan ${cutBy}.`).waitFor();
   await page.evaluate(() => {
     const inside = document.querySelector("iframe").contentWindow;
     inside.print = () => (window.printed = inside.document.title);
   });
   await page.getByRole("button", { name: "Print" }).tap();
-  assert.equal(await page.evaluate(() => window.printed), "Cutting - Pipit");
+  assert.equal(await page.evaluate(() => window.printed), "Cutting, again - Pipit");
 });
 
 test("a reload loses nothing", async () => {

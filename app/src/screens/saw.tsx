@@ -69,8 +69,9 @@ export function Saw({ standing }: { standing: Standing }) {
           <OnePiece step={step} done={plan.done.length} all={plan.pieces} />
           <Following steps={plan.cuts.slice(1)} />
           <p class="faint">
-            Sticks and order are this phone's own plan, as on its Sheets. A sheet that a laptop or
-            another phone printed may lay the same pieces on other sticks: cut by one of the two.
+            Sticks and order are of cut plan <b>{plan.cut_code}</b>, this phone's own. A sheet or
+            another phone with another code lays the same pieces on other sticks: cut by one of the
+            two.
           </p>
         </>
       )}

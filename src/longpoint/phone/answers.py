@@ -114,6 +114,7 @@ def _plan(asked: Asked, ports: Ports) -> Plan:
     to_buy, money = _to_buy(plan)
     return Plan(
         code=plan.readings_code,
+        cut_code=at.rest.cut_plan.code,
         summary=safe_line(plan),
         openings=_states(plan),
         held=tuple(sorted(plan.held)),

@@ -20,7 +20,7 @@ from longpoint.sheets.blocks import (
     Table,
 )
 from longpoint.sheets.cautions import saw_cautions
-from longpoint.sheets.cut_sheet import cut_blocks, fixing_line
+from longpoint.sheets.cut_sheet import cut_blocks, fixing_line, with_code
 from longpoint.sheets.finding_note import finding_note
 from longpoint.speech.said import joined, say, say_many
 from longpoint.sticks.news.at_the_saw import AtTheSaw, StickAtSaw
@@ -48,9 +48,12 @@ def again_sheet(plan: HousePlan, before: AtTheSaw, again: PlannedAgain) -> Sheet
         title=AGAIN_TITLE,
         house=plan.house.name,
         readings_code=plan.readings_code,
-        subtitle=say("{unit}. {fixing}.", unit=unit, fixing=fixing)
-        if fixing
-        else say("{unit}.", unit=unit),
+        subtitle=with_code(
+            say("{unit}. {fixing}.", unit=unit, fixing=fixing)
+            if fixing
+            else say("{unit}.", unit=unit),
+            rest.cut_plan,
+        ),
         blocks=(
             *_stands(plan, again),
             *_new(plan, again),
@@ -73,6 +76,7 @@ def rest_of(plan: HousePlan, again: PlannedAgain) -> HousePlan:
         cut_plan=CutPlan(
             sticks=tuple(_as_cut(plan, stick) for stick in state.sticks if stick.next),
             unplaced=state.loose,
+            code=state.code,
         ),
     )
 

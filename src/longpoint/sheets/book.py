@@ -4,7 +4,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Block, Sheet, SheetState
 from longpoint.sheets.cautions import common_cautions, fixing_cautions, saw_cautions
-from longpoint.sheets.cut_sheet import cut_blocks, fixing_line
+from longpoint.sheets.cut_sheet import cut_blocks, fixing_line, with_code
 from longpoint.sheets.findings_sheet import FIRST_SHEET, findings_blocks
 from longpoint.sheets.opening_sheet import opening_blocks
 from longpoint.sheets.order_sheet import order_blocks
@@ -79,5 +79,5 @@ def house_sheets(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> tup
             order_blocks(plan),
             common_cautions(),
         ),
-        sheet("cut", say("Cutting"), lengths, cut_blocks(plan), saw),
+        sheet("cut", say("Cutting"), with_code(lengths, plan.cut_plan), cut_blocks(plan), saw),
     )

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from longpoint.house_plan import HousePlan
 from longpoint.pieces.pairs import partner_of
 from longpoint.pieces.piece import Piece
+from longpoint.speech.said import say
 from longpoint.sticks.order.saw_order import saw_steps
-from longpoint.sticks.plan import CutStick
+from longpoint.sticks.plan import CutPlan, CutStick
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,3 +60,8 @@ def pairs_apart(plan: HousePlan, lines: Sequence[CutLine]) -> dict[int, int]:
         if other and other.stick is not line.stick:
             found[line.number] = other.number
     return found
+
+
+def cut_plan_words(plan: CutPlan) -> str:
+    """Return the code of a plan, as it stands on paper and on a screen."""
+    return say("Cut plan {code}.", code=plan.code)

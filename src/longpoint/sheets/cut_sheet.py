@@ -26,7 +26,7 @@ from longpoint.sheets.blocks import (
     Together,
 )
 from longpoint.sheets.cut_cells import end_cells, figure_cell, sum_line
-from longpoint.sheets.cut_lines import CutLine, cut_lines, pairs_apart
+from longpoint.sheets.cut_lines import CutLine, cut_lines, cut_plan_words, pairs_apart
 from longpoint.sheets.cut_pictures import changes_words, cuts_picture, with_cuts
 from longpoint.sheets.dialects import (
     Words,
@@ -43,10 +43,10 @@ from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saw_picture import hook_picture, swings_picture
 from longpoint.sheets.settings_table import ends_words, settings_blocks
 from longpoint.sheets.stick_pictures import Label, scale_of, stick_picture
-from longpoint.speech.said import raised, say, say_many
+from longpoint.speech.said import joined, raised, say, say_many
 from longpoint.sticks.order.saw_order import saw_steps, settings_used
 from longpoint.sticks.order.stick_cuts import cuts_by_stick
-from longpoint.sticks.plan import CutStick, StickSource
+from longpoint.sticks.plan import CutPlan, CutStick, StickSource
 from longpoint.survey.instruments import Saw, SkirtingCut
 
 SHORT_PIECE_MM: Final = 150.0
@@ -86,6 +86,11 @@ def fixing_line(pieces: Iterable[Piece]) -> str:
         said = method_words(methods[0])
         return raised(said)
     return say("Way of fixing: named at each piece")
+
+
+def with_code(subtitle: str, plan: CutPlan) -> str:
+    """Return what stands below a cut sheet's title, with the code of its plan."""
+    return joined(" ", (subtitle, cut_plan_words(plan))) if plan.code else subtitle
 
 
 def stick_words(stick: CutStick | None, saw: Saw, units: Units) -> str:

@@ -37,6 +37,7 @@ def plan_document(plan: HousePlan, state: SheetState = SheetState.CURRENT) -> Do
         "format": PLAN_FORMAT,
         "house": plan.house.name,
         "readings_code": plan.readings_code,
+        "cut_code": plan.cut_plan.code,
         "state": state.value,
         "pieces": [_piece(piece) for piece in plan.pieces],
         "sticks": [stick_document(stick) for stick in plan.cut_plan.sticks],

@@ -8,7 +8,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.pieces.piece import CutKind, EndCut
 from longpoint.quantities.formatting import format_length
 from longpoint.sheets.cut_cells import key_figure
-from longpoint.sheets.cut_lines import CutLine, cut_lines
+from longpoint.sheets.cut_lines import CutLine, cut_lines, cut_plan_words
 from longpoint.sheets.dialects import words_for
 from longpoint.sheets.page import Page
 from longpoint.sheets.printed_lengths import printed_lengths
@@ -40,7 +40,8 @@ def cuts_by_stick(plan: HousePlan, page: Page) -> list[str]:
     wide = [max(len(title), *(len(end[side]) for end in ends)) for side, title in enumerate(titles)]
     lengths = printed_lengths(plan.pieces)
     units = plan.house.units
-    lines = _cut_titles(shown, wide, page)
+    lines = page.wrapped(cut_plan_words(plan.cut_plan))
+    lines += _cut_titles(shown, wide, page)
     for index, cut in enumerate(cuts):
         piece, printed = cut.piece, lengths[cut.piece.mark]
         if index == 0 or cut.stick is not cuts[index - 1].stick:

@@ -158,6 +158,7 @@ class CutPlan:
         savings: What the plan of each profile saves against plans by long points.
         findings: What is to be said about it.
         unplaced: Marks of pieces that no stick was found for; a finding says why.
+        code: Six signs for which piece lies where; they stay while all is cut as planned.
     """
 
     sticks: tuple[CutStick, ...] = ()
@@ -166,3 +167,4 @@ class CutPlan:
     savings: tuple[Saved, ...] = ()
     findings: tuple[Finding, ...] = ()
     unplaced: tuple[str, ...] = ()
+    code: str = ""

@@ -10,6 +10,7 @@ from longpoint.sticks.aims.goals import order_goals
 from longpoint.sticks.check import check_plan
 from longpoint.sticks.effort import STANDARD, Effort
 from longpoint.sticks.labelled import with_labels
+from longpoint.sticks.laid_code import plan_code
 from longpoint.sticks.lay.bars import Bars, bars_of
 from longpoint.sticks.lay.demand import PER_MM, profile_demand
 from longpoint.sticks.lay.laying import Workload, workload
@@ -77,6 +78,7 @@ def plan_sticks(
         plan,
         findings=(*(_held_findings(too_long, house)), *plan.findings),
         unplaced=(*left_out, *plan.unplaced),
+        code=plan_code(plan),
     )
     check_plan(plan, pieces, house)
     return with_labels(plan, house.offcuts)

@@ -15,6 +15,7 @@ from longpoint.pieces.piece import SQUARE_CUT, CutKind, EndCut, Piece, Role
 from longpoint.quantities.length import Units
 from longpoint.shape.fitted import FittedOpening, Four, Misclosure, Residual, Shapes
 from longpoint.shape.point import Point, interior_angles_deg, side_lengths_mm
+from longpoint.sticks.laid_code import plan_code
 from longpoint.sticks.plan import CutPlan, CutStick, Goal, Laid, Proof, Reached, Saved, StickSource
 from longpoint.sticks.spare_sticks import SpareSticks
 from longpoint.survey.house import Dialect, EntryKind, HeldEntry, House
@@ -335,6 +336,7 @@ PLAN = HousePlan(
     pieces=PIECES,
     cut_plan=CutPlan(
         sticks=STICKS,
+        code=plan_code(CutPlan(sticks=STICKS)),
         proofs=(
             Proof(
                 profile="OG57",

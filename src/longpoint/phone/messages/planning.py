@@ -111,6 +111,7 @@ class Plan:
 
     Attributes:
         code: Short code of the readings.
+        cut_code: Short code of which piece lies on which stick.
         summary: How many openings can be cut as planned.
         held: What is held: marks, rooms, a room and its wall.
         cuts: What is still to be cut.
@@ -122,6 +123,7 @@ class Plan:
 
     kind: Literal["plan"] = "plan"
     code: str
+    cut_code: str
     summary: str
     openings: tuple[OpeningState, ...]
     held: tuple[str, ...]

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from longpoint.errors import StockError
 from longpoint.speech.said import say
+from longpoint.sticks.laid_code import Row, laid_code
 from longpoint.sticks.news.remains import Remains
 from longpoint.sticks.news.saw_news import BadZone, Cut, Fits, Lost, News, Spoiled, StickRead
 from longpoint.sticks.plan import CutPlan, Laid, StickSource
@@ -75,6 +76,14 @@ class AtTheSaw:
         """Marks of all pieces still to be cut."""
         waiting = (laid.piece for stick in self.sticks for laid in stick.next)
         return frozenset((*waiting, *self.loose))
+
+    @property
+    def code(self) -> str:
+        """Six signs for which piece lies where; they stay while all is cut as planned."""
+        return laid_code(
+            Row(stick.profile, stick.listed_mm or stick.length_mm, (*stick.done, *stick.next))
+            for stick in self.sticks
+        )
 
 
 def nothing_cut(plan: CutPlan) -> AtTheSaw:
