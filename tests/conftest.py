@@ -1,10 +1,12 @@
 """What every test may ask for, and how hypothesis draws."""
 
 import os
+import sys
+from collections.abc import Generator
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, settings
+from hypothesis import HealthCheck, Phase, settings
 
 pytest_plugins = ["tests.golden_files", "tests.kept_plans"]
 
@@ -20,8 +22,14 @@ settings.register_profile(
     max_examples=50,
     suppress_health_check=[HealthCheck.too_slow],
 )
-# For a second run on the phone's Python, which is slower.
-settings.register_profile("few", settings.get_profile("ci"), max_examples=5)
+# For a second run on the phone's Python, which is slower. What fails there for want of a package
+# isn't made smaller: that takes longer than all examples.
+settings.register_profile(
+    "few",
+    settings.get_profile("ci"),
+    max_examples=5,
+    phases=[Phase.explicit, Phase.generate],
+)
 settings.register_profile(
     "long",
     deadline=None,
@@ -40,6 +48,23 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             kind = item.path.relative_to(TESTS).parts[0]
             if kind in KINDS:
                 item.add_marker(kind)
+
+
+@pytest.hookimpl(wrapper=True, trylast=True)
+def pytest_runtest_call(item: pytest.Item) -> Generator[None, object, object]:
+    """Trace nothing where no lines are counted.
+
+    In a process of pytest-xdist, pytest-cov has begun to count twice, and stops once: what the
+    marker is to spare, five times as long as the test itself, is spent all the same.
+    """
+    if item.get_closest_marker("no_cover") is None:
+        return (yield)
+    tracer = sys.gettrace()
+    sys.settrace(None)
+    try:
+        return (yield)
+    finally:
+        sys.settrace(tracer)
 
 
 @pytest.fixture(scope="session")

@@ -21,6 +21,8 @@ from longpoint.speech.said import Said
 from longpoint.speech.tongue import Translated
 from tests.spoken_houses import plans, spoken_things
 
+pytestmark = pytest.mark.no_cover
+
 WORD = re.compile(r"[^\W\d_]{2,}")
 CODE = re.compile(r"\b[A-Z0-9]{6}\b|\b\w+(?:-\w+)+\b")
 """Codes of readings, and of findings, marks and files."""

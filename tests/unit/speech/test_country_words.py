@@ -16,6 +16,8 @@ from longpoint.survey.house import Dialect
 from tests.country import english
 from tests.spoken_houses import plans_in, typed_in_all
 
+pytestmark = pytest.mark.no_cover
+
 OURS = {
     Dialect.US: r"\b(?:quirk|mitre|architrave|skirting|moulding|cornice|lining|window board)\w*",
     Dialect.UK: r"\bquirks?\b|\bdrop saw",

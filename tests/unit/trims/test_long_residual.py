@@ -2,6 +2,8 @@ import pytest
 
 from longpoint.trims.long_residual import share_of_long_residuals
 
+pytestmark = pytest.mark.no_cover
+
 
 @pytest.mark.parametrize(("width_mm", "height_mm"), [(1180.0, 620.0), (820.0, 2040.0)])
 def test_six_tapes_name_the_slip_about_as_often_as_a_die_does(

@@ -7,6 +7,8 @@ from scipy import integrate, stats
 from longpoint.errors import QuantityError
 from longpoint.forecast.learning.belief import Belief, Prior, Weighed, belief_of
 
+pytestmark = pytest.mark.no_cover
+
 START = belief_of(Prior(mean_sd=0.1, spread=0.02))
 VALUES = [Weighed(x) for x in (0.11, 0.14, 0.12, 0.09)]
 

@@ -8,6 +8,8 @@ from scipy import stats
 
 from longpoint.forecast.learning.drift import Drift, DriftKind, alarm_after, drift, first_drift
 
+pytestmark = pytest.mark.no_cover
+
 PAGE = Path(__file__).parents[4] / "docs" / "explanation" / "learning.md"
 
 LEVEL = (0.1, -0.2, 0.0, 0.2, -0.1, 0.1, 0.0, -0.1, 0.2)

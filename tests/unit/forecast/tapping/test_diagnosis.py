@@ -8,6 +8,8 @@ from longpoint.forecast.tapping.seen import SeenFrame, SeenJoint
 from tests.unit.forecast.tapping.planted import FRAMES, planted, without
 from tests.unit.forecast.tapping.wall import Cut, door, hung, polygon_set, private, window
 
+pytestmark = pytest.mark.no_cover
+
 FAULTS = (
     Observable.POSE,
     Observable.ANGLE_SUM,

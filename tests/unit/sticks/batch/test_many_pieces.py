@@ -20,6 +20,8 @@ from longpoint.sticks.profile_plan import plan_profile
 from longpoint.sticks.search.patterns import groups_of
 from tests.random_sticks import house_of, house_pieces
 
+pytestmark = pytest.mark.no_cover
+
 OFFCUTS = ((1500.0, 3), (2200.0, 1))
 KINDS = pytest.mark.parametrize("reversible", [False, True], ids=["moulded", "reversible"])
 

@@ -11,6 +11,8 @@ from longpoint.sticks.lay.laying import Place, Workload, used_length, workload
 from longpoint.sticks.search.patterns import groups_of
 from tests.random_sticks import house_of, house_pieces
 
+pytestmark = pytest.mark.no_cover
+
 OFFCUTS = ((1500.0, 3), (2200.0, 1))
 SEEDS = pytest.mark.parametrize("seed", range(3))
 KINDS = pytest.mark.parametrize("reversible", [False, True], ids=["moulded", "reversible"])

@@ -1,9 +1,13 @@
 from dataclasses import replace
 from random import Random
 
+import pytest
+
 from longpoint.errors import Finding, Severity
 from longpoint.survey.checks.tape_shift import check_tape_shift
 from tests.drawn_openings import batch_openings, house_of
+
+pytestmark = pytest.mark.no_cover
 
 
 def said(shift_mm: float, seed: int = 1, units: int = 12) -> tuple[Finding, ...]:
