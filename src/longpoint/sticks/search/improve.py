@@ -290,10 +290,17 @@ class _Search:
         first = self.master.solve(self.numbers, self.master.whole)
         if not first.values:
             return
-        draw = random.Random(turn) if turn else None
-        least, enough, grid = self.least, self.bound.steps, self._grid
         found = dive(
-            *(self.master, self.numbers, self.likely, least, first, goal, enough, grid, limit, draw)
+            self.master,
+            self.numbers,
+            self.likely,
+            self.least,
+            first,
+            goal,
+            self.bound.steps,
+            self._grid,
+            limit,
+            random.Random(turn) if turn else None,
         )
         if found is not None:
             self.best.take(found)
