@@ -1,6 +1,6 @@
 from dataclasses import replace
 
-from longpoint.solvers import linear_solver
+from longpoint.solvers.highs import HighsSolver
 from longpoint.sticks.aims.after_cost import after_cost
 from longpoint.sticks.aims.goals import Limits, new_sticks
 from longpoint.sticks.effort import QUICK
@@ -34,7 +34,7 @@ def test_of_few_pieces_every_plan_is_looked_at_even_without_a_solver() -> None:
 def test_many_pieces_go_on_fewer_sticks_for_the_same_cost() -> None:
     work, bars = square(*([1700.0] * 5), *([1600.0] * 5))
     alone = each_alone(work)
-    after = after_cost(work, bars, Improved(alone, 10, ""), linear_solver(), QUICK)
+    after = after_cost(work, bars, Improved(alone, 10, ""), HighsSolver(), QUICK)
     assert after.limits is not None
     assert after.limits.sticks == new_sticks(bars, after.packing) == 5
     assert cost_of(bars.bars, after.packing) == cost_of(bars.bars, alone)
@@ -50,7 +50,7 @@ def test_many_pieces_without_a_solver_are_judged_by_sums() -> None:
 def test_a_search_that_is_told_to_stop_gives_what_it_has() -> None:
     work, bars = square(*([1700.0] * 5), *([1600.0] * 5))
     stopped = replace(QUICK, stop=lambda: True)
-    after = after_cost(work, bars, Improved(each_alone(work), 10, ""), linear_solver(), stopped)
+    after = after_cost(work, bars, Improved(each_alone(work), 10, ""), HighsSolver(), stopped)
     assert len(after.packing.sticks) == 10
     assert after.limits is not None
     assert after.limits.sticks <= 5

@@ -1,9 +1,11 @@
+import functools
 import itertools
 from dataclasses import replace
 
 import pytest
 
 from longpoint.linear.port import LinearProblem, LinearSolution, LinearStatus
+from longpoint.pieces.piece import Piece
 from longpoint.solvers.highs import HighsSolver
 from longpoint.sticks.effort import QUICK, Effort
 from longpoint.sticks.lay.bars import bars_of
@@ -11,8 +13,10 @@ from longpoint.sticks.lay.bound import floor_of, simple_bound
 from longpoint.sticks.lay.demand import profile_demand
 from longpoint.sticks.lay.fit import cost_of, fit
 from longpoint.sticks.lay.laying import workload
+from longpoint.sticks.plan import CutPlan
 from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.sticks.search.improve import improve
+from longpoint.survey.house import House
 from tests.random_sticks import architrave_piece, house_of, house_pieces
 
 pytestmark = pytest.mark.no_cover
@@ -68,14 +72,18 @@ def test_a_solver_that_gives_up_leaves_the_packing_and_a_true_bound() -> None:
     assert low <= found.bound <= cost_of(bars.bars, start)
 
 
+@functools.cache
+def planned_whole() -> tuple[House, tuple[Piece, ...], CutPlan]:
+    house, pieces = house_of(reversible=True), house_pieces(5, openings=8)
+    return house, pieces, plan_sticks(pieces, house, HighsSolver(), QUICK)
+
+
 @pytest.mark.parametrize("steps", [0, 3, 12])
 def test_a_search_that_is_stopped_leaves_a_whole_plan_and_a_true_bound(steps: int) -> None:
-    house = house_of(reversible=True)
-    pieces = house_pieces(5, openings=8)
+    house, pieces, whole = planned_whole()
     asked = itertools.count()
     effort = replace(QUICK, stop=lambda: next(asked) >= steps)
     stopped = plan_sticks(pieces, house, HighsSolver(), effort)
-    whole = plan_sticks(pieces, house, HighsSolver(), QUICK)
     assert not stopped.unplaced
     assert stopped.proofs[0].lower_bound <= whole.proofs[0].cost <= stopped.proofs[0].cost
     assert next(asked) >= steps
