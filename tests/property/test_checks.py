@@ -27,7 +27,7 @@ lengths_mm = st.one_of(
 def readings(draw: st.DrawFn) -> OpeningReadings:
     """Draw any readings at all: places missing, repeated, nought or absurd."""
     found = draw(st.lists(st.tuples(st.sampled_from(Place), lengths_mm), max_size=9))
-    gauges = draw(st.lists(st.tuples(st.sampled_from(Gauge), st.floats(-200, 200)), max_size=3))
+    gauges = draw(st.lists(st.tuples(st.sampled_from(Gauge), st.floats(-200, 200)), max_size=4))
     off_mm = st.sampled_from((-40.0, -6.0, -1.0, 0.0, 1.0, 5.0))
     plane = Plane(tl_mm=draw(off_mm), tr_mm=draw(off_mm), br_mm=draw(off_mm), bl_mm=draw(off_mm))
     return OpeningReadings(
