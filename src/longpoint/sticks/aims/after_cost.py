@@ -10,6 +10,7 @@ from typing import Final
 
 from longpoint.linear.port import LinearSolver
 from longpoint.sticks.aims.every_plan import every_plan
+from longpoint.sticks.aims.fewest_by_cost import fewest_by_cost
 from longpoint.sticks.aims.fewest_sticks import fewest_sticks
 from longpoint.sticks.aims.goal_program import Stock
 from longpoint.sticks.aims.goals import Limits, limits_by_sums, longest_left, new_sticks
@@ -81,8 +82,9 @@ def _searched(work: Workload, stock: Stock, packing: Packing, found: Improved) -
     bars, layout = stock.bars, stock.layout
     floor = floor_of(work, bars.bars)
     sums = limits_by_sums(work, bars, floor, packing, _MOST_STEPS)
-    fewest = sums.sticks
-    if fewest < new_sticks(bars, packing):
+    known, cost = new_sticks(bars, packing), cost_of(bars.bars, packing)
+    fewest = max(sums.sticks, fewest_by_cost(bars, min(found.bound, cost), cost, known))
+    if fewest < known:
         few = fewest_sticks(stock, floor, _patterns(stock, packing), found.patterns)
         fewest = max(fewest, few.floor)
         if few.patterns:
