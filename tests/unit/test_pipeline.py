@@ -2,10 +2,14 @@
 
 from collections import Counter
 
+import pytest
+
 from longpoint.errors import Severity
 from longpoint.pipeline import check_house, plan_house
 from longpoint.survey.house_file import read_house
 from tests.scenarios.houses import document, planned
+
+pytestmark = pytest.mark.no_cover
 
 
 def test_findings_stand_in_the_order_of_the_house() -> None:

@@ -27,6 +27,8 @@ from longpoint.shape.opening_fit import fit_openings
 from longpoint.survey.house import House
 from tests.unit.forecast.fit_houses import chances, door, house_of, in_plane, window
 
+pytestmark = pytest.mark.no_cover
+
 SHARED = ("saw scale", "saw fence", "inside reading, T1", "mark")
 
 

@@ -20,6 +20,8 @@ from longpoint.forecast.fitup.lines import Respect, fit_lines
 from longpoint.solvers.highs import HighsSolver
 from tests.fit_up_draws import Floats, Set, Spreads, drawn_errors
 
+pytestmark = pytest.mark.no_cover
+
 DRAWS = 40_000
 WITHIN = 0.012
 WITHIN_AT_THREE = 0.025

@@ -8,6 +8,8 @@ from longpoint.forecast.lines import Line, LineGroup, LineHouse, LineOpening, Sp
 from longpoint.forecast.plain_lines import PlainLines
 from longpoint.forecast.stream import draw, normal_quantile
 
+pytestmark = pytest.mark.no_cover
+
 OPENINGS = 6
 DRAWS = 36
 SEEDS = 250

@@ -11,6 +11,8 @@ from longpoint.forecast.recut_counts import recut_counts
 from longpoint.survey.crew import Crew
 from tests.random_sticks import architrave_piece
 
+pytestmark = pytest.mark.no_cover
+
 HOUSES = 20_000
 
 

@@ -9,6 +9,8 @@ from longpoint.phone.aloud import CHECK_WORDS, check_word
 from longpoint.phone.house_text import house_text
 from longpoint.survey.house_file.parsed_text import parsed_house
 
+pytestmark = pytest.mark.no_cover
+
 ROOT = Path(__file__).resolve().parents[3]
 PIPIT = ROOT / "tests/scenarios/pipit.toml"
 

@@ -12,6 +12,8 @@ from longpoint.pipeline import plan_house
 from longpoint.sheets.blocks import Cell, Table
 from longpoint.sheets.cut_sheet import COLUMNS, cut_blocks
 
+pytestmark = pytest.mark.no_cover
+
 ROOT: Final = Path(__file__).resolve().parents[3]
 HOUSES: Final = (
     ROOT / "examples" / "wren-house.toml",

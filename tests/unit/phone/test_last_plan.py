@@ -11,6 +11,8 @@ from longpoint.forecast.plain_lines import PlainLines
 from longpoint.phone import Ports, answer
 from longpoint.survey.house_file.parsed_text import parsed_house
 
+pytestmark = pytest.mark.no_cover
+
 ROOT = Path(__file__).resolve().parents[3]
 
 

@@ -8,6 +8,8 @@ from longpoint.pieces.bench_frame import bench_frame
 from longpoint.shape.point import interior_angles_deg, side_lengths_mm
 from tests.fitted_houses import Corners, fitted, opening, quad, rectangle
 
+pytestmark = pytest.mark.no_cover
+
 
 def random_opening(draw: random.Random, spread_mm: float) -> Corners:
     width_mm, height_mm = draw.uniform(500, 2400), draw.uniform(500, 2100)

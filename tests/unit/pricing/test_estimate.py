@@ -12,6 +12,8 @@ from longpoint.pricing.hours import Hours
 from longpoint.pricing.work import Rate, WorkKind
 from tests.priced_jobs import counted, rates
 
+pytestmark = pytest.mark.no_cover
+
 THREES = {
     WorkKind.SET_UP: (1, ("3", "4", "6")),
     WorkKind.WINDOW_FOUR_SIDES: (12, ("0.5", "0.7", "1.1")),

@@ -26,6 +26,8 @@ from tests.house_documents import window
 from tests.priced_jobs import STOCK, TODAY, as_read, counted, quoted, rates
 from tests.unit.pricing.test_take_off import SQUARE, TAPERED
 
+pytestmark = pytest.mark.no_cover
+
 LATER = date(2026, 4, 20)
 
 

@@ -11,6 +11,8 @@ from longpoint.quantities.length import Units
 from tests.house_documents import door, window
 from tests.priced_jobs import as_read, counted
 
+pytestmark = pytest.mark.no_cover
+
 SQUARE = {"top": 900, "bottom": 900, "left": 1200, "right": 1200, "rising": 1500, "falling": 1500}
 TAPERED = {**SQUARE, "right": 1194, "rising": 1495.2, "falling": 1500}
 """The right side is 6 shorter, and the diagonals agree with that: the floor side is level."""

@@ -3,6 +3,8 @@
 import random
 from dataclasses import replace
 
+import pytest
+
 from longpoint.pieces.openings import plan_openings
 from longpoint.pieces.runs import plan_runs
 from longpoint.pipeline import plan_house
@@ -15,6 +17,8 @@ from longpoint.survey.house import SurveyResult
 from longpoint.survey.house_file import read_house
 from tests.house_documents import house, window
 from tests.priced_jobs import STOCK, as_read, counted
+
+pytestmark = pytest.mark.no_cover
 
 NO_SLIPS = {"walls": "new", "refit": 12, "batch_saves": 1.2, "slips": 0}
 

@@ -13,6 +13,8 @@ from longpoint.sticks.plan import CutPlan
 from longpoint.survey.house import Dialect
 from tests.unit.sheets.sample import OPENINGS, PIECES, PLAN, with_house
 
+pytestmark = pytest.mark.no_cover
+
 EMPTY_TAGS = {"meta", "col", "br", "wbr"}
 
 

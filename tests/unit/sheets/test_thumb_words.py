@@ -1,8 +1,12 @@
 from dataclasses import replace
 
+import pytest
+
 from longpoint.quantities.length import Units
 from longpoint.sheets.thumb_words import ThumbText, figures_line, thumb_texts
 from longpoint.trims.thumb_figures import Rule, ThumbFigures
+
+pytestmark = pytest.mark.no_cover
 
 PLAIN = ThumbFigures()
 

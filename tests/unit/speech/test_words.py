@@ -1,8 +1,10 @@
 """The catalogues are those of today's sources, and a translation names the same values."""
 
+import functools
 import string
 
 import pytest
+from babel.messages.catalog import Catalog
 
 from tools.words import (
     COUNTRIES,
@@ -21,8 +23,15 @@ from tools.words import (
 
 CATALOGUES = sorted(path.stem for path in WORDS.glob("*.po"))
 LANGUAGES = [code for code in CATALOGUES if code not in COUNTRIES]
-NOW = collected()
-BOOKS = {code: translations(WORDS / f"{code}.po") for code in CATALOGUES}
+
+
+# Asked by the tests, not when they are read: each process of the tests reads all of them.
+now = functools.cache(collected)
+
+
+@functools.cache
+def book(code: str) -> Catalog:
+    return translations(WORDS / f"{code}.po")
 
 
 def _forms(said: str | tuple[str, ...] | list[str]) -> tuple[str, ...]:
@@ -30,45 +39,42 @@ def _forms(said: str | tuple[str, ...] | list[str]) -> tuple[str, ...]:
 
 
 def test_the_template_is_what_the_sources_say() -> None:
-    assert TEMPLATE.read_bytes() == template_text(NOW), "run `make words`"
+    assert TEMPLATE.read_bytes() == template_text(now()), "run `make words`"
 
 
 @pytest.mark.parametrize("code", LANGUAGES)
 def test_a_language_has_the_messages_of_today_and_no_others(code: str) -> None:
-    assert {each.id for each in BOOKS[code] if each.id} == {each.id for each in NOW if each.id}
+    assert {each.id for each in book(code) if each.id} == {each.id for each in now() if each.id}
 
 
 @pytest.mark.parametrize("code", COUNTRIES)
 def test_a_country_has_every_message_that_it_may_say_otherwise(code: str) -> None:
     otherwise = {
         each.id
-        for each in NOW
+        for each in now()
         if each.id and any(proposed(form, code) != form for form in _forms(each.id))
     }
-    assert {each.id for each in BOOKS[code] if each.id} == otherwise
-    assert all(each.string and all(_forms(each.string)) for each in BOOKS[code] if each.id)
+    assert {each.id for each in book(code) if each.id} == otherwise
+    assert all(each.string and all(_forms(each.string)) for each in book(code) if each.id)
 
 
 @pytest.mark.parametrize("code", CATALOGUES)
 def test_what_the_program_reads_is_what_was_translated(code: str) -> None:
-    book = BOOKS[code]
-    assert (WORDS / f"{code}.mo").read_bytes() == compiled(book), "run `make words`"
-    assert (WORDS / f"{code}.po").read_bytes() == po_text(book), "run `make words`"
+    assert (WORDS / f"{code}.mo").read_bytes() == compiled(book(code)), "run `make words`"
+    assert (WORDS / f"{code}.po").read_bytes() == po_text(book(code)), "run `make words`"
 
 
 @pytest.mark.parametrize("code", CATALOGUES)
 def test_every_message_is_translated_plurals_too(code: str) -> None:
     missing = [
-        each.id
-        for each in BOOKS[code]
-        if each.id and not (each.string and all(_forms(each.string)))
+        each.id for each in book(code) if each.id and not (each.string and all(_forms(each.string)))
     ]
     assert not missing
 
 
 @pytest.mark.parametrize("code", CATALOGUES)
 def test_a_translation_names_the_same_values_and_can_be_filled_in(code: str) -> None:
-    for message in BOOKS[code]:
+    for message in book(code):
         english = message.id if isinstance(message.id, tuple) else (message.id,)
         other = message.string if isinstance(message.string, tuple) else (message.string,)
         for before, after in zip(map(str, english), other, strict=True):
@@ -78,5 +84,5 @@ def test_a_translation_names_the_same_values_and_can_be_filled_in(code: str) -> 
 
 
 def test_a_message_without_a_letter_is_left_to_no_translator() -> None:
-    ids = [each.id if isinstance(each.id, str) else each.id[0] for each in NOW if each.id]
+    ids = [each.id if isinstance(each.id, str) else each.id[0] for each in now() if each.id]
     assert all(LETTER.search(NAMED.sub("", message)) for message in ids)

@@ -11,6 +11,8 @@ from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.survey.house import House
 from tests.random_sticks import architrave_piece, house_of, house_pieces, skirting_piece
 
+pytestmark = pytest.mark.no_cover
+
 
 def planned(
     *, reversible: bool = True, counts: tuple[int | None, ...] = ()

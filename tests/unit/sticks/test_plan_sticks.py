@@ -12,6 +12,8 @@ from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.survey.profiles import Profile, Stock
 from tests.random_sticks import architrave_piece, house_of, house_pieces, skirting_piece
 
+pytestmark = pytest.mark.no_cover
+
 
 def squares(*lengths_mm: float) -> tuple[Piece, ...]:
     return tuple(

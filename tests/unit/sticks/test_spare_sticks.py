@@ -13,6 +13,8 @@ from longpoint.survey.house import House
 from longpoint.survey.profiles import Offcut, Stock
 from tests.random_sticks import architrave_piece, house_of, house_pieces
 
+pytestmark = pytest.mark.no_cover
+
 
 def spare(pieces: tuple[Piece, ...], house: House, count: int) -> SpareSticks:
     plan = plan_sticks(pieces, house, effort=QUICK)

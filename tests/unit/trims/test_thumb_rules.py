@@ -25,6 +25,8 @@ from longpoint.trims.thumb_rules import (
     thumb_rules,
 )
 
+pytestmark = pytest.mark.no_cover
+
 PLAIN = ThumbFigures()
 
 

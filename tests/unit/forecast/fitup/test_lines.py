@@ -19,6 +19,8 @@ from longpoint.solvers.highs import HighsSolver
 from longpoint.trims.outline import TrimSide, trim_outline
 from tests.fit_up_draws import Floats, Set, Spreads, drawn_errors
 
+pytestmark = pytest.mark.no_cover
+
 LIMITS = FitLimits(gap_mm=0.5)
 FRAME = Set().frame()
 

@@ -16,6 +16,8 @@ from longpoint.forecast.learning.calibration import (
     wilson,
 )
 
+pytestmark = pytest.mark.no_cover
+
 
 def drawn(
     draw: Random, houses: int, each: int, *, off: float = 0.0, alike: float = 0.0

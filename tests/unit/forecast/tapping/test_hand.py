@@ -11,6 +11,8 @@ from longpoint.solvers.highs import HighsSolver
 from tests.unit.forecast.tapping.planted import planted, without
 from tests.unit.forecast.tapping.wall import window
 
+pytestmark = pytest.mark.no_cover
+
 LIMITS = FitLimits(gap_mm=0.5)
 RULES = TapRules(free=frozenset({0, 2}))
 

@@ -9,6 +9,8 @@ from longpoint.forecast.tapping.seen import SeenFrame, SeenJoint
 from tests.unit.forecast.tapping.planted import without
 from tests.unit.forecast.tapping.wall import Cut, hung, window
 
+pytestmark = pytest.mark.no_cover
+
 FRAME = window()
 CUT_RAD = math.radians(0.5)
 ALL_TURNS = tuple(

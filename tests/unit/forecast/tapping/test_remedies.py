@@ -15,6 +15,8 @@ from longpoint.solvers.highs import HighsSolver
 from tests.unit.forecast.tapping.planted import planted, without
 from tests.unit.forecast.tapping.wall import Cut, hung, window
 
+pytestmark = pytest.mark.no_cover
+
 LIMITS = FitLimits(gap_mm=0.5)
 LOOSE = TapRules(free=frozenset(range(4)))
 
