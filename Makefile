@@ -4,13 +4,15 @@
 PYTHON ?= python3
 BIN := .venv/bin
 PIP := $(BIN)/python -m pip install -qq --disable-pip-version-check
+# Where compiled files are forbidden, every phase would make its tests anew.
+export PYTHONDONTWRITEBYTECODE :=
 # One thread for linear algebra in each process: more of them only wait for one another.
 PYTEST := OPENBLAS_NUM_THREADS=1 $(BIN)/python -m pytest -q
 # Two, like the smallest machine that runs the tests; `make test JOBS=8` on a larger one.
 JOBS ?= 2
 SHEETS := build/wren-house
 # Lines of the core are counted, and counting is slow: the tests of these rooms run without, and
-# so do those of the core that draw hundreds of houses (pytest-cov's mark no_cover).
+# so do those of the core that draw many houses or plan whole ones (pytest-cov's mark no_cover).
 SHELLS := cli exchange render serve solvers store
 COUNTED := $(filter-out $(SHELLS:%=tests/unit/%),$(wildcard tests/unit/*))
 
@@ -102,7 +104,7 @@ app-test: .venv/tools
 	@$(BIN)/python -m app.build --or-leave
 	@sh app/get_chromium.sh
 	@echo 'The phone app in Chromium, and the core on its Python ...'
-	@$(PYTEST) -n $(JOBS) --dist loadfile -rs --benchmark-disable tests/browser \
+	@$(PYTEST) -n $(JOBS) --dist loadscope -rs --benchmark-disable tests/browser \
 		-m 'browser and not long'
 
 app-bench: app

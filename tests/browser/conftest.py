@@ -3,12 +3,30 @@
 import os
 import shutil
 from pathlib import Path
+from typing import Any
 
 import pytest
+from xdist.scheduler import LoadScopeScheduling
 
 from app.node import with_node
 
 ROOT = Path(__file__).resolve().parents[2]
+
+
+class ByStart(LoadScopeScheduling):  # type: ignore[misc]
+    """Keeps tests of one file together, as they look at one run; every job on the app is its own.
+
+    Files of several tests take longest, and begin first.
+    """
+
+    def _split_scope(self, nodeid: str) -> str:
+        file, _, _ = nodeid.partition("::")
+        return nodeid if file.endswith("test_phone_app.py") else file
+
+
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> ByStart:  # noqa: ANN401
+    """Share the tests out to the processes."""
+    return ByStart(config, log)
 
 
 def leave_out(why: str) -> None:
