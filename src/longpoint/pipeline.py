@@ -25,6 +25,7 @@ from longpoint.shape.room_fit import fit_rooms
 from longpoint.shape.slips import check_closure
 from longpoint.sticks.plan import CutPlan
 from longpoint.sticks.plan_sticks import plan_sticks
+from longpoint.sticks.profile_plan import ProfilePlanner, one_by_one
 from longpoint.sticks.spare_sticks import spare_sticks
 from longpoint.survey.checks import accepted, check_survey
 from longpoint.survey.checks.wall_sums import check_wall_sums
@@ -68,6 +69,7 @@ def plan_house(
     imagined: Imagined | None = None,
     learned: tuple[BudgetLine, ...] = (),
     kinds: tuple[TrimKind, ...] = CATALOGUE,
+    planner: ProfilePlanner = one_by_one,
 ) -> HousePlan:
     """Return the plan of a house: pieces, sticks and all that is to be said.
 
@@ -79,17 +81,18 @@ def plan_house(
         imagined: By whom and how often the house is drawn for its forecast; None: no forecast.
         learned: What the crew's finished work says of its saw and tape.
         kinds: The catalogue by which all trim besides sets and skirting is made.
+        planner: Has the profiles of the cut plan planned.
 
     Returns:
         The plan, the same for the same readings on every platform.
     """
     house = survey.house
     shapes, found = check_house(survey)
-    made = _made(house, shapes, held_places(found), solver, kinds)
+    made = _made(house, shapes, held_places(found), solver, kinds, planner)
     findings = in_house_order(house, accepted((*found, *made.findings), house))
     held = held_places(findings)
     if held & {piece.place for piece in made.pieces}:
-        made = _made(house, shapes, held, solver, kinds)
+        made = _made(house, shapes, held, solver, kinds, planner)
     outlook = None
     if imagined is not None:
         outlook = forecast_house(house, shapes, held, imagined, solver=solver, learned=learned)
@@ -151,6 +154,7 @@ def _made(
     held: frozenset[str],
     solver: LinearSolver | None,
     kinds: tuple[TrimKind, ...],
+    planner: ProfilePlanner,
 ) -> _Made:
     openings, opening_findings = plan_openings(house, shapes, held)
     runs, run_findings = plan_runs(house, shapes, held | held_places(opening_findings))
@@ -163,7 +167,7 @@ def _made(
     stopped = held | held_places(said)
     trims = tuple(trim for trim in planned.trims if trim.entry.mark not in stopped)
     pieces = tuple(piece for piece in every if piece.place not in stopped)
-    cut_plan = plan_sticks(pieces, house, solver)
+    cut_plan = plan_sticks(pieces, house, solver, planner=planner)
     return _Made(
         pieces=pieces,
         trims=trims,

@@ -1,9 +1,12 @@
 """Plan random houses of 102 to 300 pieces; how many are proved, how far the others are off.
 
-    python -m tests.bench.run_houses [--houses 50] [--first 0] [--metres] [--out results.csv]
+    python -m tests.bench.run_houses [--houses 50] [--first 0] [--metres] [--at-once]
+        [--out results.csv]
 
-With `--metres` no stock has a price, so that what is bought counts by its length. A gap is told as
-metres of the dearest stock of its profile: one step of the stock is 0.3 m.
+With `--at-once` the profiles of a house are planned by processes side by side, as `longpoint plan`
+does; processor time is then that of this process alone. With `--metres` no stock has a price, so
+that what is bought counts by its length. A gap is told as metres of the dearest stock of its
+profile: one step of the stock is 0.3 m.
 """
 
 import argparse
@@ -16,10 +19,12 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
 
+from longpoint.cli.profiles_at_once import at_once
 from longpoint.solvers import linear_solver
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.plan import Proof
 from longpoint.sticks.plan_sticks import plan_sticks
+from longpoint.sticks.profile_plan import ProfilePlanner, one_by_one
 from longpoint.survey.house import House
 from tests.bench.random_houses import random_house
 
@@ -64,11 +69,12 @@ def main(arguments: Sequence[str]) -> None:
     parser.add_argument("--houses", type=int, default=50)
     parser.add_argument("--first", type=int, default=0)
     parser.add_argument("--metres", action="store_true")
+    parser.add_argument("--at-once", action="store_true")
     parser.add_argument("--out", type=Path)
     chosen = parser.parse_args(arguments)
     rows = list[Planned]()
     for seed in range(chosen.first, chosen.first + chosen.houses):
-        rows += planned_house(seed, by_metres=chosen.metres)
+        rows += planned_house(seed, chosen.metres, at_once if chosen.at_once else one_by_one)
     if chosen.out:
         with chosen.out.open("w", encoding="utf-8", newline="") as file:
             writer = csv.writer(file)
@@ -77,7 +83,7 @@ def main(arguments: Sequence[str]) -> None:
     print("\n".join(summary(rows)))  # noqa: T201
 
 
-def planned_house(seed: int, *, by_metres: bool) -> list[Planned]:
+def planned_house(seed: int, by_metres: bool, planner: ProfilePlanner) -> list[Planned]:
     """Plan one house, first in haste and then well."""
     pieces, house = random_house(seed)
     if by_metres:
@@ -86,7 +92,7 @@ def planned_house(seed: int, *, by_metres: bool) -> list[Planned]:
     plan_sticks(pieces, house, None, QUICK)
     first_s = time.perf_counter() - began
     began, cpu_began = time.perf_counter(), time.process_time()
-    plan = plan_sticks(pieces, house, linear_solver())
+    plan = plan_sticks(pieces, house, linear_solver(), planner=planner)
     took, cpu = time.perf_counter() - began, time.process_time() - cpu_began
     rows = [
         Planned(

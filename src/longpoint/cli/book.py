@@ -10,6 +10,7 @@ from longpoint.cli.imagined import house_imagined
 from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.paper_option import on_paper, paper_of
 from longpoint.cli.planning import with_crew
+from longpoint.cli.profiles_at_once import at_once
 from longpoint.cli.sheet_folder import write_file
 from longpoint.cli.spoken import speak, tongue
 from longpoint.exchange.house_files import load_house
@@ -46,7 +47,7 @@ def command(house: Path, out: Path, crew: Path | None, paper: Paper | None, on: 
     survey, learned, said = with_crew(load_house(house), crew)
     for finding in said:
         speak(str(finding), err=True)
-    plan = plan_house(survey, linear_solver(), house_imagined(), learned)
+    plan = plan_house(survey, linear_solver(), house_imagined(), learned, planner=at_once)
     book = house_book(BookOf(plan=plan, on=on))
     book = in_tongue(book, tongue(plan.house.dialect))
     written = write_file(out, BOOK, render_book(book, paper_of(paper, plan.house.dialect)))

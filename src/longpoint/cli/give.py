@@ -9,6 +9,7 @@ import click
 
 from longpoint.cli.days import on_day
 from longpoint.cli.outcome import Outcome, exits, outcome
+from longpoint.cli.profiles_at_once import at_once
 from longpoint.cli.spoken import speak
 from longpoint.errors import ExchangeError
 from longpoint.exchange.confirm.reading_rows import opening_rows, run_rows, wall_rows
@@ -62,7 +63,7 @@ def command(house: Path, out: Path, kinds: tuple[str, ...], on: date) -> Outcome
 
     Places that are held get no pieces; the table `held` names them, and why.
     """
-    plan = plan_house(load_house(house), linear_solver())
+    plan = plan_house(load_house(house), linear_solver(), planner=at_once)
     files: dict[str, bytes] = {}
     for kind in dict.fromkeys(map(GivenAs, kinds)):
         files |= _files(plan, kind, on)

@@ -17,6 +17,7 @@ from longpoint.cli.outcome import Outcome, exits, outcome
 from longpoint.cli.paper_option import on_paper
 from longpoint.cli.plan_folder import STATE, void_sheets
 from longpoint.cli.planning import plan_and_write, with_crew
+from longpoint.cli.profiles_at_once import at_once
 from longpoint.cli.rack_places import RackInStore, RackType, rack_place
 from longpoint.cli.spoken import speak, tongue
 from longpoint.cli.store_options import at_moment, store_option
@@ -131,7 +132,7 @@ def command(
         survey = replace(survey, findings=(*survey.findings, *held))
     for finding in said:
         speak(str(finding), err=True)
-    plan, written = plan_and_write(survey, learned, document, out, paper, draws)
+    plan, written = plan_and_write(survey, learned, document, out, paper, draws, at_once)
     speak(plan_text(plan, tongue=tongue(survey.house.dialect)))
     speak(f"\nSheets: {written}")
     if stored is not None:

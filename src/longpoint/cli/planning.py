@@ -13,6 +13,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.pipeline import plan_house
 from longpoint.render.paper import Paper
 from longpoint.solvers import linear_solver
+from longpoint.sticks.profile_plan import ProfilePlanner, one_by_one
 from longpoint.survey.house import SurveyResult
 
 
@@ -39,6 +40,7 @@ def plan_and_write(
     out: Path,
     paper: Paper | None,
     draws: int | None,
+    planner: ProfilePlanner = one_by_one,
 ) -> tuple[HousePlan, Path]:
     """Return the plan of a house and the PDF of its sheets, which are all written by then.
 
@@ -49,10 +51,11 @@ def plan_and_write(
         out: Folder of the sheets; made when it isn't there.
         paper: Paper of the PDF.
         draws: How many houses the forecast imagines; None: as many as take no more than a breath.
+        planner: Has the profiles of its cut plan planned.
 
     Raises:
         ExchangeError: A file can't be written.
         SheetError: The PDF can't be made.
     """
-    plan = plan_house(survey, linear_solver(), house_imagined(draws), learned)
+    plan = plan_house(survey, linear_solver(), house_imagined(draws), learned, planner=planner)
     return plan, write_plan(plan, document, out, paper)

@@ -6,6 +6,7 @@ from typing import Final
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.imagined import house_imagined
 from longpoint.cli.paper_option import paper_of
+from longpoint.cli.profiles_at_once import at_once
 from longpoint.cli.spoken import speak, spoken_sheets
 from longpoint.errors import ExchangeError, PricingError, SheetError
 from longpoint.exchange.house_files import load_house_document
@@ -52,7 +53,7 @@ def job_in(
     document = load_house_document(path)
     if document.get("format") == COUNTS_FORMAT:
         return counted_job(read_counts(document), rates)
-    plan = plan_house(read_house(document, trim_tables()), linear_solver())
+    plan = plan_house(read_house(document, trim_tables()), linear_solver(), planner=at_once)
     return read_job(
         plan.house,
         plan.shapes,
@@ -84,7 +85,7 @@ def accuracy_in(path: Path, rates: Rates | None) -> tuple[Recuts, ...]:
         )
     solver = linear_solver()
     imagined = house_imagined(ACCURACY_DRAWS)
-    plan = plan_house(read_house(document, trim_tables()), solver, imagined)
+    plan = plan_house(read_house(document, trim_tables()), solver, imagined, planner=at_once)
     if plan.outlook is None:
         return ()
     return price_of_accuracy(

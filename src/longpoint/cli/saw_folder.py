@@ -7,6 +7,7 @@ from typing import Any
 
 from longpoint.catalogue.all_trims import trim_tables
 from longpoint.cli.plan_folder import PLAN, READINGS, STATE
+from longpoint.cli.profiles_at_once import at_once
 from longpoint.errors import ExchangeError, SheetError
 from longpoint.exchange.own_files import own_document
 from longpoint.exchange.saw_file import load_at_the_saw
@@ -51,7 +52,7 @@ def planned_in(sheets: Path) -> HousePlan:
     """
     survey = read_house(document_in(sheets, READINGS), trim_tables())
     solver = None if (sheets / STATE).exists() else linear_solver()
-    return plan_house(survey, solver)
+    return plan_house(survey, solver, planner=at_once)
 
 
 def house_in(sheets: Path) -> House:

@@ -1,7 +1,7 @@
 """All pieces of a house onto sticks: the cut plan, checked before it is handed on."""
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 from longpoint.errors import Finding
 from longpoint.linear.port import LinearSolver
@@ -11,17 +11,19 @@ from longpoint.sticks.check import check_plan
 from longpoint.sticks.effort import STANDARD, Effort
 from longpoint.sticks.labelled import with_labels
 from longpoint.sticks.laid_code import plan_code
-from longpoint.sticks.lay.bars import Bars, bars_of
+from longpoint.sticks.lay.bars import bars_of
 from longpoint.sticks.lay.demand import PER_MM, profile_demand
-from longpoint.sticks.lay.laying import Workload, workload
+from longpoint.sticks.lay.laying import workload
 from longpoint.sticks.order.saw_order import saw_steps
 from longpoint.sticks.order.sawn_order import sawn_order
 from longpoint.sticks.plan import CutPlan, Saved, StickSource
 from longpoint.sticks.profile_plan import (
+    ProfileJob,
     ProfilePlan,
+    ProfilePlanner,
     cut_sticks,
     marks,
-    plan_profile,
+    one_by_one,
     profile_goals,
 )
 from longpoint.sticks.saved import saved
@@ -35,20 +37,12 @@ from longpoint.sticks.stock_findings import (
 from longpoint.survey.house import House
 
 
-@dataclass(frozen=True, slots=True)
-class _Job:
-    profile: str
-    work: Workload
-    bars: Bars
-    openings: tuple[str, ...]
-    """The opening or run of each piece, where those of one are wanted from one stick."""
-
-
 def plan_sticks(
     pieces: tuple[Piece, ...],
     house: House,
     solver: LinearSolver | None = None,
     effort: Effort = STANDARD,
+    planner: ProfilePlanner = one_by_one,
 ) -> CutPlan:
     """Return the cut plan of a house, verified.
 
@@ -64,6 +58,7 @@ def plan_sticks(
         house: Its profiles, stock, offcuts and saw.
         solver: Solves the linear and integer masters; None: best fit and a bound by sums.
         effort: Limits, as counts.
+        planner: Has the profiles planned.
 
     Raises:
         StockError: The finished plan failed the checker: a fault of the program, never of the data.
@@ -72,7 +67,12 @@ def plan_sticks(
     too_long = tuple(found for job in jobs for found in _too_long(job, pieces))
     held = {found.place for found in too_long}
     kept = tuple(piece for piece in pieces if _place(piece) not in held)
-    plan = _planned(_jobs(kept, house), kept, house, solver, effort)
+    jobs = _jobs(kept, house)
+    stocked = [job for job in jobs if job.bars.bars]
+    made = dict(
+        zip((job.profile for job in stocked), planner(stocked, solver, effort), strict=True)
+    )
+    plan = _planned(jobs, made, kept, house)
     left_out = tuple(piece.mark for piece in pieces if _place(piece) in held)
     plan = replace(
         plan,
@@ -85,23 +85,22 @@ def plan_sticks(
 
 
 def _planned(
-    jobs: Iterable[_Job],
+    jobs: Iterable[ProfileJob],
+    made: Mapping[str, ProfilePlan],
     pieces: Sequence[Piece],
     house: House,
-    solver: LinearSolver | None,
-    effort: Effort,
 ) -> CutPlan:
-    plans: list[tuple[_Job, ProfilePlan]] = []
+    plans: list[tuple[ProfileJob, ProfilePlan]] = []
     savings: list[Saved] = []
     findings: list[Finding] = []
     unplaced: list[str] = []
     for job in jobs:
-        if not job.bars.bars:
+        plan = made.get(job.profile)
+        if plan is None:
             lengths_mm = [demand.mid / PER_MM for demand in job.work.demands]
             findings.append(no_stock_finding(job.profile, lengths_mm, house))
             unplaced.extend(demand.mark for demand in job.work.demands)
             continue
-        plan = plan_profile(job.profile, job.work, job.bars, solver, effort, job.openings)
         plans.append((job, plan))
         savings.append(saved(job.work, job.bars, plan.proof, all_placed=not plan.unplaced))
         if plan.unplaced:
@@ -125,7 +124,7 @@ def _planned(
 
 
 def _sawn(
-    plans: Sequence[tuple[_Job, ProfilePlan]],
+    plans: Sequence[tuple[ProfileJob, ProfilePlan]],
     pieces: Sequence[Piece],
     house: House,
     plan: CutPlan,
@@ -156,7 +155,7 @@ def _sawn(
     return replace(plan, reached=(*reached, *order_goals(plan.sticks, steps, order.fewest_changes)))
 
 
-def _jobs(pieces: Sequence[Piece], house: House) -> list[_Job]:
+def _jobs(pieces: Sequence[Piece], house: House) -> list[ProfileJob]:
     """One job per profile, in the order of the house's profiles."""
     by_profile: dict[str, list[Piece]] = {}
     for piece in pieces:
@@ -169,7 +168,7 @@ def _jobs(pieces: Sequence[Piece], house: House) -> list[_Job]:
         place_of = {piece.mark: piece.place for piece in by_profile[name]}
         wanted = demand.demands if house.profile(name).grain_matched else ()
         openings = tuple(place_of[one.mark] for one in wanted)
-        jobs.append(_Job(name, workload(demand.demands), bars, openings))
+        jobs.append(ProfileJob(name, workload(demand.demands), bars, openings))
     return jobs
 
 
@@ -177,7 +176,7 @@ def _place(piece: Piece) -> str:
     return piece.place
 
 
-def _too_long(job: _Job, pieces: Sequence[Piece]) -> Iterable[TooLong]:
+def _too_long(job: ProfileJob, pieces: Sequence[Piece]) -> Iterable[TooLong]:
     """Pieces longer than every stick of their profile has between its trims.
 
     Where only offcuts are known, stock is merely short.

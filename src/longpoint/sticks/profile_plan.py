@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import Final, Protocol
 
 from longpoint.linear.port import LinearSolver
 from longpoint.speech.said import say
@@ -52,6 +52,43 @@ class ProfilePlan:
     def unplaced(self) -> tuple[int, ...]:
         """Numbers of the pieces no stick was left for."""
         return self.packing.unplaced
+
+
+@dataclass(frozen=True, slots=True)
+class ProfileJob:
+    """The pieces of one profile that are to be planned; it knows of no other.
+
+    Attributes:
+        profile: Name of the profile.
+        work: The pieces.
+        bars: The lengths.
+        openings: The opening or run of each piece, where those of one are wanted from one stick;
+            else empty.
+    """
+
+    profile: str
+    work: Workload
+    bars: Bars
+    openings: tuple[str, ...] = ()
+
+
+class ProfilePlanner(Protocol):
+    """Plans profiles: one after the other, or several at once where a machine has the cores."""
+
+    def __call__(
+        self, jobs: Sequence[ProfileJob], solver: LinearSolver | None, effort: Effort
+    ) -> Sequence[ProfilePlan]:
+        """Return what `plan_profile` makes of each job, in their order."""
+        ...
+
+
+def one_by_one(
+    jobs: Sequence[ProfileJob], solver: LinearSolver | None, effort: Effort
+) -> list[ProfilePlan]:
+    """Return the plan of each job, made here."""
+    return [
+        plan_profile(job.profile, job.work, job.bars, solver, effort, job.openings) for job in jobs
+    ]
 
 
 def plan_profile(
