@@ -3,6 +3,7 @@
     pip install atheris
     python -m tests.fuzz.run table 600 [FOLDER]
 
+Every other time it is values that become others, not bytes, where the target reads a document.
 What reached new code is kept in FOLDER, so that a later run goes on where this one ended; without
 it, nothing is kept. The seconds are the processor's from the first run on, so a busy machine only
 takes longer. What breaks it is left beside where it was run; a mended case is kept in
@@ -10,6 +11,7 @@ tests/corpus/foreign.
 """
 
 import os
+import random
 import sys
 import tempfile
 import time
@@ -23,10 +25,12 @@ def main() -> None:
     import atheris
 
     with atheris.instrument_imports(include=["longpoint", "ezdxf"]):
+        from tests.fuzz.leaves import read_and_written, sound_seeds
         from tests.fuzz.targets import TARGETS
 
     name, seconds = sys.argv[1], float(sys.argv[2])
     target, runs, began = TARGETS[name], 0, time.process_time()
+    suffix = sound_seeds(name)[0].suffix
 
     def counted(data: bytes) -> None:
         nonlocal runs
@@ -38,6 +42,13 @@ def main() -> None:
             # As the library does itself: it ends without unwinding.
             os._exit(0)
 
+    def mutated(data: bytes, most: int, seed: int) -> bytes:
+        rng = random.Random(seed)
+        made = read_and_written(data, suffix, rng) if rng.random() < 0.5 else None
+        if made is None or len(made) > most:
+            return bytes(atheris.Mutate(data, most))
+        return made
+
     with tempfile.TemporaryDirectory() as passing:
         grown = sys.argv[3] if sys.argv[3:] else passing
         options = [
@@ -46,7 +57,9 @@ def main() -> None:
             "-rss_limit_mb=2000",
             f"-artifact_prefix={name}-",
         ]
-        atheris.Setup([sys.argv[0], *options, grown, str(SEEDS / name)], counted)
+        atheris.Setup(
+            [sys.argv[0], *options, grown, str(SEEDS / name)], counted, custom_mutator=mutated
+        )
         atheris.Fuzz()
 
 
