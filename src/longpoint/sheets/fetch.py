@@ -58,7 +58,6 @@ def fetch_blocks(plan: HousePlan) -> tuple[Block, ...]:
                 )
                 for stick in sticks
             ),
-            is_close=True,
         ),
         Paragraph(
             text=say(

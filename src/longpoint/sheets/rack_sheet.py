@@ -129,7 +129,7 @@ def _list(rack: Rack, today: date, old_after_days: int | None) -> tuple[Block, .
         Column(title=say("Age"), share=1.7),
         Column(title=say("Here"), is_number=True, share=0.8),
     )
-    return (Table(columns=columns, rows=tuple(rows), groups=tuple(groups), is_close=True),)
+    return (Table(columns=columns, rows=tuple(rows), groups=tuple(groups)),)
 
 
 def _row(
