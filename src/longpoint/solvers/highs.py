@@ -26,6 +26,8 @@ from longpoint.solvers.set_search import choose_sets
 from longpoint.speech.said import say
 from longpoint.sticks.search.knapsack import MOST_FINE_VALUE, TablesMaker
 
+_DUAL, _PRIMAL = 1, 4
+"""HiGHS' numbers for its two ways: more columns leave a solution feasible, other limits don't."""
 _MOST_BARRED: Final = 8
 """A program is made afresh where this part of its columns would be barred, less one."""
 
@@ -51,7 +53,8 @@ class HighsSolver:
 
     A linear program with as many rows as the one before it, as in column generation and in dives,
     is made from that one: new columns are added, those that are gone are barred, limits of rows
-    are changed. The solver then starts from where it stood.
+    are changed. The solver then starts from where it stood: where there are only more columns, by
+    the primal simplex, which goes on from a solution that is still one.
 
     `highspy` and numpy are imported when the first solver is made, so that a plan without one
     doesn't wait for them.
@@ -163,6 +166,8 @@ class HighsSolver:
             for row, low, high in zip(rows, lows, highs, strict=True):
                 self._highs.changeRowBounds(row, low, high)
             known.rows = problem.rows
+        only_more = new and not changed and not rows
+        self._highs.setOptionValue("simplex_strategy", _PRIMAL if only_more else _DUAL)
 
     def _arrays(
         self, places: Sequence[int], lowers: Sequence[float], uppers: Sequence[float]

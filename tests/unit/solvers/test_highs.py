@@ -135,6 +135,25 @@ def test_adding_columns_gives_the_same_as_starting_afresh(solver: LinearSolver) 
     assert first.objective == pytest.approx(by_scipy(part))
 
 
+def test_columns_that_come_by_and_by_and_go_again_are_all_solved_to_the_best(
+    solver: LinearSolver,
+) -> None:
+    """More columns only, then some gone, then other limits, then more again."""
+    whole = cover(6, integral=False)
+    count, step = len(whole.columns), max(1, len(whole.columns) // 6)
+    shown = [whole.columns[count - step * n :] for n in range(2, 6)]
+    others = tuple(replace(row, lower=(row.lower or 0.0) + 1.0) for row in whole.rows)
+    for columns, rows in (
+        *((columns, whole.rows) for columns in shown),
+        (shown[1], whole.rows),
+        (shown[1], others),
+        (whole.columns, others),
+        (whole.columns, whole.rows),
+    ):
+        problem = LinearProblem(columns=columns, rows=rows)
+        assert solver.solve(problem).objective == pytest.approx(by_scipy(problem))
+
+
 def test_other_rows_are_not_taken_for_the_same_problem(solver: LinearSolver) -> None:
     whole = cover(4, integral=False)
     solver.solve(whole)
