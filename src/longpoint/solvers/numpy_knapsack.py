@@ -1,10 +1,12 @@
 """The knapsack's tables as arrays of numpy, behind the same port as those in whole numbers."""
 
+import weakref
 from array import array
 from collections.abc import Sequence
 from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Final, NamedTuple
 
+from longpoint.solvers.kept_memory import give_back, kept_rows
 from longpoint.solvers.numpy_endings import best_endings
 from longpoint.solvers.numpy_ways import count_ways
 from longpoint.solvers.one_thread import numpy_in_one_thread
@@ -80,8 +82,13 @@ class NumpyKnapsack(TableSets):
         self._numpy: ModuleType = numpy_in_one_thread()
         self.items = in_order_of_links(items, longest)
         self._longest = longest
-        plain = self._numpy.zeros(longest + 1, dtype=self._number)
-        self._taken = self._numpy.empty_like(plain)
+        shape = (_rows_of(self.items), longest + 1)
+        block, table = kept_rows(self._numpy, shape, self._number)
+        weakref.finalize(self, give_back, block)
+        self._free = iter(table)
+        self._taken = self._numpy.empty(longest + 1, dtype=self._number)
+        plain = next(self._free)
+        plain[:] = 0
         tables: _Tables = [plain, None, None, None, None]
         self._history = [tables]
         for item in self.items:
@@ -90,26 +97,25 @@ class NumpyKnapsack(TableSets):
 
     def _with_item(self, tables: _Tables, item: Item) -> _Tables:
         numpy, need, value = self._numpy, item.need, item.value
-        # Stays below nought whatever is added to it.
-        unreached = -self._most_value - 2
+        room = self._longest + 1 - need
         after = list(tables)
         for target, sources in MOVES[item.lean]:
-            owned = False
-            for source in sources:
-                before = tables[source]
-                if before is None:
-                    continue
-                room = self._longest + 1 - need
+            befores = [before for source in sources if (before := tables[source]) is not None]
+            if not befores:
+                continue
+            longer, best = next(self._free), tables[target]
+            behind = longer[need:]
+            numpy.add(befores[0][:room], value, out=behind)
+            for before in befores[1:]:
                 taken = numpy.add(before[:room], value, out=self._taken[:room])
-                best = after[target]
-                if best is None:
-                    best = numpy.full(self._longest + 1, unreached, dtype=self._number)
-                    owned = True
-                longer = best if owned else numpy.empty_like(best)
-                if not owned:
-                    longer[:need] = best[:need]
-                numpy.maximum(best[need:], taken, out=longer[need:])
-                after[target], owned = longer, True
+                numpy.maximum(behind, taken, out=behind)
+            if best is None:
+                # Stays below nought whatever is added to it.
+                longer[:need] = -self._most_value - 2
+            else:
+                longer[:need] = best[:need]
+                numpy.maximum(behind, best[need:], out=behind)
+            after[target] = longer
         return after
 
     def endings(
@@ -203,6 +209,16 @@ class NumpyKnapsack(TableSets):
         if table is None or length < 0:
             return -1
         return max(int(table.item(length)), -1)
+
+
+def _rows_of(items: Sequence[Item]) -> int:
+    """How many tables there are in all: one for each state that an item changes."""
+    rows, reached = 1, {State.PLAIN}
+    for item in items:
+        changed = {t for t, sources in MOVES[item.lean] if not reached.isdisjoint(sources)}
+        rows += len(changed)
+        reached |= changed
+    return rows
 
 
 class _Links:
