@@ -8,6 +8,7 @@ part of another one: each piece is cut exactly once.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from longpoint.sticks.search.every_pattern import Outcome, Sieve
@@ -17,13 +18,28 @@ from longpoint.sticks.search.patterns import PatternList
 from longpoint.sticks.search.pricing import Priced
 from longpoint.sticks.search.sets_to_choose import SetChoice, SetChooser
 
-MOST_SETS: Final = 250_000
 _MOST_ENTRIES: Final = 40_000_000
 """Sets times groups of pieces: the memory that the search may take."""
 _ENOUGH: Final = 0.6
 """A list that is so long, as a share of the longest, isn't made longer."""
-_NODES: Final = 500
-_WORK: Final = 60_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class ChoiceEffort:
+    """How hard plans are looked for among listed patterns.
+
+    Attributes:
+        sets: Most patterns that are listed.
+        nodes: Most linear solutions that may be branched on.
+        work: Most patterns that may be priced, each counted as often as it is.
+    """
+
+    sets: int
+    nodes: int
+    work: int
+
+
+USUAL_CHOICE: Final = ChoiceEffort(sets=250_000, nodes=500, work=60_000_000)
 
 
 def from_choice(
@@ -33,6 +49,7 @@ def from_choice(
     prices: Prices,
     able: Sequence[int],
     grid: int,
+    effort: ChoiceEffort = USUAL_CHOICE,
 ) -> Outcome | None:
     """Return the best plan found that has one of the costs, and what any plan costs at least.
 
@@ -46,11 +63,12 @@ def from_choice(
         prices: Prices that give a good bound.
         able: Costs that a plan may have, ascending, in steps. Not empty.
         grid: Step of the knapsack's lengths. [0.01 mm]
+        effort: How hard it is tried.
 
     Returns:
         None where there are too many patterns even for the least cost.
     """
-    most = min(MOST_SETS, _MOST_ENTRIES // len(master.whole.pieces))
+    most = min(effort.sets, _MOST_ENTRIES // len(master.whole.pieces))
     listed = _listed(Priced(master, least, prices, master.whole, grid), able, most)
     if listed is None:
         return None
@@ -66,8 +84,8 @@ def from_choice(
             able=tuple(able),
             prices=prices.pieces,
             can_be_cut=lambda number: sieve.can_be_cut(patterns.pattern(number)),
-            nodes=_NODES,
-            work=_WORK,
+            nodes=effort.nodes,
+            work=effort.work,
             stop=master.stop,
         )
     )

@@ -272,6 +272,7 @@ class _Search:
                 self.effort.pricings,
                 max(1, self._fine // _FINER),
                 self._most_listed,
+                self._chooser if self._counts_sticks else None,
             )
             self._learn(found)
 
