@@ -35,6 +35,9 @@ from longpoint.sticks.search.stick_numbers import (
 _MOST_NUMBERS: Final = 20_000
 """Numbers that are looked at while they are listed."""
 _FEW_NUMBERS: Final = 600
+_MANY_PIECES, _FEW_LOOKS = 80, 4_000
+"""Of more pieces, numbers are few where no more than so many are looked at to find them: mostly
+they are by far too many, and looking takes its time."""
 _TIGHT: Final = 1e-5
 """Share of all that pieces are worth: where less is to spare, prices are taken from the middle."""
 _MOST_UNSURE: Final = 6
@@ -107,20 +110,24 @@ class ByNumbers:
 
     def are_few(self, low: int, high: int) -> bool:
         """Tell whether not too many numbers of sticks come to a cost from `low` to below `high`."""
-        listed = self._listed(low, high)
+        pieces = sum(self._asked.master.whole.pieces)
+        looks = _FEW_LOOKS if pieces > _MANY_PIECES else _MOST_NUMBERS
+        listed = self._listed(low, high, looks)
         return listed is not None and len(listed) <= _FEW_NUMBERS
 
-    def best(self, low: int, high: int) -> Outcome | None:
+    def best(self, low: int, high: int, *, is_long: bool = True) -> Outcome | None:
         """Return the best plan found that is cheaper, and what any plan costs at least.
 
         Args:
             low: A cost that no plan undercuts, in steps.
             high: Cost of the best plan known, in steps.
+            is_long: Whether numbers of which nobody knows are looked at once more, for long; not
+                where something else may find a plan sooner.
 
         Returns:
             None where there are too many numbers of sticks to list.
         """
-        listed = self._listed(low, high)
+        listed = self._listed(low, high, _MOST_NUMBERS)
         if listed is None:
             return None
         self._high, self._plan = high, ()
@@ -129,14 +136,14 @@ class ByNumbers:
             cost = self._cost(numbers)
             if cost >= self._high:
                 break
-            is_tried = tried < _MOST_LONG_LOOKS and not self._asked.master.stop()
+            is_tried = is_long and tried < _MOST_LONG_LOOKS and not self._asked.master.stop()
             if not is_tried or not self._settles(numbers, worth, LONG_LOOK):
                 left.append(cost)
         return Outcome(min([self._high, *left]), self._plan)
 
-    def _listed(self, low: int, high: int) -> list[Numbers] | None:
+    def _listed(self, low: int, high: int, looks: int) -> list[Numbers] | None:
         counts = self._asked.master.whole.sticks
-        return possible_numbers(self._steps, counts, self._first, low, high, _MOST_NUMBERS)
+        return possible_numbers(self._steps, counts, self._first, low, high, looks)
 
     def _looked_at(self, listed: Sequence[Numbers]) -> list[tuple[Numbers, Worth]]:
         """Look at numbers in their order; return those of which nobody knows, in theirs."""

@@ -4,6 +4,9 @@ Sticks that the linear master wants whole are cut; else the one it wants most. T
 solved again for the pieces that remain, with patterns made for them. Where its cost says that the
 goal is out of reach, the last choice is taken back and the next one is tried, as often as the
 limit allows: deep down, with few pieces left, that costs little.
+
+A dive that asks for the least cost often ends a step above it. So where the last pieces can't be
+had for the goal, they may be cut for a little more, until a plan one step above the goal is kept.
 """
 
 import math
@@ -14,7 +17,7 @@ from typing import Final
 
 from longpoint.linear.port import LinearSolution
 from longpoint.sticks.search.last_sticks import QUICK_LAST, THOROUGH_LAST, LastEffort, last_sticks
-from longpoint.sticks.search.master import Master, Remaining, residual_numbers
+from longpoint.sticks.search.master import Master, Prices, Remaining, residual_numbers
 from longpoint.sticks.search.needs import Needs
 from longpoint.sticks.search.patterns import Pattern
 from longpoint.sticks.search.pricing import NEARLY, WORTHWHILE, Priced
@@ -24,10 +27,15 @@ _LIKELY: Final = 0.8
 _MANY: Final = 3
 _REPRICINGS: Final = 40
 _LEAST_REPRICINGS: Final = 1
+_LAST_REPRICINGS: Final = 8
+"""Of the last pieces, where that costs little and what they lose is weighed."""
 _AFTERWARDS: Final = 30
 _SHAKEN: Final = 0.6
 _WIDTH: Final = 3
-FEW_PIECES: Final = 26
+_FEWEST: Final = 13
+"""Of so few pieces nothing else is tried where no plan was found for them."""
+_MORE: Final = (1, 2, 4, 8)
+"""Steps above the goal for which the last pieces are tried as well."""
 _FINE_BELOW: Final = 40
 
 
@@ -47,6 +55,19 @@ class Limit:
 def quick_limit(masters: int) -> Limit:
     """Return a limit for a dive that is to find some good plan soon."""
     return Limit(masters, QUICK_LAST)
+
+
+@dataclass(slots=True)
+class Spare:
+    """A plan above the goal, that a dive keeps by the way.
+
+    Attributes:
+        under: What a plan must cost less than to be kept, in steps.
+        patterns: The cheapest one so far; empty where there is none.
+    """
+
+    under: int
+    patterns: tuple[Pattern, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +91,7 @@ def dive(
     grid: int,
     limit: Limit,
     draw: random.Random | None = None,
+    spare: Spare | None = None,
 ) -> tuple[Pattern, ...] | None:
     """Return patterns that cut everything for `goal` steps or less, or None.
 
@@ -84,6 +106,7 @@ def dive(
         grid: Step of the knapsack's lengths. [0.01 mm]
         limit: Masters that may be solved.
         draw: Shakes what is wanted most, so that another dive goes another way; None: don't.
+        spare: Keeps a plan above the goal; None: none is wanted.
     """
     root = _Node(master.whole, (), list(numbers), first.values)
     stack = [_children(master, root, draw)]
@@ -93,10 +116,12 @@ def dive(
         if chosen is None:
             stack.pop()
             continue
-        found = _followed(master, chosen, needs, least, goal, grid, limit)
+        found = _followed(master, chosen, needs, least, goal, grid, limit, spare)
         if isinstance(found, tuple):
             best, goal = found, sum(master.steps[pattern.bar] for pattern in found) - 1
             limit.masters = min(limit.masters, _AFTERWARDS)
+            if spare is not None:
+                spare.under = goal + 1
         elif found is not None:
             stack.append(_children(master, found, draw))
     return best
@@ -110,6 +135,7 @@ def _followed(
     goal: int,
     grid: int,
     limit: Limit,
+    spare: Spare | None,
 ) -> _Node | tuple[Pattern, ...] | None:
     """The finished plan, or the node with its linear solution, or None if it leads nowhere."""
     spent = sum(master.steps[pattern.bar] for pattern in node.chosen)
@@ -121,18 +147,56 @@ def _followed(
     numbers = residual_numbers(master, node.numbers, node.remaining)
     fine = grid if pieces > _FINE_BELOW else max(1, grid // 2)
     left = goal - spent + NEARLY
-    solution = _repriced(master, numbers, needs, node.remaining, left, fine, limit)
+    is_last = pieces <= limit.last.pieces
+    rounds = _LAST_REPRICINGS if is_last and spare is not None else _LEAST_REPRICINGS
+    solution = _repriced(master, numbers, needs, node.remaining, left, fine, limit, rounds)
     prices = master.prices(solution)
-    if prices is None or master.pure_cost(numbers, solution) > left:
+    if prices is None:
         return None
-    if pieces <= FEW_PIECES:
-        budget = goal - spent + master.all_sticks_weigh - solution.objective
-        rest = last_sticks(master, least, prices, node.remaining, budget, goal - spent, limit.last)
+    is_dear = master.pure_cost(numbers, solution) > left
+    if is_last:
+        ask = _Last(master, least, prices, node.remaining, solution.objective, limit.last)
+        rest = None if is_dear else ask.sticks(goal - spent)
         if rest is not None:
             return (*node.chosen, *rest)
-        if pieces <= FEW_PIECES // 2:
+        if spare is not None:
+            _keep(spare, ask, node.chosen, spent, goal)
+        if pieces <= _FEWEST:
             return None
-    return _Node(node.remaining, node.chosen, numbers, solution.values)
+    return None if is_dear else _Node(node.remaining, node.chosen, numbers, solution.values)
+
+
+@dataclass(frozen=True, slots=True)
+class _Last:
+    """The last pieces of a dive, and what a linear master says of them."""
+
+    master: Master
+    least: Needs
+    prices: Prices
+    remaining: Remaining
+    objective: float
+    effort: LastEffort
+
+    def sticks(self, spend: int) -> tuple[Pattern, ...] | None:
+        """Return patterns that cut them for so much, or None."""
+        weigh = self.master.most_weight(spend, sum(self.remaining.pieces))
+        budget = spend + weigh - self.objective
+        return last_sticks(
+            self.master, self.least, self.prices, self.remaining, budget, spend, self.effort
+        )
+
+
+def _keep(spare: Spare, ask: _Last, chosen: tuple[Pattern, ...], spent: int, goal: int) -> None:
+    """Keep a plan above the goal, if there is one that is cheaper than the one kept."""
+    for more in _MORE:
+        cost = goal + more
+        if cost >= spare.under:
+            break
+        rest = ask.sticks(cost - spent)
+        if rest is not None:
+            spare.patterns = (*chosen, *rest)
+            spare.under = sum(ask.master.steps[pattern.bar] for pattern in spare.patterns)
+            break
 
 
 def _children(master: Master, node: _Node, draw: random.Random | None) -> Iterator[_Node]:
@@ -175,10 +239,12 @@ def _repriced(
     budget: float,
     grid: int,
     limit: Limit,
+    least_rounds: int,
 ) -> LinearSolution:
     """Solve for what remains, with new patterns, which are appended to `numbers`.
 
-    Patterns are looked for until what remains costs no more than the budget, or can't.
+    Patterns are looked for until what remains costs no more than the budget, or can't, but for so
+    many rounds at least.
     """
     known = set(numbers)
     solution = master.solve(numbers, remaining)
@@ -189,7 +255,7 @@ def _repriced(
             found = _one_each(master, remaining)
         else:
             dear = master.pure_cost(numbers, solution) > budget
-            if round_number >= _LEAST_REPRICINGS and not dear:
+            if round_number >= least_rounds and not dear:
                 break
             priced = Priced(master, needs, prices, remaining, grid)
             if dear and priced.bound() > budget:

@@ -47,7 +47,13 @@ def first_bound(master: Master, least: Needs, grid: int) -> Bound:
 
 
 def generate(
-    master: Master, numbers: list[int], needs: Needs, near: Bound, rounds: int, grid: int
+    master: Master,
+    numbers: list[int],
+    needs: Needs,
+    near: Bound,
+    rounds: int,
+    grid: int,
+    room: float = 0.0,
 ) -> None:
     """Add patterns that can be cut to the master, and to `numbers`.
 
@@ -58,8 +64,9 @@ def generate(
         near: A bound; the search stays near to its prices, and ends where its cost is reached.
         rounds: Most rounds of master and knapsack.
         grid: Step of the knapsack's lengths. [0.01 mm]
+        room: How far below that cost the search goes on, in steps.
     """
-    calm, goal = _CALM, near.steps
+    calm, goal = _CALM, near.steps - room
     for _ in range(rounds):
         if master.stop():
             break

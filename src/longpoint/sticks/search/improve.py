@@ -2,7 +2,6 @@
 
 import math
 import random
-from collections.abc import Sequence
 
 from longpoint.linear.port import LinearSolver
 from longpoint.sticks.effort import Effort
@@ -13,7 +12,8 @@ from longpoint.sticks.lay.laying import Workload
 from longpoint.sticks.search.best_packing import BestPacking, Improved
 from longpoint.sticks.search.by_numbers import Asked, ByNumbers
 from longpoint.sticks.search.choosing import from_choice
-from longpoint.sticks.search.dive import Limit, dive, quick_limit
+from longpoint.sticks.search.dive import Limit, Spare, dive, quick_limit
+from longpoint.sticks.search.dive_turns import goal_of, limit_of
 from longpoint.sticks.search.every_pattern import Outcome, from_every_pattern, from_known_patterns
 from longpoint.sticks.search.generation import Bound, bound_on_grids, first_bound, generate
 from longpoint.sticks.search.master import Master
@@ -28,8 +28,6 @@ _FINER = 3
 _FINEST = 5
 _SHORT = 20_000
 """Sticks no longer than this are priced to the hundredth. [0.01 mm]"""
-_LONG = 3
-_LONG_DIVES = 2
 _LAST_LOOK = 10
 """Long lists wait for this dive, or the last one: another dive is cheaper than they are."""
 _SHORT_LIST = 1000
@@ -40,8 +38,8 @@ _COARSE = 60
 """Where the dearest stick costs more steps than this, the plans that may exist differ by little."""
 _FEW_PIECES, _FEW_BY_LENGTH = 40, 60
 """Of more, patterns and bound take longest; so few need none but the first dive, mostly."""
-_SHARES = (0.9, 0.7, 1.0, 0.5)
-"""How far above the least cost that may exist a dive's goal lies; 1: just below the best plan."""
+_ROOM = 0.3
+"""In steps: so far below the bound patterns are looked for, as whole sticks lose something."""
 _REACHES = (1.0, 0.5, 0.2, 0.0)
 """Goals for which all patterns are listed, likewise; the dearest proves most, and lists most."""
 
@@ -139,12 +137,15 @@ class _Search:
         search = ByNumbers(asked, (master.patterns[number] for number in self.numbers))
         if not search.are_few(costs[0], costs[0] + 1):
             return False
-        if self._is_fine or self._has_many:
+        if self._is_fine:
             self._dive(costs[-1], 1, quick_limit(self.effort.masters))
         if not self._has_many:
             self._choose()
         if costs := self._possible():
-            self._learn(search.best(costs[0], self.best.steps))
+            self._learn(search.best(costs[0], self.best.steps, is_long=self._is_fine))
+        for turn in range(2, 2 + _AGAIN if self._is_fine else 0):
+            if costs := self._possible():
+                self._dive(costs[-1], turn, quick_limit(self.effort.masters))
         return self._is_fine or not self._possible()
 
     def _by_dives(self) -> None:
@@ -157,24 +158,27 @@ class _Search:
             costs = self._possible()
             if not costs or self.effort.stop():
                 break
-            longer = _LONG if turn < _LONG_DIVES else 1
-            self._dive(self._goal_of(turn, costs), turn, self._limit(longer))
+            goal = goal_of(turn, costs, self._goal())
+            self._dive(goal, turn, self._limit(turn))
             if turn == 0 and math.isinf(self._reach):
                 self._better_bound()
-            if turn == int(not self._has_many) and self._counts_sticks and self._by_numbers():
-                break
+            if not turn and self._counts_sticks:
+                if not self._has_many:
+                    self._choose()
+                if self._by_numbers():
+                    break
             if turn in (1, last_look):
                 for again in range(_AGAIN if self._counts_sticks else 0):
                     if costs := self._possible():
-                        self._dive(costs[-1], _AGAIN + again, self._limit(_LONG))
+                        self._dive(costs[-1], _AGAIN + again, self._limit(turn=1))
                 self._most_listed = None if turn == last_look else _SHORT_LIST
                 self._look_closely()
             elif turn:
                 self._from_every_pattern()
 
-    def _limit(self, longer: int) -> Limit:
-        """How much a dive may do; of many pieces the last sticks are tried less."""
-        return (quick_limit if self._has_many else Limit)(self.effort.masters * longer)
+    def _limit(self, turn: int) -> Limit:
+        pieces = len(self.work.mid) if self._counts_sticks else None
+        return limit_of(turn, self.effort.masters, pieces, has_many=self._has_many)
 
     def _look_closely(self) -> None:
         """Where dives didn't reach the bound: the sharpest proof, then the patterns known."""
@@ -190,15 +194,6 @@ class _Search:
                 from_known_patterns(self.master, self.numbers, self.bound.prices, self.bound.steps)
             )
 
-    def _goal_of(self, turn: int, costs: Sequence[int]) -> int:
-        """The first dive asks for all there may be, the second for any better plan."""
-        if turn == 1:
-            return costs[-1]
-        least = self._goal()
-        able = [cost for cost in costs if cost >= least] or [costs[-1]]
-        share = _SHARES[turn % len(_SHARES)] if turn else 0.0
-        return able[int(share * (len(able) - 1))]
-
     def _possible(self) -> tuple[int, ...]:
         """Costs of plans better than the best that may exist; the least of them is a bound."""
         costs = possible_costs(self.floor, self.bars, self.bound.steps, self.best.steps)
@@ -212,7 +207,8 @@ class _Search:
         return max(self.bound.steps, math.ceil(least - NEARLY))
 
     def _generate(self, rounds: int, grid: int) -> None:
-        generate(self.master, self.numbers, self.likely, self.bound, rounds, grid)
+        room = _ROOM if self._counts_sticks and not self._is_fine else 0.0
+        generate(self.master, self.numbers, self.likely, self.bound, rounds, grid, room)
 
     def _better_bound(self) -> None:
         """Better the bound, by and by with a finer grid, the finest if little is missing."""
@@ -291,6 +287,7 @@ class _Search:
         first = self.master.solve(self.numbers, self.master.whole)
         if not first.values:
             return
+        spare = Spare(self.best.steps) if self._counts_sticks else None
         found = dive(
             self.master,
             self.numbers,
@@ -302,6 +299,9 @@ class _Search:
             self._grid,
             limit,
             random.Random(turn) if turn else None,
+            spare,
         )
         if found is not None:
             self.best.take(found)
+        elif spare is not None:
+            self.best.take(spare.patterns)

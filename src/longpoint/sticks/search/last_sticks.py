@@ -8,7 +8,7 @@ and the ways to share the pieces out among them searched through.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 from typing import Final
@@ -29,14 +29,17 @@ class LastEffort:
     Attributes:
         listed: Most choices that are listed; where there are more nothing is tried.
         tried: Most choices that are tried.
+        pieces: Of so many pieces at most they are the last sticks.
     """
 
     listed: int
     tried: int
+    pieces: int = 26
 
 
 THOROUGH_LAST: Final = LastEffort(listed=60_000, tried=200_000)
-QUICK_LAST: Final = LastEffort(listed=3_000, tried=10_000)
+SOON_LAST: Final = LastEffort(listed=12_000, tried=10_000)
+QUICK_LAST: Final = LastEffort(listed=2_000, tried=5_000, pieces=34)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,51 +123,53 @@ class _Search:
         self._in_vain: dict[Remaining, list[tuple[float, float]]] = {}
 
     def run(self, budget: float, spend: float) -> tuple[Pattern, ...] | None:
-        choices: list[list[_Choice]] = [[] for _ in self._pieces]
-        listed = 0
+        choices: list[list[_Choice]] = []
+        left = self._most_listed
         for first in range(len(self._pieces)):
-            for choice in self._listed(first, budget):
-                choices[first].append(choice)
-            listed += len(choices[first])
-            if listed > self._most_listed:
+            found = self._listed(first, budget, left)
+            left -= len(found)
+            if left < 0:
                 return None
-            choices[first].sort(key=lambda choice: (choice.loss, choice.bits))
+            found.sort(key=lambda choice: (choice.loss, choice.bits))
+            choices.append(found)
         whole = (1 << len(self._pieces)) - 1
         return self._covered(choices, whole, budget, spend, self._remaining)
 
-    def _listed(self, first: int, budget: float) -> Iterator[_Choice]:
-        """Every choice whose longest piece is this one, and that loses no more than the budget."""
-        stack = [(first, 1 << first, self._pieces[first].need, self._pieces[first].worth)]
-        pieces, longest, count = self._pieces, self._longest, len(self._pieces)
-        rates = self._rates
-        while stack:
+    def _listed(self, first: int, budget: float, most: int) -> list[_Choice]:
+        """Every choice whose longest piece is this one, and that loses no more than the budget.
+
+        Of more than `most` only one more than that. This is where most of the time goes, so that
+        nothing is called that needn't be.
+        """
+        needs = [piece.need for piece in self._pieces]
+        worths = [piece.worth for piece in self._pieces]
+        stack = [(first, 1 << first, needs[first], worths[first])]
+        rates, longest, count = self._rates, self._longest, len(needs)
+        charged = [(room, cost - budget) for room, cost, _ in self._bars]
+        found = list[_Choice]()
+        while stack and len(found) <= most:
             last, bits, need, worth = stack.pop()
-            choice = self._choice(bits, need, worth)
+            # What more pieces must be worth for their length, that it isn't too much that is lost.
+            wanted, may_do = math.inf, False
+            for room, charge in charged:
+                missing = charge - worth
+                if room > need and missing < wanted * (room - need):
+                    wanted = missing / (room - need)
+                if missing <= 0.0 and room >= need:
+                    may_do = True
+            choice = self._choice(bits, need, worth) if may_do else None
             if choice is not None and choice.loss <= budget:
-                yield choice
-            wanted = self._rate_wanted(need, worth, budget)
+                found.append(choice)
+            wanted -= _ROUNDING
             for following in range(last + 1, count):
                 if rates[following] < wanted:
                     break
-                piece = pieces[following]
-                if need + piece.need <= longest:
+                longer = need + needs[following]
+                if longer <= longest:
                     stack.append(
-                        (following, bits | 1 << following, need + piece.need, worth + piece.worth)
+                        (following, bits | 1 << following, longer, worth + worths[following])
                     )
-
-    def _rate_wanted(self, need: int, worth: float, budget: float) -> float:
-        """What more pieces must be worth for their length, that no more than the budget is lost."""
-        return (
-            min(
-                (
-                    (cost - worth - budget) / (room - need)
-                    for room, cost, _ in self._bars
-                    if room > need
-                ),
-                default=math.inf,
-            )
-            - _ROUNDING
-        )
+        return found
 
     def _choice(self, bits: int, need: int, worth: float) -> _Choice | None:
         for room, cost, bar in self._bars:

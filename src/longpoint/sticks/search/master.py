@@ -148,6 +148,23 @@ class Master:
         self._known: dict[Pattern, int] = {}
         self._columns: list[LinearColumn] = []
 
+    def most_weight(self, spend: int, pieces: int) -> float:
+        """Return what new sticks weigh at most beside their cost, in steps.
+
+        Args:
+            spend: Most that they cost, in steps.
+            pieces: How many pieces they hold, each one at least.
+        """
+        new = [
+            (step, weight - step)
+            for step, weight in zip(self.steps, self.weights, strict=True)
+            if weight > step
+        ]
+        if not new:
+            return 0.0
+        cheapest = min(step for step, _ in new)
+        return max(weight for _, weight in new) * min(pieces, spend // max(1, cheapest))
+
     def numbers_of(self, patterns: Iterable[Pattern]) -> list[int]:
         """Return the numbers of patterns; new ones are remembered."""
         numbers = []

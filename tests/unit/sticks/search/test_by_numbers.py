@@ -102,6 +102,18 @@ def test_where_sets_are_too_many_to_list_a_part_of_them_proves_nothing(
     assert found.floor <= least
 
 
+def test_without_long_looks_what_is_unsure_stays_so(monkeypatch: pytest.MonkeyPatch) -> None:
+    work, bars, least = a_job()
+    monkeypatch.setattr(by_numbers, "FIRST_LOOK", LookEffort(sets=1, nodes=5, work=1000))
+    short = search_of(work, bars).best(1, least + 1, is_long=False)
+    found = search_of(work, bars).best(1, least + 1)
+    assert short is not None
+    assert found is not None
+    assert short.floor <= found.floor == least
+    assert not short.patterns
+    assert found.patterns
+
+
 def test_a_search_that_is_stopped_keeps_a_true_floor() -> None:
     work, bars, least = a_job()
     found = search_of(work, bars, stop=lambda: True).best(1, least + 7)

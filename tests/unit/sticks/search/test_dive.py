@@ -1,7 +1,7 @@
 import math
 import random
 
-from longpoint.sticks.search.dive import Limit, dive
+from longpoint.sticks.search.dive import Limit, Spare, dive, quick_limit
 from longpoint.sticks.search.generation import first_bound, generate
 from longpoint.sticks.search.master import Master
 from longpoint.sticks.search.needs import Needs, least_needs, likely_needs
@@ -53,3 +53,30 @@ def test_a_dive_stops_at_its_limit() -> None:
     limit = Limit(1)
     assert dive(master, numbers, likely, least, first, goal, 0, 100, limit) is None
     assert limit.masters <= 0
+
+
+def test_a_dive_below_the_linear_cost_keeps_no_plan() -> None:
+    master, numbers, likely, least, cost = ready()
+    first = master.solve(numbers, master.whole)
+    goal, spare = math.floor(master.pure_cost(numbers, first)) - 2, Spare(cost)
+    assert dive(master, numbers, likely, least, first, goal, 0, 100, Limit(60), spare=spare) is None
+    assert not spare.patterns
+
+
+def test_a_dive_that_misses_its_goal_keeps_a_plan_a_little_above() -> None:
+    """Where the linear cost lies just below the goal, and no plan of whole sticks was found."""
+    kept = 0
+    for seed in range(6):
+        house = house_of(reversible=True, lengths_mm=(2700.0, 4200.0, 5400.0))
+        master, floor, numbers, cost = nest(house_pieces(seed, openings=7), house)
+        least, likely = least_needs(master.layout, floor), likely_needs(master.layout, floor, 0.4)
+        generate(master, numbers, likely, first_bound(master, least, 100), 40, 100)
+        first = master.solve(numbers, master.whole)
+        goal, spare = math.ceil(master.pure_cost(numbers, first)), Spare(cost + 1)
+        dive(master, numbers, likely, least, first, goal, 0, 100, quick_limit(40), spare=spare)
+        if spare.patterns:
+            kept += 1
+            steps = sum(master.steps[pattern.bar] for pattern in spare.patterns)
+            assert goal < steps <= cost
+            assert cuts_everything(master, spare.patterns)
+    assert kept >= 3

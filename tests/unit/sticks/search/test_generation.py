@@ -35,3 +35,17 @@ def test_a_bound_at_its_goal_is_left_alone() -> None:
     known = list(numbers)
     better_bound(master, numbers, least, bound, bound.steps, 5, 100)
     assert numbers == known
+
+
+def test_with_room_patterns_are_looked_for_below_a_cost_that_is_reached() -> None:
+    master, floor, numbers, cost = nest(house_pieces(9, openings=12), house_of(reversible=True))
+    likely = likely_needs(master.layout, floor, 0.4)
+    bound = first_bound(master, least_needs(master.layout, floor), 100)
+    bound.steps = cost - 1
+    reached = list[float]()
+    for room in (0.0, 0.5):
+        known = list(numbers)
+        generate(master, known, likely, bound, 40, 100, room)
+        reached.append(master.pure_cost(known, master.solve(known, master.whole)))
+    assert reached[0] <= cost - 1 + 1e-6
+    assert reached[1] <= min(reached[0], cost - 1.5 + 1e-6)

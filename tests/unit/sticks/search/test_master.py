@@ -63,3 +63,20 @@ def test_without_a_solution_the_cost_is_infinite_and_there_are_no_prices() -> No
 def test_mixed_prices_lie_between() -> None:
     one, other = Prices((1.0,), (0.0,)), Prices((3.0,), (-2.0,))
     assert one.mixed(other, 0.25) == Prices((1.5,), (-0.5,))
+
+
+def test_new_sticks_weigh_no_more_than_is_said_of_what_they_cost() -> None:
+    """Against every number of sticks of each length that comes to so much."""
+    master, _, _, _ = nest(house_pieces(2, openings=3), house_of(lengths_mm=(2700.0, 4200.0)))
+    ticks = [weight - step for weight, step in zip(master.weights, master.steps, strict=True)]
+    most_pieces = sum(master.whole.pieces)
+    for spend in range(0, 5 * max(master.steps)):
+        for pieces in (1, 3, most_pieces):
+            weighed = [
+                some * ticks[0] + others * ticks[1]
+                for some in range(pieces + 1)
+                for others in range(pieces + 1 - some)
+                if some * master.steps[0] + others * master.steps[1] <= spend
+            ]
+            assert max(weighed) <= master.most_weight(spend, pieces) + 1e-12
+    assert master.most_weight(10**6, most_pieces) < master.all_sticks_weigh
