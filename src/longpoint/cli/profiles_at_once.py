@@ -1,5 +1,6 @@
 """The profiles of one house planned at once, each by a process of its own."""
 
+import contextlib
 import os
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -44,11 +45,12 @@ def at_once(
         return one_by_one(jobs, solver, effort)
     many.sort(key=lambda job: -len(job.work.mid))
     tasks = [Task(job, effort) for job in many]
-    made = {
-        tasks[done.place].job.profile: done.answer
-        for done in shared_out(tasks, _planned, cores)
-        if done.answer is not None
-    }
+    made = dict[str, ProfilePlan]()
+    # Where no process can be started, as without a folder to write to, all are left.
+    with contextlib.suppress(OSError):
+        for done in shared_out(tasks, _planned, cores):
+            if done.answer is not None:
+                made[tasks[done.place].job.profile] = done.answer
     # The small ones, and what a process was killed over: an error is then raised here.
     left = [job for job in jobs if job.profile not in made]
     made |= {plan.proof.profile: plan for plan in one_by_one(left, solver, effort)}

@@ -73,6 +73,19 @@ def test_only_large_profiles_go_to_processes_and_what_none_answers_is_planned_he
     assert there == plan_sticks(pieces, house, HighsSolver(), QUICK)
 
 
+def test_where_no_process_can_be_started_all_is_planned_here(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def refused(*_: object) -> Iterable[Done[None]]:
+        yield from ()
+        raise PermissionError
+
+    monkeypatch.setattr(profiles_at_once, "shared_out", refused)
+    pieces, house = three_profiles()
+
+    assert plan_sticks(pieces, house, HighsSolver(), QUICK, at_once).sticks
+
+
 @pytest.mark.parametrize(("cores", "solves"), [(1, True), (None, True), (8, False)])
 def test_one_core_or_no_solver_starts_no_process(
     cores: int | None, solves: bool, monkeypatch: pytest.MonkeyPatch
