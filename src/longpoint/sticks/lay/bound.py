@@ -129,16 +129,14 @@ def possible_costs(floor: Floor, bars: Bars, low: int, high: int) -> tuple[int, 
             kinds.append((bar.cost // bars.step, room))
     if high > _MOST_COST_STEPS:
         return tuple(range(low, high))
-    most_room: list[int | None] = [0]
+    most_room = [0]
     for spent in range(1, high):
-        before = [(most_room[spent - cost], room) for cost, room in kinds if cost <= spent]
-        held = [at_hand + room for at_hand, room in before if at_hand is not None]
-        most_room.append(max(held, default=None))
-    return tuple(
-        spent
-        for spent in range(low, high)
-        if (held_there := most_room[spent]) is not None and held_there >= needed
-    )
+        most = -1
+        for cost, room in kinds:
+            if cost <= spent and (held := most_room[spent - cost]) >= 0:
+                most = max(most, held + room)
+        most_room.append(most)
+    return tuple(spent for spent in range(low, high) if most_room[spent] >= max(0, needed))
 
 
 def _long_pieces_bound(floor: Floor, bars: Bars) -> int:

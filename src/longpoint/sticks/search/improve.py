@@ -112,6 +112,7 @@ class _Search:
         self._reach = math.inf
         self.bound: Bound = first_bound(self.master, self.least, self._grid)
         self.bound.steps = max(self.bound.steps, simple_bound // bars.step)
+        self._costs = possible_costs(floor, bars, self.bound.steps, self.best.steps)
 
     def run(self) -> None:
         """Patterns and a bound first; then the way that suits the costs."""
@@ -196,7 +197,8 @@ class _Search:
 
     def _possible(self) -> tuple[int, ...]:
         """Costs of plans better than the best that may exist; the least of them is a bound."""
-        costs = possible_costs(self.floor, self.bars, self.bound.steps, self.best.steps)
+        low, high = self.bound.steps, self.best.steps
+        self._costs = costs = tuple(cost for cost in self._costs if low <= cost < high)
         self.bound.steps = min(costs, default=self.best.steps)
         return costs
 
