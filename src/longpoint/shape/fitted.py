@@ -84,6 +84,22 @@ class ShapeSource:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class UnreadSide:
+    """A side that wasn't read, where the readings contradict what is assumed of it.
+
+    Attributes:
+        place: Which side ("bottom").
+        opposite: The one that it was assumed to be as long as.
+        over_u: What the two differ by, by the readings, over the standard uncertainty of readings
+            and assumption together.
+    """
+
+    place: str
+    opposite: str
+    over_u: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FittedOpening:
     """The fitted shape of one face of an opening.
 
@@ -100,6 +116,8 @@ class FittedOpening:
         misclosure: None when there is no spare reading.
         assumed: What had to be assumed, in plain words ("square", "top as long as bottom").
         sources: What the corners rest on: each reading and each assumption.
+        unread: A side that the readings contradict what is assumed of; the shape then goes by the
+            readings alone. None: they don't.
         rise_mm: Rise of an arched head over its springing line, which is then the head's side;
             None for a straight head.
     """
@@ -116,6 +134,7 @@ class FittedOpening:
     misclosure: Misclosure | None = None
     assumed: tuple[str, ...] = ()
     sources: tuple[ShapeSource, ...] = ()
+    unread: UnreadSide | None = None
     rise_mm: float | None = None
 
 

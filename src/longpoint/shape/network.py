@@ -132,6 +132,20 @@ class Network:
             if not sighting.is_assumed
         )
 
+    def idle(self) -> tuple[tuple[Difference, float], ...]:
+        """Return each assumption that isn't needed, and how far the readings are from it.
+
+        That is what they say of it less what was assumed, over the standard uncertainty of both.
+        """
+        fit = self.adjustment
+        return tuple(
+            (sighting, -residual / (sighting.u * math.sqrt(share)))
+            for sighting, residual, share in zip(
+                self.sightings, fit.residuals, fit.redundancy, strict=True
+            )
+            if isinstance(sighting, Difference) and not sighting.is_needed and share > 1e-6
+        )
+
     def sources(self) -> tuple[ShapeSource, ...]:
         """Return what the corners rest on: every sighting, and how an error of it moves them."""
         moved: list[tuple[tuple[float, float], ...]] = []

@@ -6,7 +6,14 @@ from typing import Final
 from longpoint.errors import Finding, Severity, ShapeError
 from longpoint.quantities.formatting import format_length, format_with_unit
 from longpoint.shape.arch_fit import fit_arch
-from longpoint.shape.fitted import FittedOpening, FittedOutline, Four, Residual, ShapeSource
+from longpoint.shape.fitted import (
+    FittedOpening,
+    FittedOutline,
+    Four,
+    Residual,
+    ShapeSource,
+    UnreadSide,
+)
 from longpoint.shape.network import Network, Sighting, fit_network
 from longpoint.shape.outline_findings import outline_findings
 from longpoint.shape.outline_fit import fit_outline
@@ -19,6 +26,7 @@ from longpoint.shape.sightings import (
     level_assumption,
     tape_sightings,
 )
+from longpoint.shape.unread_side import unread_side
 from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.instruments import Tape
@@ -52,7 +60,8 @@ def fit_opening(mark: str, readings: OpeningReadings, tape: Tape, *, face: str =
 
     Every reading weighs by the private part of its uncertainty; what the tape is out by on all of
     them together changes the size, not the fit, and is added to the doubt of the result. A gauge
-    that contradicts a tape which closes by itself is left out and returned.
+    that contradicts a tape which closes by itself is left out and returned; what is assumed of a
+    side that wasn't read is given up where the readings contradict it.
 
     Args:
         mark: Mark of the opening.
@@ -73,18 +82,23 @@ def fit_opening(mark: str, readings: OpeningReadings, tape: Tape, *, face: str =
     start = first_guess(readings)
     angles = readings.angles
     left_out: tuple[Residual, ...] = ()
+    unread: UnreadSide | None = None
     while True:
         gauges = (*gauge_sightings(angles), *level_assumption(angles))
         seen: tuple[Sighting, ...] = (*tape_seen, *gauges)
-        assumed = assumptions(start, seen)
+        assumed = tuple(a for a in assumptions(start, seen) if a.is_needed or unread is None)
         network = fit_network(start, (*seen, *assumed))
         odd = _contradicting_gauge(network)
-        if odd is None:
+        if odd is not None:
+            left_out = (*left_out, odd)
+            angles = tuple(a for a in angles if a.gauge.value != odd.name)
+        elif unread is None and (found := unread_side(network)) is not None:
+            unread = found
+        else:
             break
-        left_out = (*left_out, odd)
-        angles = tuple(a for a in angles if a.gauge.value != odd.name)
     said = tuple(a.name for a in assumed)
-    return OpeningFit(fitted=_fitted(mark, face, network, tape, said), left_out=left_out)
+    fitted = replace(_fitted(mark, face, network, tape, said), unread=unread)
+    return OpeningFit(fitted=fitted, left_out=left_out)
 
 
 def fit_openings(house: House) -> tuple[tuple[FittedOpening, ...], tuple[Finding, ...]]:

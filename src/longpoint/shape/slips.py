@@ -10,6 +10,7 @@ from longpoint.shape.least_squares import as_normal
 from longpoint.shape.opening_fit import faces_of
 from longpoint.shape.proposals import FAR_LESS_LIKELY, Proposal, propose
 from longpoint.shape.swapped_diagonals import check_diagonals
+from longpoint.shape.unread_side import unread_side_finding
 from longpoint.speech.said import joined, say
 from longpoint.survey.checks.opposite_sides import may_be_raked
 from longpoint.survey.checks.siblings import Siblings, all_siblings
@@ -69,6 +70,8 @@ def _check_face(
     fitted: FittedOpening,
     siblings: Siblings | None,
 ) -> Iterator[Finding]:
+    if fitted.unread is not None and not opening.raked:
+        yield unread_side_finding(house, fitted, fitted.unread)
     misclosure = fitted.misclosure
     if misclosure is None:
         return

@@ -24,6 +24,7 @@ ACCEPTABLE: Final = frozenset(
         "room-unknown",
         "rows-swapped",
         "same-readings",
+        "side-unlikely",
         "sides-apart",
         "splay-apart",
         "wall-sum",
