@@ -83,12 +83,13 @@ def test_a_threshold_about_as_long_as_the_head_is_none_of_it(readings: OpeningRe
     assert "side-unlikely" not in said(readings)
 
 
+@pytest.mark.no_cover
 def test_one_clean_door_in_sixteen_thousand_would_be_held() -> None:
     """As far from what is assumed as a normal error, drawn as the tape and the taper are."""
     rng, limits = Random(4), [0, 0, 0]
     tape = house_of().tape("T1")
     u_mm = tape.private_u_mm(1)
-    for _ in range(3000):
+    for _ in range(1000):
         bottom = TOP + rng.gauss(0.0, 1.0)
         lean = rng.gauss(0.0, 3.0)
         drawn = readings_of(
@@ -101,9 +102,9 @@ def test_one_clean_door_in_sixteen_thousand_would_be_held() -> None:
         seen, start = tape_sightings(drawn, tape), first_guess(drawn)
         ((_, over_u),) = fit_network(start, (*seen, *assumptions(start, seen))).idle()
         limits = [n + (abs(over_u) > at) for n, at in zip(limits, (1.0, 2.0, 3.0), strict=True)]
-    assert limits[0] / 3000 == pytest.approx(0.3173, abs=0.035)
-    assert limits[1] / 3000 == pytest.approx(0.0455, abs=0.015)
-    assert limits[2] / 3000 < 0.008
+    assert limits[0] / 1000 == pytest.approx(0.3173, abs=0.06)
+    assert limits[1] / 1000 == pytest.approx(0.0455, abs=0.026)
+    assert limits[2] / 1000 < 0.012
 
 
 def test_a_raked_opening_may_have_any_side() -> None:
