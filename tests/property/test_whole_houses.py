@@ -18,8 +18,8 @@ from tests.fitted_houses import Corners, house, opening, quad
 
 HOUSES = 1000
 AT_A_TIME = 50
-ONE_IN = 4
-"""Of the blocks, this many are always planned; the others by `make long`."""
+ONE_IN = 10
+"""One block of so many is always planned; the others by `make long`."""
 
 
 def near_square(draw: random.Random, width_mm: float, height_mm: float) -> Corners:
