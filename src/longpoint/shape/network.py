@@ -123,7 +123,7 @@ class Network:
                 read=sighting.read,
                 residual=residual,
                 u=sighting.u,
-                over_u=residual / (sighting.u * math.sqrt(share)) if share > 1e-6 else 0.0,
+                over_u=_over_u(sighting, residual, share),
                 redundancy=share,
             )
             for sighting, residual, share in zip(
@@ -139,11 +139,11 @@ class Network:
         """
         fit = self.adjustment
         return tuple(
-            (sighting, -residual / (sighting.u * math.sqrt(share)))
+            (sighting, abs(_over_u(sighting, residual, share)))
             for sighting, residual, share in zip(
                 self.sightings, fit.residuals, fit.redundancy, strict=True
             )
-            if isinstance(sighting, Difference) and not sighting.is_needed and share > 1e-6
+            if isinstance(sighting, Difference) and not sighting.is_needed
         )
 
     def sources(self) -> tuple[ShapeSource, ...]:
@@ -291,6 +291,11 @@ def _free(count: int, sightings: Sequence[Sighting]) -> tuple[int, ...]:
     coordinates = tuple(k for k in range(2 * count) if k not in (0, 1, 3))
     has_bearing = any(isinstance(s, Bearing) for s in sightings)
     return (*coordinates, TURN) if has_bearing else coordinates
+
+
+def _over_u(sighting: Sighting, residual: float, share: float) -> float:
+    """Return a residual over its own standard uncertainty; 0 when nothing checks the sighting."""
+    return residual / (sighting.u * math.sqrt(share)) if share > 1e-6 else 0.0
 
 
 def _distance(corners: Sequence[Point], start: int, end: int) -> tuple[float, Gradient]:

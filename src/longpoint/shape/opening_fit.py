@@ -288,7 +288,7 @@ def _said(
                 do=say("Read the missing sides and both diagonals to be sure."),
             )
         )
-    elif fit.fitted.misclosure is None:
+    elif fit.fitted.misclosure is None and fit.fitted.unread is None:
         said.append(
             Finding(
                 code="nothing-checks",

@@ -30,13 +30,13 @@ def unread_side(network: Network) -> UnreadSide | None:
         network: The fit with what was assumed besides the readings.
     """
     read = {(s.start, s.end) for s in network.sightings if isinstance(s, Distance)}
-    assumed, over_u = max(network.idle(), key=lambda each: abs(each[1]), default=(None, 0.0))
-    if assumed is None or abs(over_u) <= LIMIT:
+    assumed, over_u = max(network.idle(), key=lambda each: each[1], default=(None, 0.0))
+    if assumed is None or over_u <= LIMIT:
         return None
     first, second = assumed.first, assumed.second
     unread, opposite = (second, first) if first in read else (first, second)
     place_of = {ends: place.value for place, ends in ENDS.items()}
-    return UnreadSide(place=place_of[unread], opposite=place_of[opposite], over_u=abs(over_u))
+    return UnreadSide(place=place_of[unread], opposite=place_of[opposite], over_u=over_u)
 
 
 def unread_side_finding(house: House, fitted: FittedOpening, unread: UnreadSide) -> Finding:
