@@ -27,8 +27,6 @@ from longpoint.sticks.search.patterns import Layout, Pattern, groups_of
 
 _MOST_GROUPS: Final = 300
 """Of more different pieces the goals are judged by sums."""
-_MOST_STEPS: Final = 2_000
-"""Costs of more steps are left to charges, which say more, and in less time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +79,7 @@ def _searched(work: Workload, stock: Stock, packing: Packing, found: Improved) -
     """Fewer sticks, where sums don't say that there can't be; then a longer offcut."""
     bars, layout = stock.bars, stock.layout
     floor = floor_of(work, bars.bars)
-    sums = limits_by_sums(work, bars, floor, packing, _MOST_STEPS)
+    sums = limits_by_sums(work, bars, floor, packing)
     known, cost = new_sticks(bars, packing), cost_of(bars.bars, packing)
     fewest = max(sums.sticks, fewest_by_cost(bars, min(found.bound, cost), cost, known))
     if fewest < known:
@@ -89,7 +87,7 @@ def _searched(work: Workload, stock: Stock, packing: Packing, found: Improved) -
         fewest = max(fewest, few.floor)
         if few.patterns:
             packing = tidied(work, bars.bars, layout.packing(few.patterns))
-            sums = limits_by_sums(work, bars, floor, packing, _MOST_STEPS)
+            sums = limits_by_sums(work, bars, floor, packing)
     left = longest_left(work, bars, packing)
     if left > sums.longest - SHOWN:
         return AfterCost(packing, Limits(fewest, sums.longest))

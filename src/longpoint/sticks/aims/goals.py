@@ -8,8 +8,8 @@ hold.
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import Final
 
+from longpoint.sticks.aims.most_room import Length, RoomForMoney
 from longpoint.sticks.lay.bars import Bars
 from longpoint.sticks.lay.bound import Floor
 from longpoint.sticks.lay.demand import PER_MM
@@ -23,9 +23,6 @@ from longpoint.sticks.order.saw_order import (
     settings_used,
 )
 from longpoint.sticks.plan import CutStick, Goal, Reached, StickSource
-
-_MOST_STEPS: Final = 20_000
-"""Costs of more steps than this aren't gone through; the limits are then weaker."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,9 +83,7 @@ def longest_left(work: Workload, bars: Bars, packing: Packing) -> int:
     return max(left_over(work, s.places, bars.bars[s.bar].room) for s in packing.sticks)
 
 
-def limits_by_sums(
-    work: Workload, bars: Bars, floor: Floor, packing: Packing, most_steps: int = _MOST_STEPS
-) -> Limits:
+def limits_by_sums(work: Workload, bars: Bars, floor: Floor, packing: Packing) -> Limits:
     """Return what sticks of a packing's cost and number can hold and leave at best.
 
     Args:
@@ -96,14 +91,20 @@ def limits_by_sums(
         bars: The lengths.
         floor: Least needs of the pieces, most room of the sticks.
         packing: All pieces on their sticks.
-        most_steps: Costs of more steps aren't gone through; the limits are then weaker.
     """
-    sticks = new_sticks(bars, packing)
-    rooms = _most_rooms(bars, floor, cost_of(bars.bars, packing) // bars.step, sticks, most_steps)
-    needed = sum(floor.bases)
-    fewest = next((count for count, room in enumerate(rooms) if room >= needed), sticks)
+    free, lengths = 0, list[Length]()
+    for bar, room in zip(bars.bars, floor.rooms, strict=True):
+        if bar.source is StickSource.OFFCUT:
+            free += room * (bar.count or 0)
+        else:
+            lengths.append(Length(bar.cost, room, bar.count))
+    offered = RoomForMoney(lengths, cost_of(bars.bars, packing))
+    needed = sum(floor.bases) - free
+    sticks = fewest = new_sticks(bars, packing)
+    while fewest and offered.reaches(fewest - 1, needed):
+        fewest -= 1
     # Behind the last piece of a stick one more cut is lost.
-    most = min(rooms[-1] - needed, _longest_rest(bars, floor)) - min(
+    most = min(offered.most(sticks) - needed, _longest_rest(bars, floor)) - min(
         work.left_kerf + work.right_kerf
     )
     return Limits(fewest, most)
@@ -151,34 +152,6 @@ def order_goals(
             limit=min(changes, max(fewest_changes, len(settings_used(steps)) - 1)),
         ),
     )
-
-
-def _most_rooms(
-    bars: Bars, floor: Floor, cost: int, most_sticks: int, most_steps: int
-) -> list[int]:
-    """The most room of up to 0, 1, 2 ... new sticks of this cost, with all offcuts. [0.01 mm]"""
-    free, kinds = 0, list[tuple[int, int]]()
-    for bar, room in zip(bars.bars, floor.rooms, strict=True):
-        if bar.source is StickSource.OFFCUT:
-            free += room * (bar.count or 0)
-        else:
-            kinds.append((bar.cost // bars.step, room))
-    longest = max((room for _, room in kinds), default=0)
-    if cost > most_steps or any(steps == 0 for steps, _ in kinds):
-        return [free + count * longest for count in range(most_sticks + 1)]
-    if len(kinds) == 1:
-        payable = cost // kinds[0][0]
-        return [free + min(count, payable) * longest for count in range(most_sticks + 1)]
-    held = [0] * (cost + 1)
-    most = [free]
-    for _ in range(most_sticks):
-        after = list(held)
-        for steps, room in kinds:
-            for spent in range(steps, cost + 1):
-                after[spent] = max(after[spent], held[spent - steps] + room)
-        held = after
-        most.append(free + held[cost])
-    return most
 
 
 def _longest_rest(bars: Bars, floor: Floor) -> int:
