@@ -3,7 +3,9 @@
     pip install atheris
     python -m tests.fuzz.run table 600 [FOLDER]
 
-Every other time it is values that become others, not bytes, where the target reads a document.
+Every other time it is values that become others, not bytes, where the target reads a document: of
+what was found so far, or of a sound seed where that is no document any more. A reader without
+branches is soon reached by a single byte, which is all that would be kept of it.
 What reached new code is kept in FOLDER, so that a later run goes on where this one ended; without
 it, nothing is kept. The seconds are the processor's from the first run on, so a busy machine only
 takes longer. What breaks it is left beside where it was run; a mended case is kept in
@@ -30,7 +32,7 @@ def main() -> None:
 
     name, seconds = sys.argv[1], float(sys.argv[2])
     target, runs, began = TARGETS[name], 0, time.process_time()
-    suffix = sound_seeds(name)[0].suffix
+    sound = [(seed.read_bytes(), seed.suffix) for seed in sound_seeds(name)]
 
     def counted(data: bytes) -> None:
         nonlocal runs
@@ -44,7 +46,10 @@ def main() -> None:
 
     def mutated(data: bytes, most: int, seed: int) -> bytes:
         rng = random.Random(seed)
-        made = read_and_written(data, suffix, rng) if rng.random() < 0.5 else None
+        made = None
+        if rng.random() < 0.5:
+            seed_data, suffix = rng.choice(sound)
+            made = read_and_written(data, suffix, rng) or read_and_written(seed_data, suffix, rng)
         if made is None or len(made) > most:
             return bytes(atheris.Mutate(data, most))
         return made
@@ -53,6 +58,8 @@ def main() -> None:
         grown = sys.argv[3] if sys.argv[3:] else passing
         options = [
             "-max_len=4096",
+            # A smaller one that reaches the same is seldom a document.
+            "-reduce_inputs=0",
             "-timeout=60",
             "-rss_limit_mb=2000",
             f"-artifact_prefix={name}-",
