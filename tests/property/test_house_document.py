@@ -333,8 +333,8 @@ def documents(draw: st.DrawFn) -> dict[str, Any]:
 def test_a_house_written_back_reads_as_the_same_house(document: dict[str, Any]) -> None:
     first = read_house(document)
     assert not {f.code for f in first.findings} & UNREADABLE
-    stops = [str(f) for f in first.findings if f.severity is Severity.STOP]
-    assert stops == []
+    stops = {f.code for f in first.findings if f.severity is Severity.STOP}
+    assert stops <= {"repeats-disagree"}
 
     written = json.loads(json.dumps(house_document(first.house)))
 

@@ -18,7 +18,6 @@ from longpoint.pieces.piece import CutKind, Piece
 from longpoint.pieces.runs import plan_runs
 from longpoint.shape.fitted import FittedRoom, Shapes
 from longpoint.shape.room_fit import fit_rooms
-from longpoint.shape.room_sightings import wall_reading_u_mm
 from longpoint.survey.instruments import Tape
 from longpoint.survey.rooms import Room, Wall
 from tests.room_builder import SKIRTING, a_house, lengths_and_corners, room_of_plan
@@ -112,7 +111,7 @@ def test_an_independent_least_squares_finds_the_same_room(plan: Plan, seed: int)
     room = with_noise(room_of_plan(plan), random.Random(seed))
     fitted, _ = fit_one(room)
     assume(not any("left out" in text for text in fitted.assumed))
-    u_mm = wall_reading_u_mm(Tape(name="T1"))
+    u_mm = Tape(name="T1").wall_u_mm()
     count = len(plan)
     ends = {wall.mark: (index + 1) % count for index, wall in enumerate(room.walls)}
 

@@ -11,9 +11,9 @@ from longpoint.cli.plan_folder import planned_code, void_sheets
 from longpoint.cli.store_places import StorePlace, open_store, open_to_read
 from longpoint.errors import LongpointError, StoreError
 from longpoint.journal import Entry, is_house
-from longpoint.phone.decided import decided
 from longpoint.phone.fold import fold
 from longpoint.phone.messages import Fold
+from longpoint.phone.ways import with_gaps
 from longpoint.speech.said import joined, say
 from longpoint.store import HouseStore, Milestone, MilestoneKind
 from longpoint.store.records import Numbered
@@ -48,13 +48,7 @@ class KeptHouse:
     @property
     def document(self) -> dict[str, Any]:
         """The house file that it comes to, with what was read of sets on the wall."""
-        document: dict[str, Any] = decided(self.now.document)
-        for opening in document.get("openings", ()):
-            gaps = self.now.gaps.get(opening.get("mark", ""))
-            if gaps:
-                read = {corner: list(pair) for corner, pair in gaps.items()}
-                opening["as_built"] = {**opening.get("as_built", {}), "gaps": read}
-        return document
+        return with_gaps(self.now.document, self.now.gaps)
 
     @property
     def revisions(self) -> tuple[Milestone, ...]:

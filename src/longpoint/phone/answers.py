@@ -14,7 +14,6 @@ from longpoint.house_plan import HousePlan
 from longpoint.journal import Entry
 from longpoint.linear.simplex import SimplexSolver
 from longpoint.phone.cut_steps import cut_steps
-from longpoint.phone.decided import decided
 from longpoint.phone.fold import fold
 from longpoint.phone.forms import forms
 from longpoint.phone.hand_over import FORMAT, handed_over, joined, journal_in
@@ -46,7 +45,7 @@ from longpoint.phone.messages import (
 from longpoint.phone.opening_lines import limits
 from longpoint.phone.passing import came, passing
 from longpoint.phone.planned import AtPhone, Ports, planned, said_of, saw_text
-from longpoint.phone.ways import openings_in
+from longpoint.phone.ways import with_gaps
 from longpoint.pipeline import check_house
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.sheets.again_sheet import again_sheet
@@ -211,13 +210,8 @@ def _saw(asked: Asked, ports: Ports) -> AtSaw:
 
 
 def _wall(asked: Asked, ports: Ports) -> Wall:
-    document = decided(asked["document"])
     mark = asked["opening"]
-    for opening in openings_in(document):
-        if opening.get("mark") == mark:
-            gaps = {corner: list(pair) for corner, pair in asked["gaps"].items()}
-            opening["as_built"] = {**opening.get("as_built", {}), "gaps": gaps}
-    survey = read_house(document, trim_tables())
+    survey = read_house(with_gaps(asked["document"], {mark: asked["gaps"]}), trim_tables())
     wrong = [f for f in survey.findings if f.place == mark and f.code == "as-built-unreadable"]
     if wrong:
         raise QuantityError(wrong[0].read, wrong[0].wrong, wrong[0].do)

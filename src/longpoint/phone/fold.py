@@ -4,7 +4,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Final
 
 from longpoint.journal import Entry, counting, in_order
-from longpoint.phone.decided import kind_of, reading_lines, units_of
 from longpoint.phone.entries import EntryKey, LineState
 from longpoint.phone.entry_shapes import is_whole
 from longpoint.phone.entry_words import key_words
@@ -21,6 +20,7 @@ from longpoint.phone.messages import (
     Said,
 )
 from longpoint.phone.opening_lines import lines_of
+from longpoint.phone.reading_lines import kind_of, reading_lines, units_of
 from longpoint.phone.readings import differ, texts_of
 from longpoint.phone.ways import Way, form_name, openings_in
 from longpoint.quantities.length import Units

@@ -11,10 +11,7 @@ from longpoint.sheets.dialects import Words, in_words, words_for
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file.keys import Key, Kind, Table
 from longpoint.survey.instruments import Tape
-from longpoint.survey.odd_one import apart_mm
-
-APART_DEG: Final = 2.0
-"""Two readings of one angle further apart are looked at again: our choice, no source."""
+from longpoint.survey.odd_one import APART_DEG, apart_along_wall_mm, apart_mm
 
 _SCALES: Final = {
     Kind.LENGTH: "length",
@@ -95,13 +92,19 @@ def _line(form: str, key: Key, words: Words) -> FormLine:
         asked=is_asked(form, key),
         least=key.low,
         most=min(key.high, LONGEST_MM if is_long else 1e6),
-        apart=apart_mm(Tape(name="")) if is_long else APART_DEG,
+        apart=_apart_mm(form) if is_long else APART_DEG,
         choices=tuple(
             Choice(value=str(each), words=in_words(str(each), words)) for each in key.choices
         ),
         names=_NAMES.get(key.name, "") if scale in ("text", "names") else "",
         form=f"{form}.{key.name}" if scale == "tables" else "",
     )
+
+
+def _apart_mm(form: str) -> float:
+    """How far two lengths of a form may be apart, as the reader of house files has it. [mm]"""
+    is_along_wall = form.partition(".")[0] in ("rooms", "runs")
+    return (apart_along_wall_mm if is_along_wall else apart_mm)(Tape(name=""))
 
 
 LINES: Final = {form.form: form.lines for form in forms(words_for(Dialect.UK))}

@@ -52,7 +52,7 @@ def labelled(text: str, journals: Sequence[Mapping[str, Any]]) -> LabelHouse:
 def house_codes(document: Document, held: Sequence[Said]) -> frozenset[str]:
     """Return the codes that a house's sheets carry: a laptop's, and those of a phone's plan.
 
-    They differ where a third reading of a wall has decided: the phone plans without the odd one.
+    They differ while a phone holds an opening: the phone plans without it.
     """
     try:
         surveys = (read_house(document, trim_tables()), surveyed(document, held))

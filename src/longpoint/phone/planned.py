@@ -1,7 +1,7 @@
 """A house planned for the phone, with what is held before anything is reckoned."""
 
 import json
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from longpoint.catalogue.all_trims import trim_tables
@@ -9,7 +9,6 @@ from longpoint.errors import Finding, Severity, StockError
 from longpoint.forecast.chances import Imagined
 from longpoint.house_plan import HousePlan
 from longpoint.linear.port import LinearSolver
-from longpoint.phone.decided import decided
 from longpoint.phone.hand_over import Modules
 from longpoint.phone.last_plan import LastPlan
 from longpoint.phone.messages import Document, Said
@@ -30,6 +29,7 @@ from longpoint.sticks.news.plan_again import PlannedAgain, plan_again
 from longpoint.sticks.news.saw_document import kept_saw, saw_document
 from longpoint.survey.house import Dialect, EntryKind, HeldEntry, SurveyResult
 from longpoint.survey.house_file import read_house
+from longpoint.survey.repeated import REPEATS_DISAGREE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,20 +79,28 @@ def surveyed(document: Document, held: Sequence[Said] = ()) -> SurveyResult:
         SurveyError: It can't be used as a whole.
     """
     doubted = {said.place for said in held}
-    done = decided(document)
     rooms = {}
     kept = []
-    for opening in openings_in(done):
+    for opening in openings_in(document):
         if opening.get("mark") in doubted:
             rooms[opening["mark"]] = str(opening.get("room", ""))
         else:
             kept.append(opening)
-    survey = read_house(done | {"openings": kept}, trim_tables())
+    survey = read_house(document | {"openings": kept}, trim_tables())
     entries = tuple(
         HeldEntry(kind=EntryKind.OPENING, mark=mark, room=room) for mark, room in rooms.items()
     )
     house = replace(survey.house, held=(*survey.house.held, *entries))
-    return SurveyResult(house=house, findings=(*survey.findings, *map(finding_of, held)))
+    # What the reader says of readings that differ, the page has said at the place it holds.
+    read = (
+        f for f in survey.findings if f.code != REPEATS_DISAGREE or not _is_in(f.place, doubted)
+    )
+    return SurveyResult(house=house, findings=(*read, *map(finding_of, held)))
+
+
+def _is_in(place: str, places: Collection[str]) -> bool:
+    """Tell whether a place, or the room that a wall is in, is among others."""
+    return any(place == one or place.startswith(f"{one} ") for one in places)
 
 
 def planned(

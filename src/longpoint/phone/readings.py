@@ -1,12 +1,11 @@
-"""Readings of one line: which stand, whether they agree, and which of three is the odd one."""
+"""Readings of one line as they stand, and whether they agree."""
 
 from collections.abc import Mapping, Sequence
-from itertools import compress
 from typing import Any
 
 from longpoint.errors import QuantityError
 from longpoint.quantities.length import Units, parse_signed_length
-from longpoint.survey.odd_one import disagree, standing
+from longpoint.survey.odd_one import disagree
 
 
 def texts_of(table: Mapping[str, Any], line: str) -> list[Any]:
@@ -37,19 +36,6 @@ def differ(texts: Sequence[Any], apart: float, units: Units | None) -> bool:
         (True, False)
     """
     return disagree(_values(texts, units), apart)
-
-
-def agreeing(texts: Sequence[Any], apart: float, units: Units | None) -> list[Any]:
-    """Return the readings without the odd one out.
-
-    Example:
-        >>> agreeing([1178, 1187, 1179], 3.0, Units.MM)
-        [1178, 1179]
-    """
-    values = _values(texts, units)
-    if len(values) != len(texts):
-        return list(texts)
-    return list(compress(texts, standing(values, apart)))
 
 
 def _values(texts: Sequence[Any], units: Units | None) -> list[float]:

@@ -66,6 +66,19 @@ def openings_in(document: Document) -> Iterator[dict[str, Any]]:
     return (row for row in (rows if isinstance(rows, list) else ()) if isinstance(row, dict))
 
 
+def with_gaps(document: Document, gaps: Mapping[str, Mapping[str, Sequence[str]]]) -> Document:
+    """Return a house with what was read of sets on the wall.
+
+    Args:
+        document: The house; it stays as it is.
+        gaps: By mark and corner, at the heel and at the toe.
+    """
+    rows = document.get("openings")
+    if not isinstance(rows, list):
+        return document
+    return document | {"openings": [_with_gaps(row, gaps) for row in rows]}
+
+
 def add(document: Document, way: Way, values: Mapping[str, Any]) -> None:
     """Put an empty table where a way leads to; what is there already stays as it is."""
     inside = found(document, way[:-2]) if len(way) > 2 else document
@@ -110,6 +123,15 @@ def _below(
         for inner in table.keys:
             if inner.kind is Kind.TABLES:
                 yield from _below(row, inner.name, way, form)
+
+
+def _with_gaps(row: Any, gaps: Mapping[str, Mapping[str, Sequence[str]]]) -> Any:  # noqa: ANN401
+    mark = row.get("mark") if isinstance(row, dict) else None
+    read = gaps.get(mark) if isinstance(mark, str) else None
+    if not read:
+        return row
+    found = {corner: list(pair) for corner, pair in read.items()}
+    return row | {"as_built": row.get("as_built", {}) | {"gaps": found}}
 
 
 def _labelled(rows: Sequence[Any], label: str, form: str) -> dict[str, Any] | None:

@@ -18,7 +18,6 @@ from longpoint.pieces.run_leans import Leans, leaning_stop, next_wall_lean, room
 from longpoint.pieces.run_sums import run_sum
 from longpoint.quantities.formatting import format_angle
 from longpoint.quantities.uncertainty import combine
-from longpoint.shape.room_sightings import wall_reading_u_mm
 from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import FloorFit, Run, RunEnd, Wall
@@ -83,7 +82,7 @@ def _board(
         room=run.room,
         profile=house.profile(run.profile),
         length_mm=run.length_mm,
-        u_mm=combine((wall_reading_u_mm(tape), tape.shared_u_mm(run.length_mm))),
+        u_mm=combine((tape.wall_u_mm(), tape.shared_u_mm(run.length_mm))),
         left=stops[0],
         right=stops[1],
         sum_text=run_sum(say("as read"), (run.length_mm,), house.units),

@@ -28,7 +28,6 @@ from longpoint.pieces.wall_findings import (
 from longpoint.pieces.wall_stops import wall_stops
 from longpoint.quantities.uncertainty import combine
 from longpoint.shape.fitted import Shapes
-from longpoint.shape.room_sightings import wall_reading_u_mm
 from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 from longpoint.survey.profiles import Profile
@@ -212,7 +211,7 @@ def _length(house: House, shapes: Shapes, room: Room, index: int) -> _Length | F
     wall = room.walls[index]
     tape = house.tape(room.tape)
     if wall.length_mm is not None:
-        u_mm = combine((wall_reading_u_mm(tape), tape.shared_u_mm(wall.length_mm)))
+        u_mm = combine((tape.wall_u_mm(), tape.shared_u_mm(wall.length_mm)))
         return _Length(mm=wall.length_mm, u_mm=u_mm, name="wall")
     fit = next((fit for fit in shapes.rooms if fit.name == room.name), None)
     if fit is None:
@@ -320,7 +319,7 @@ def _held_by(site: _Site, before: WallDoor | None, after: WallDoor | None) -> st
 def _u_mm(site: _Site, before: WallDoor | None, after: WallDoor | None) -> float:
     """Return the doubt of a part: every reading in its sum, what the tape shares once."""
     tape = site.house.tape(site.room.tape)
-    place_u_mm = wall_reading_u_mm(tape)
+    place_u_mm = tape.wall_u_mm()
     terms = [site.length.u_mm if after is None else place_u_mm]
     if after is not None:
         terms.append(tape.shared_u_mm(after.from_left_mm))

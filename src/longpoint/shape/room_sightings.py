@@ -10,20 +10,12 @@ from itertools import accumulate
 from typing import Final
 
 from longpoint.errors import ShapeError
-from longpoint.quantities.uncertainty import combine
 from longpoint.shape.least_squares import solve
 from longpoint.shape.network import Angle, Distance
 from longpoint.shape.point import Point
 from longpoint.speech.said import say
 from longpoint.survey.instruments import Tape
 from longpoint.survey.rooms import Room, Wall
-
-WALL_READING_U_MM: Final = 1.5
-"""What a reading from plastered corner to plastered corner adds to the tape's own doubt.
-
-Corners full of stopping, a blade bent up the wall, a bowed wall: assumed, no source, to be
-replaced by the crew's own figure.
-"""
 
 ASSUMED_CORNER_U_DEG: Final = 1.0
 """How far a corner that was not read may be off the 90 assumed: assumed, no source."""
@@ -32,16 +24,6 @@ MOST_ANGLE_MISFIT_DEG: Final = 60.0
 """Corners further than this from what goes round are no room: a quarter turn is left out."""
 
 Sightings = tuple[Distance | Angle, ...]
-
-
-def wall_reading_u_mm(tape: Tape) -> float:
-    """Return the standard uncertainty of one reading along a wall, its own part only.
-
-    Example:
-        >>> round(wall_reading_u_mm(Tape(name="T1")), 2)
-        1.6
-    """
-    return combine((tape.private_u_mm(), WALL_READING_U_MM))
 
 
 def corner_count(room: Room) -> int:
@@ -71,7 +53,7 @@ def needs_assumed_corners(room: Room) -> bool:
 def room_sightings(room: Room, tape: Tape) -> Sightings:
     """Return everything that was read of a room, and the corners that had to be assumed."""
     count = corner_count(room)
-    u_mm = wall_reading_u_mm(tape)
+    u_mm = tape.wall_u_mm()
     right_end = {wall.mark: (index + 1) % count for index, wall in enumerate(room.walls)}
     walls = (
         Distance(

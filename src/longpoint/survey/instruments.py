@@ -14,6 +14,14 @@ With a 1 mm graduation it makes 0.55 mm for one reading.
 """
 
 
+WALL_READING_U_MM: Final = 1.5
+"""What a reading from plastered corner to plastered corner adds to the tape's own doubt.
+
+Corners full of stopping, a blade bent up the wall, a bowed wall: assumed, no source, to be
+replaced by the crew's own figure.
+"""
+
+
 class TapeClass(StrEnum):
     """Accuracy class of a tape, printed on its blade."""
 
@@ -104,6 +112,15 @@ class Tape:
         """
         one = combine([u_from_resolution(self.resolution_mm), REPEAT_U_MM])
         return one / math.sqrt(repeats)
+
+    def wall_u_mm(self) -> float:
+        """Return the standard uncertainty of one reading along a wall, its own part only.
+
+        Example:
+            >>> round(Tape(name="T1").wall_u_mm(), 2)
+            1.6
+        """
+        return combine((self.private_u_mm(), WALL_READING_U_MM))
 
 
 class SkirtingCut(StrEnum):

@@ -9,10 +9,21 @@ from longpoint.survey.instruments import Tape
 ALARM_U: Final = 3.0
 """Two readings of one thing may differ by so many standard uncertainties of a difference."""
 
+APART_DEG: Final = 2.0
+"""Two readings of one angle further apart are looked at again: our choice, no source."""
+
+SLIP_MM: Final = 10.0
+"""Further apart than this, one of two lengths is a slip and not a hand that shook: our limit."""
+
 
 def apart_mm(tape: Tape) -> float:
     """Return how far two readings of one length by a tape may be apart. [mm]"""
     return ALARM_U * math.sqrt(2.0) * tape.private_u_mm()
+
+
+def apart_along_wall_mm(tape: Tape) -> float:
+    """Return how far two readings of one length between plastered corners may be apart. [mm]"""
+    return ALARM_U * math.sqrt(2.0) * tape.wall_u_mm()
 
 
 def standing(values: Sequence[float], apart: float) -> tuple[bool, ...]:

@@ -44,7 +44,7 @@ class Wall:
 
     Attributes:
         mark: Its mark, unique in the room.
-        length_mm: Corner to corner (mean of the readings); None when it wasn't read.
+        length_mm: Corner to corner (mean of the readings that stand); None when it wasn't read.
         corner_deg: Corner with the next wall, at the right-hand end, inside the room: under 180
             internal, over 180 external. None: assumed 90.
         corner_u_deg: Standard uncertainty of that reading.
@@ -111,7 +111,7 @@ class Run:
         room: Room it is in; may be empty.
         wall: Wall it lies on; may be empty.
         profile: Name of its profile.
-        length_mm: Mean of the readings.
+        length_mm: Mean of the readings that stand.
         left: What its left end stops at, facing the wall.
         right: What its right end stops at.
         left_corner_deg: Corner read at its left end, inside the room; None: the wall's, or 90.

@@ -56,18 +56,15 @@ def test_a_label_printed_before_a_re_reading_is_old_and_says_since_when() -> Non
     assert found.since == "W1 top read: 1181 mm"
 
 
-def test_a_label_counts_by_the_phones_code_and_by_the_laptops_where_a_third_reading_decided() -> (
-    None
-):
+def test_where_a_third_reading_decided_phone_and_laptop_carry_one_code() -> None:
     journal = cabin()
     for text in ("4630", "4571", "4631"):
         journal.read_place(["rooms", "Main", "walls", "N"], "length", text, again=True)
     stands = fold(journal.entries)
     said = {"document": stands.document, "held": [asdict(each) for each in stands.held]}
     plan = json.loads(answer(json.dumps({"ask": "plan", "saw": "", **said}), Ports()))
-    assert plan["code"] != code_of(journal)
-    for code in (plan["code"], code_of(journal)):
-        assert not labelled(piece_code(code, "W1-head"), here(a=journal)).is_old
+    assert plan["code"] == code_of(journal)
+    assert not labelled(piece_code(plan["code"], "W1-head"), here(a=journal)).is_old
 
 
 @pytest.mark.parametrize("text", ["longpoint:1:XPGPPW:W1-head", "https://example.org/x", ""])

@@ -5,11 +5,11 @@ from typing import Any
 import pytest
 
 from longpoint.phone import Ports, answer
-from longpoint.phone.decided import decided
 from longpoint.phone.entries import LineState
 from longpoint.phone.fold import fold
 from longpoint.phone.forms import LINES
 from longpoint.phone.messages import Fold
+from longpoint.phone.planned import surveyed
 from longpoint.phone.ways import FORMS, TRIMS
 from longpoint.survey.house_file.keys import Kind
 from tests.phone_journals import Journal
@@ -79,7 +79,11 @@ def test_two_readings_of_a_wall_hold_its_room_and_stand_in_the_house_file() -> N
     folded = fold(journal.entries)
     assert folded.held == ()
     assert "length = [4000, 4100, 4001]" in ask("file", document=folded.document)["text"]
-    assert decided(folded.document)["rooms"][0]["walls"][0]["length"] == [4000, 4001]
+    survey = surveyed(folded.document)
+    assert survey.house.rooms[0].walls[0].length_mm == 4000.5
+    assert [f.read for f in survey.findings if f.code == "reading-left-out"] == [
+        "Length was read as 4000 mm and 4001 mm, and as 4100 mm."
+    ]
 
 
 def test_angles_are_held_by_their_own_limit() -> None:

@@ -1,22 +1,14 @@
-import math
-
 import pytest
 
 from longpoint.errors import ShapeError
 from longpoint.shape.network import Angle
 from longpoint.shape.point import Point
-from longpoint.shape.room_sightings import first_guess, room_sightings, wall_reading_u_mm
+from longpoint.shape.room_sightings import first_guess, room_sightings
 from longpoint.survey.instruments import Tape
 from tests.room_builder import a_room, a_wall, room_of_plan
 
 TAPE = Tape(name="T1")
 L_PLAN = [(0, 0), (2000, 0), (2000, -1500), (4000, -1500), (4000, -4000), (0, -4000)]
-
-
-def test_a_wall_reading_is_less_sure_than_one_of_an_opening() -> None:
-    # 0.47 repeat, 1 mm graduation, 1.5 assumed for plastered corners.
-    assert wall_reading_u_mm(TAPE) == pytest.approx(math.hypot(0.47, 1 / math.sqrt(12), 1.5))
-    assert wall_reading_u_mm(TAPE) > 2 * TAPE.private_u_mm()
 
 
 def test_every_reading_becomes_a_sighting_that_the_true_room_meets() -> None:

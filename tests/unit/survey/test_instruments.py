@@ -63,3 +63,10 @@ def test_a_saw_is_proved_when_both_swings_were_tried(
 ) -> None:
     saw = Saw(name="bench saw", found_left_deg=left_deg, found_right_deg=right_deg)
     assert saw.is_proved is is_proved
+
+
+def test_a_reading_along_a_wall_is_less_sure_than_one_of_an_opening() -> None:
+    tape = Tape(name="T1")
+    # 0.47 repeat, 1 mm graduation, 1.5 assumed for plastered corners.
+    assert tape.wall_u_mm() == pytest.approx(math.hypot(0.47, 1 / math.sqrt(12), 1.5))
+    assert tape.wall_u_mm() > 2 * tape.private_u_mm()

@@ -10,7 +10,6 @@ from longpoint.pieces.wall_boards import MOST_WALL_U_MM
 from longpoint.pieces.wall_findings import wall_place
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.quantities.uncertainty import combine
-from longpoint.shape.room_sightings import wall_reading_u_mm
 from longpoint.speech.said import joined, say
 from longpoint.survey.rooms import Room
 
@@ -108,7 +107,7 @@ def _wall(asked: Asked, room: Room, index: int) -> CorniceWall:
             say("Put the wall right first."),
         )
     length_mm, u_mm = _length(asked, room, index)
-    place_u_mm = wall_reading_u_mm(asked.house.tape(room.tape))
+    place_u_mm = asked.house.tape(room.tape).wall_u_mm()
     parts = _parts(asked, room, index, length_mm)
     return CorniceWall(index, length_mm, u_mm, place_u_mm, parts)
 
@@ -116,7 +115,7 @@ def _wall(asked: Asked, room: Room, index: int) -> CorniceWall:
 def _length(asked: Asked, room: Room, index: int) -> tuple[float, float]:
     wall, tape = room.walls[index], asked.house.tape(room.tape)
     if wall.length_mm is not None:
-        return wall.length_mm, combine((wall_reading_u_mm(tape), tape.shared_u_mm(wall.length_mm)))
+        return wall.length_mm, combine((tape.wall_u_mm(), tape.shared_u_mm(wall.length_mm)))
     fit = next((fit for fit in asked.shapes.rooms if fit.name == room.name), None)
     if fit is None or fit.wall_u_mm[index] > MOST_WALL_U_MM:
         raise PieceError(

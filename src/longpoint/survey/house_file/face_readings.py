@@ -1,13 +1,13 @@
 """Read what was read of one face of an opening."""
 
-import math
 from collections.abc import Iterator, Sequence
 from typing import Any, Final
 
 from longpoint.speech.said import joined, say
 from longpoint.survey.house_file.face_tables import ASSUMED_BEVEL_U_DEG, ASSUMED_LEVEL_U_DEG
 from longpoint.survey.house_file.in_hand import InHand
-from longpoint.survey.house_file.trouble import HouseFileTrouble, quoted
+from longpoint.survey.house_file.repeats import Repeats, true_mm
+from longpoint.survey.house_file.trouble import HouseFileTrouble
 from longpoint.survey.house_file.written_numbers import WrittenLength
 from longpoint.survey.instruments import Tape
 from longpoint.survey.odd_one import apart_mm, standing
@@ -99,7 +99,7 @@ def read_face(hand: InHand, values: dict[str, Any], tape: Tape, path: str = "") 
         lengths=lengths,
         left_out=left_out,
         angles=tuple(_angles(hand, values)),
-        plane=_plane(hand, values, path),
+        plane=_plane(hand, values, tape, path),
         tape=tape.name,
         by=values.get("by", ""),
     )
@@ -115,41 +115,6 @@ def _decided(
         stands = standing([reading.value_mm for reading in found], apart_mm)
         out += [reading for reading, stays in zip(found, stands, strict=True) if not stays]
     return tuple(r for r in lengths if r not in out), tuple(out)
-
-
-def true_mm(shown_mm: float, tape: Tape, path: str) -> float:
-    """Return a reading with the tape's known offset taken off.
-
-    Raises:
-        HouseFileTrouble: Nothing is left of it.
-    """
-    value_mm = shown_mm - tape.take_off_mm
-    if value_mm <= 0:
-        raise HouseFileTrouble(
-            say(
-                "{path} is shorter than what the tape {tape} reads too much.",
-                path=path,
-                tape=quoted(tape.name),
-            ),
-            say("Nothing is left of it once that is taken off."),
-            say("Read it again, or mend take_off of the tape."),
-        )
-    return value_mm
-
-
-def mean_true_mm(readings: Sequence[WrittenLength], tape: Tape, path: str) -> float:
-    """Return the mean of repeated readings with the tape's known offset taken off.
-
-    Raises:
-        HouseFileTrouble: Nothing is left of it.
-    """
-    mean_mm = math.fsum(one.value_mm for one in readings) / len(readings)
-    return round(true_mm(mean_mm, tape, path), 6)
-
-
-def mean(values: Sequence[float] | None) -> float | None:
-    """Return the mean of repeated plain readings, None if there are none."""
-    return round(math.fsum(values) / len(values), 6) if values else None
 
 
 def _lengths(values: dict[str, Any], tape: Tape, path: str) -> Iterator[Reading]:
@@ -175,7 +140,7 @@ def _angles(hand: InHand, values: dict[str, Any]) -> Iterator[AngleReading]:
                 yield AngleReading(gauge=gauge, value_deg=one, u_deg=u_deg)
 
 
-def _plane(hand: InHand, values: dict[str, Any], path: str) -> Plane | None:
+def _plane(hand: InHand, values: dict[str, Any], tape: Tape, path: str) -> Plane | None:
     written = values.get("plane")
     if written is None:
         return None
@@ -191,5 +156,8 @@ def _plane(hand: InHand, values: dict[str, Any], path: str) -> Plane | None:
             wrong=say("The reveal is taken as flush with the lining there."),
             do=say("Lay a straightedge over those corners and write what it shows."),
         )
-    tl_mm, tr_mm, br_mm, bl_mm = (mean(written.get(corner)) or 0.0 for corner in CORNERS)
+    repeats = Repeats(hand=hand, tape=tape)
+    tl_mm, tr_mm, br_mm, bl_mm = (
+        repeats.offset_mm(written.get(corner), f"{path}plane.{corner}") or 0.0 for corner in CORNERS
+    )
     return Plane(tl_mm=tl_mm, tr_mm=tr_mm, br_mm=br_mm, bl_mm=bl_mm)

@@ -19,10 +19,11 @@ from longpoint.survey.house_file.default_tables import (
     ASSUMED_MAX_GAP_MM,
     ASSUMED_QUIRK_MM,
 )
-from longpoint.survey.house_file.face_readings import check_readings, mean, read_face
+from longpoint.survey.house_file.face_readings import check_readings, read_face
 from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.keys import SIDES
 from longpoint.survey.house_file.outlines import read_outline
+from longpoint.survey.house_file.repeats import Repeats
 from longpoint.survey.house_file.set_settings import read_arch, read_set
 from longpoint.survey.house_file.trouble import HouseFileTrouble
 from longpoint.survey.house_file.written_numbers import FINEST_DECIMALS, WrittenLength
@@ -76,7 +77,7 @@ def build_opening(hand: InHand) -> Opening:
         tap_room_mm=hand.setting("tap_room"),
         floor_cover_mm=_floor_cover(hand, kind),
         max_gap_mm=hand.assumable("max_gap", ASSUMED_MAX_GAP_MM, MAX_GAP),
-        lining_edge_mm=_mean_mm(values.get("lining_edge")),
+        lining_edge_mm=_lining_edge_mm(hand),
         raked=values.get("raked", False),
         arch=read_arch(hand),
         outline=outline,
@@ -277,8 +278,12 @@ def _floor_cover(hand: InHand, kind: OpeningKind) -> float:
     return 0.0
 
 
-def _mean_mm(readings: tuple[WrittenLength, ...] | None) -> float | None:
-    return mean([one.value_mm for one in readings]) if readings else None
+def _lining_edge_mm(hand: InHand) -> float | None:
+    written: tuple[WrittenLength, ...] | None = hand.values.get("lining_edge")
+    if written is None:
+        return None
+    repeats = Repeats(hand=hand, tape=hand.tape())
+    return repeats.offset_mm([one.value_mm for one in written], "lining_edge")
 
 
 def _nominal(values: dict[str, Any]) -> Nominal | None:

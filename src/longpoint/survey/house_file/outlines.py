@@ -5,11 +5,10 @@ from typing import Any, Final
 
 from longpoint.speech.said import say
 from longpoint.survey.house_file.entry import as_table, read_entry
-from longpoint.survey.house_file.face_readings import mean_true_mm
 from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.opening_tables import ACROSS, MOST_CORNERS
+from longpoint.survey.house_file.repeats import Repeats
 from longpoint.survey.house_file.trouble import HouseFileTrouble
-from longpoint.survey.instruments import Tape
 from longpoint.survey.outlines import Across, OutlineReadings
 
 CLASH_CODE: Final = "keys-clash"
@@ -44,8 +43,9 @@ def read_outline(hand: InHand) -> OutlineReadings | None:
         return None
     _refuse_two_ways(values, given)
     tape = hand.tape()
+    repeats = Repeats(hand=hand, tape=tape)
     sides = tuple(
-        mean_true_mm(readings, tape, say("sides {index}", index=index))
+        repeats.length_mm(readings, say("sides {index}", index=index))
         for index, readings in enumerate(values.get("sides", ()), start=1)
     )
     corners = values.get("corners", ())
@@ -77,7 +77,7 @@ def read_outline(hand: InHand) -> OutlineReadings | None:
         sides_mm=sides,
         angles_deg=values.get("angles", ()),
         across=tuple(
-            _across(hand, tape, index, written, count)
+            _across(repeats, index, written, count)
             for index, written in enumerate(values.get("across", ()), start=1)
         ),
         tape=tape.name,
@@ -105,9 +105,10 @@ def _refuse_two_ways(values: dict[str, Any], given: Sequence[str]) -> None:
         )
 
 
-def _across(hand: InHand, tape: Tape, index: int, written: object, count: int) -> Across:
+def _across(repeats: Repeats, index: int, written: object, count: int) -> Across:
     path = say("across {index}", index=index)
-    entry = read_entry(ACROSS, as_table(written, path), hand.settings.remarks.units, f"{path}, ")
+    units = repeats.hand.settings.remarks.units
+    entry = read_entry(ACROSS, as_table(written, path), units, f"{path}, ")
     for trouble in entry.troubles:
         raise trouble
     start, end = int(entry.values["from"]), int(entry.values["to"])
@@ -130,5 +131,5 @@ def _across(hand: InHand, tape: Tape, index: int, written: object, count: int) -
     return Across(
         start=start,
         end=end,
-        length_mm=mean_true_mm(entry.values["length"], tape, say("{path}, length", path=path)),
+        length_mm=repeats.length_mm(entry.values["length"], say("{path}, length", path=path)),
     )

@@ -2,12 +2,13 @@
 
 from typing import Any
 
+from longpoint.errors import Severity
 from longpoint.speech.said import say
 from longpoint.survey.house_file.assumptions import FLOOR_COVER, FLOOR_GAP
 from longpoint.survey.house_file.entry import Entry, as_table, read_entry
-from longpoint.survey.house_file.face_readings import mean, mean_true_mm
 from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.keys import Table
+from longpoint.survey.house_file.repeats import Repeats
 from longpoint.survey.house_file.room_tables import (
     ASSUMED_CORNER_U_DEG,
     DIAGONAL,
@@ -16,7 +17,7 @@ from longpoint.survey.house_file.room_tables import (
     WALL_OPENING,
 )
 from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, quoted
-from longpoint.survey.house_file.written_numbers import WrittenLength, number_text
+from longpoint.survey.house_file.written_numbers import number_text
 from longpoint.survey.instruments import Tape
 from longpoint.survey.rooms import (
     FloorFit,
@@ -73,21 +74,22 @@ def build_run(hand: InHand) -> Run:
     """
     values = hand.values
     tape = hand.tape()
+    repeats = Repeats(hand=hand, tape=tape, along_wall=True)
     return Run(
         mark=values["mark"],
         room=values.get("room", ""),
         wall=values.get("wall", ""),
         profile=_skirting(hand, values, "run"),
-        length_mm=mean_true_mm(values["length"], tape, "length"),
+        length_mm=repeats.length_mm(values["length"], "length"),
         left=RunEnd(values["left"]),
         right=RunEnd(values["right"]),
-        left_corner_deg=mean(values.get("left_corner")),
-        right_corner_deg=mean(values.get("right_corner")),
-        left_rake_deg=_rake(values, "left"),
-        right_rake_deg=_rake(values, "right"),
-        lean_deg=mean(values.get("lean")),
-        left_lean_deg=mean(values.get("left_lean")),
-        right_lean_deg=mean(values.get("right_lean")),
+        left_corner_deg=repeats.angle_deg(values.get("left_corner"), "left_corner"),
+        right_corner_deg=repeats.angle_deg(values.get("right_corner"), "right_corner"),
+        left_rake_deg=_rake(repeats, values, "left"),
+        right_rake_deg=_rake(repeats, values, "right"),
+        lean_deg=repeats.angle_deg(values.get("lean"), "lean"),
+        left_lean_deg=repeats.angle_deg(values.get("left_lean"), "left_lean"),
+        right_lean_deg=repeats.angle_deg(values.get("right_lean"), "right_lean"),
         floor=_floor(values),
         floor_fit=FloorFit(values["floor_fit"]) if "floor_fit" in values else None,
         tape=tape.name,
@@ -154,26 +156,28 @@ def _wall(hand: InHand, values: dict[str, Any], tape: Tape) -> Wall:
     skirting = values.get("skirting", False)
     profile = _skirting(hand, values, "wall") if skirting or "profile" in values else ""
     lengths = values.get("length")
+    place = say("{room} {mark}", room=hand.values["name"], mark=values["mark"])
+    repeats = Repeats(hand=hand, tape=tape, place=place, along_wall=True)
     return Wall(
         mark=values["mark"],
-        length_mm=mean_true_mm(lengths, tape, "length") if lengths else None,
-        corner_deg=mean(values.get("corner")),
+        length_mm=repeats.length_mm(lengths, "length") if lengths else None,
+        corner_deg=repeats.angle_deg(values.get("corner"), "corner"),
         corner_u_deg=values.get("corner_u", ASSUMED_CORNER_U_DEG),
         openings=tuple(
-            _wall_opening(hand, tape, index, written)
+            _wall_opening(hand, repeats, index, written)
             for index, written in enumerate(values.get("openings", ()), start=1)
         ),
         skirting=skirting,
         profile=profile,
-        bow_mm=mean(values.get("bow")),
-        lean_deg=mean(values.get("lean")),
+        bow_mm=repeats.offset_mm(values.get("bow"), "bow"),
+        lean_deg=repeats.angle_deg(values.get("lean"), "lean"),
         floor=_floor(values),
         floor_fit=FloorFit(values.get("floor_fit", FloorFit.FOLLOW)),
     )
 
 
-def _rake(values: dict[str, Any], end: str) -> float | None:
-    rake_deg = mean(values.get(f"{end}_rake"))
+def _rake(repeats: Repeats, values: dict[str, Any], end: str) -> float | None:
+    rake_deg = repeats.angle_deg(values.get(f"{end}_rake"), f"{end}_rake")
     if RunEnd(values[end]) is RunEnd.RAKE and not rake_deg:
         raise HouseFileTrouble(
             say("The {end} end of this run is a rake.", end=end),
@@ -210,27 +214,14 @@ def _floor(values: dict[str, Any]) -> tuple[FloorPoint, ...]:
     return points
 
 
-def _wall_opening(hand: InHand, tape: Tape, index: int, written: object) -> WallOpening:
+def _wall_opening(hand: InHand, repeats: Repeats, index: int, written: object) -> WallOpening:
     values = _inner(hand, WALL_OPENING, written, say("openings {index}", index=index))
+    readings = values.get("from_left")
+    path = say("openings {index}, from_left", index=index)
     return WallOpening(
         mark=values["mark"],
-        from_left_mm=_from_left(
-            values.get("from_left"),
-            tape,
-            say(
-                "openings {index}, from_left",
-                index=index,
-            ),
-        ),
+        from_left_mm=None if readings is None else repeats.length_mm(readings, path),
     )
-
-
-def _from_left(readings: tuple[WrittenLength, ...] | None, tape: Tape, path: str) -> float | None:
-    if readings is None:
-        return None
-    if all(one.value_mm == 0 for one in readings):
-        return 0.0
-    return mean_true_mm(readings, tape, path)
 
 
 def _diagonal(
@@ -268,7 +259,10 @@ def _diagonal(
     return RoomDiagonal(
         start=values["from"],
         end=values["to"],
-        length_mm=mean_true_mm(values["length"], tape, say("{path}, length", path=path)),
+        # It checks the walls and is cut to by nobody.
+        length_mm=Repeats(hand=hand, tape=tape, along_wall=True).length_mm(
+            values["length"], say("{path}, length", path=path), worst=Severity.WARNING
+        ),
     )
 
 

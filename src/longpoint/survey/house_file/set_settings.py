@@ -3,8 +3,8 @@
 from typing import Any
 
 from longpoint.speech.said import begun_small, say
-from longpoint.survey.house_file.face_readings import mean_true_mm
 from longpoint.survey.house_file.in_hand import InHand
+from longpoint.survey.house_file.repeats import Repeats
 from longpoint.survey.house_file.trouble import HouseFileTrouble
 from longpoint.survey.openings import (
     ApronEnds,
@@ -80,9 +80,9 @@ def _board_fit(hand: InHand) -> BoardFit | None:
     values = hand.values.get("board_fit")
     if values is None:
         return None
-    tape = hand.tape()
+    repeats = Repeats(hand=hand, tape=hand.tape())
     lengths = {
-        key: mean_true_mm(values[key], tape, f"board_fit.{key}")
+        key: repeats.length_mm(values[key], f"board_fit.{key}")
         for key in ("inside", "depth_left", "depth_right")
         if key in values
     }

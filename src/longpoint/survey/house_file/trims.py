@@ -1,17 +1,15 @@
 """Read one entry of [[trims]] by what its kind asks for."""
 
-import math
 from collections.abc import Mapping
 from typing import Any
 
 from longpoint.speech.said import say
 from longpoint.survey.house_file.entry import as_table, read_entry
-from longpoint.survey.house_file.face_readings import mean, mean_true_mm
 from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.keys import Key, Kind, Table
+from longpoint.survey.house_file.repeats import Repeats
 from longpoint.survey.house_file.trim_tables import COMMON_KEYS, TRIM, TrimTables
 from longpoint.survey.house_file.trouble import HouseFileTrouble, instead, shown
-from longpoint.survey.instruments import Tape
 from longpoint.survey.trims import TrimEntry
 
 
@@ -48,6 +46,7 @@ def build_trim(hand: InHand, tables: TrimTables) -> TrimEntry:
     """
     values = hand.values
     tape = hand.tape()
+    repeats = Repeats(hand=hand, tape=tape)
     profile = values.get("profile", "")
     return TrimEntry(
         mark=values["mark"],
@@ -57,7 +56,7 @@ def build_trim(hand: InHand, tables: TrimTables) -> TrimEntry:
         profile=hand.profile(profile, "profile") if profile else "",
         tape=tape.name,
         values={
-            key.name: _plain(hand, key, values[key.name], tape, key.name)
+            key.name: _plain(repeats, key, values[key.name], key.name)
             for key in table_of(hand.written, tables).keys
             if key.name in values and key.name not in COMMON_KEYS
         },
@@ -66,51 +65,44 @@ def build_trim(hand: InHand, tables: TrimTables) -> TrimEntry:
     )
 
 
-def _plain(hand: InHand, key: Key, value: Any, tape: Tape, path: str) -> Any:  # noqa: ANN401
+def _plain(repeats: Repeats, key: Key, value: Any, path: str) -> Any:  # noqa: ANN401
     """Return a value as the catalogue takes it: repeats as their mean, tables as dicts."""
     match key.kind:
         case Kind.READING:
-            return _length_mm(value, tape, path)
+            return repeats.length_mm(value, path)
         case Kind.READINGS:
-            return tuple(
-                _length_mm(one, tape, f"{path} {index}") for index, one in enumerate(value, start=1)
-            )
-        case Kind.SIGNED_READING | Kind.ANGLE_READING:
-            return mean(value)
+            lengths = enumerate(value, start=1)
+            return tuple(repeats.length_mm(one, f"{path} {index}") for index, one in lengths)
+        case Kind.SIGNED_READING:
+            return repeats.offset_mm(value, path)
+        case Kind.ANGLE_READING:
+            return repeats.angle_deg(value, path)
         case Kind.TABLE:
-            return _inner(hand, key, value, tape, path)
+            return _inner(repeats, key, value, path)
         case Kind.TABLES:
             return tuple(
-                _listed(hand, key, one, tape, f"{path} {index}")
+                _listed(repeats, key, one, f"{path} {index}")
                 for index, one in enumerate(value, start=1)
             )
         case _:
             return value
 
 
-def _length_mm(readings: Any, tape: Tape, path: str) -> float:  # noqa: ANN401
-    if math.fsum(one.value_mm for one in readings) == 0:
-        return 0.0
-    return mean_true_mm(readings, tape, path)
-
-
-def _listed(hand: InHand, key: Key, written: object, tape: Tape, path: str) -> dict[str, Any]:
+def _listed(repeats: Repeats, key: Key, written: object, path: str) -> dict[str, Any]:
     if key.table is None:
         raise AssertionError(f"the key {key.name} describes no table")
-    units = hand.settings.remarks.units
+    units = repeats.hand.settings.remarks.units
     entry = read_entry(key.table, as_table(written, path), units, f"{path}, ")
     for trouble in entry.troubles:
         raise trouble
-    return _inner(hand, key, entry.values, tape, path)
+    return _inner(repeats, key, entry.values, path)
 
 
-def _inner(
-    hand: InHand, key: Key, values: Mapping[str, Any], tape: Tape, path: str
-) -> dict[str, Any]:
+def _inner(repeats: Repeats, key: Key, values: Mapping[str, Any], path: str) -> dict[str, Any]:
     if key.table is None:
         raise AssertionError(f"the key {key.name} describes no table")
     keys = key.table.by_name
     return {
-        name: _plain(hand, keys[name], value, tape, f"{path}, {name}")
+        name: _plain(repeats, keys[name], value, f"{path}, {name}")
         for name, value in values.items()
     }

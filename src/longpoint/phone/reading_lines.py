@@ -1,14 +1,11 @@
-"""Rooms, runs and trim as planned: where a third reading has decided, the odd one is left out."""
+"""Every line of a house that may be read more than once."""
 
-import copy
 from collections.abc import Iterator
 from typing import Any, NamedTuple
 
 from longpoint.phone.forms import LINES
-from longpoint.phone.laying import put
 from longpoint.phone.messages.said import Document
 from longpoint.phone.opening_lines import lines_of
-from longpoint.phone.readings import agreeing, differ, texts_of
 from longpoint.phone.ways import Way, openings_in, places
 from longpoint.quantities.length import Units
 from longpoint.survey.openings import OpeningKind
@@ -51,19 +48,3 @@ def reading_lines(document: Document) -> Iterator[ReadingLine]:
             if line.is_reading:
                 unit = None if line.scale == "angle" else units
                 yield ReadingLine(way, table, line.line, line.apart, unit)
-
-
-def decided(document: Document) -> Document:
-    """Return the house with the odd one left out where a third reading has decided.
-
-    The house file keeps all of them; this is what is reckoned with. Openings are left as they are:
-    the reader of the house file decides there, and says so.
-    """
-    done = copy.deepcopy(document)
-    for line in reading_lines(done):
-        if line.way[0] == "openings":
-            continue
-        texts = texts_of(line.table, line.line)
-        if len(texts) > 2 and not differ(texts, line.apart, line.units):
-            put(line.table, line.line.split("."), agreeing(texts, line.apart, line.units))
-    return done

@@ -1,0 +1,196 @@
+"""Readings that stand several times in a house file, but for those of an opening's four sides.
+
+Two that contradict each other are never quietly put together: it is said, and what hangs on them
+is held where they are further apart than a hand can shake. Where a third has decided, the odd one
+is left out, and that is said too.
+"""
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from longpoint.errors import Severity
+from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
+from longpoint.speech.said import raised, say
+from longpoint.survey.digits import said, slips
+from longpoint.survey.house_file.in_hand import InHand
+from longpoint.survey.house_file.trouble import HouseFileTrouble, quoted
+from longpoint.survey.house_file.written_numbers import WrittenLength
+from longpoint.survey.instruments import Tape
+from longpoint.survey.odd_one import (
+    APART_DEG,
+    SLIP_MM,
+    apart_along_wall_mm,
+    apart_mm,
+    disagree,
+    standing,
+)
+from longpoint.survey.repeated import disagree_finding, figures_of, left_out_finding
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Repeats:
+    """Puts repeated readings together, and says where they don't agree.
+
+    Attributes:
+        hand: The entry that they stand in.
+        tape: The tape that read them.
+        place: Mark or name where it is said; empty: the entry's own.
+        along_wall: Whether they were read between plastered corners, which are less sharp.
+    """
+
+    hand: InHand
+    tape: Tape
+    place: str = ""
+    along_wall: bool = False
+
+    def length_mm(
+        self, readings: Sequence[WrittenLength], path: str, worst: Severity = Severity.STOP
+    ) -> float:
+        """Return the mean of the readings that stand, the tape's known offset taken off.
+
+        Args:
+            readings: What was read, at least once.
+            path: Where it stands in the entry.
+            worst: What is said where one of them must be a slip.
+
+        Raises:
+            HouseFileTrouble: Nothing is left of it.
+        """
+        if all(one.value_mm == 0 for one in readings):
+            return 0.0
+        values = [one.value_mm for one in readings]
+        stands = self._standing_lengths(values, path, worst)
+        kept = [one for one, stays in zip(readings, stands, strict=True) if stays]
+        return _mean_true_mm(kept, self.tape, path)
+
+    def offset_mm(self, values_mm: Sequence[float] | None, path: str) -> float | None:
+        """Return the mean of signed distances that stand, None where none was read. [mm]"""
+        if values_mm is None:
+            return None
+        stands = self._standing_lengths(values_mm, path, Severity.WARNING)
+        return _mean([one for one, stays in zip(values_mm, stands, strict=True) if stays])
+
+    def angle_deg(self, values_deg: Sequence[float] | None, path: str) -> float | None:
+        """Return the mean of angles that stand, None where none was read. [deg]"""
+        if values_deg is None:
+            return None
+        stands = self._said(
+            values_deg,
+            path,
+            APART_DEG,
+            format_angle,
+            lambda angle_deg: say("{angle} degrees", angle=format_angle(angle_deg)),
+            Severity.WARNING,
+        )
+        return _mean([one for one, stays in zip(values_deg, stands, strict=True) if stays])
+
+    def _standing_lengths(
+        self, values_mm: Sequence[float], path: str, worst: Severity
+    ) -> tuple[bool, ...]:
+        units = self.hand.settings.remarks.units
+        apart = apart_along_wall_mm(self.tape) if self.along_wall else apart_mm(self.tape)
+        is_slip = max(values_mm) - min(values_mm) > SLIP_MM
+        return self._said(
+            values_mm,
+            path,
+            apart,
+            lambda length_mm: format_length(length_mm, units),
+            lambda length_mm: format_with_unit(length_mm, units),
+            worst if is_slip else Severity.WARNING,
+            self._slip(values_mm, apart),
+        )
+
+    def _slip(self, values_mm: Sequence[float], apart: float) -> str:
+        units = self.hand.settings.remarks.units
+        return next(
+            (
+                said(slip, units)
+                for index, one_mm in enumerate(values_mm)
+                if one_mm > 0
+                for slip in slips(one_mm, units)
+                if all(
+                    abs(slip.value_mm - other_mm) <= apart
+                    for other, other_mm in enumerate(values_mm)
+                    if other != index
+                )
+            ),
+            "",
+        )
+
+    def _said(
+        self,
+        values: Sequence[float],
+        path: str,
+        apart: float,
+        figure: Callable[[float], str],
+        with_unit: Callable[[float], str],
+        severity: Severity,
+        slip: str = "",
+    ) -> tuple[bool, ...]:
+        """Tell which readings stand, and say what is to be said of them."""
+        place = self.place or self.hand.place
+        stands = standing(values, apart)
+        if disagree(values, apart):
+            self.hand.notes.append(
+                disagree_finding(
+                    place,
+                    say(
+                        "{path} was read as {figures}.",
+                        path=raised(path),
+                        figures=figures_of(values, with_unit),
+                    ),
+                    with_unit(max(values) - min(values)),
+                    severity,
+                    say("Read it a third time and leave the wrong figure out"),
+                    slip,
+                )
+            )
+        elif not all(stands):
+            kept, left = (
+                [one for one, stays in zip(values, stands, strict=True) if stays is wanted]
+                for wanted in (True, False)
+            )
+            self.hand.notes.append(
+                left_out_finding(
+                    place,
+                    say(
+                        "{path} was read as {stay}, and as {left}.",
+                        path=raised(path),
+                        stay=figures_of(kept, with_unit),
+                        left=figures_of(left, with_unit),
+                    ),
+                    figures_of(kept, figure),
+                    figures_of(left, figure),
+                )
+            )
+        return stands
+
+
+def true_mm(shown_mm: float, tape: Tape, path: str) -> float:
+    """Return a reading with the tape's known offset taken off.
+
+    Raises:
+        HouseFileTrouble: Nothing is left of it.
+    """
+    value_mm = shown_mm - tape.take_off_mm
+    if value_mm <= 0:
+        raise HouseFileTrouble(
+            say(
+                "{path} is shorter than what the tape {tape} reads too much.",
+                path=path,
+                tape=quoted(tape.name),
+            ),
+            say("Nothing is left of it once that is taken off."),
+            say("Read it again, or mend take_off of the tape."),
+        )
+    return value_mm
+
+
+def _mean_true_mm(readings: Sequence[WrittenLength], tape: Tape, path: str) -> float:
+    mean_mm = math.fsum(one.value_mm for one in readings) / len(readings)
+    return round(true_mm(mean_mm, tape, path), 6)
+
+
+def _mean(values: Sequence[float]) -> float:
+    return round(math.fsum(values) / len(values), 6)

@@ -1,0 +1,66 @@
+"""What is said of one thing that was read more than once."""
+
+from collections.abc import Callable, Sequence
+from typing import Final
+
+from longpoint.errors import Finding, Severity
+from longpoint.quantities.formatting import format_length
+from longpoint.quantities.length import Units
+from longpoint.speech.said import joined, say
+
+REPEATS_DISAGREE: Final = "repeats-disagree"
+READING_LEFT_OUT: Final = "reading-left-out"
+
+
+def figures_of(values: Sequence[float], figure: Callable[[float], str]) -> str:
+    """Return readings in a row."""
+    return joined(say(" and "), map(figure, values))
+
+
+def length_figures(lengths_mm: Sequence[float], units: Units) -> str:
+    """Return lengths in a row, without their unit."""
+    return figures_of(lengths_mm, lambda length_mm: format_length(length_mm, units))
+
+
+def disagree_finding(
+    place: str, read: str, apart: str, severity: Severity, again: str, slip: str = ""
+) -> Finding:
+    """Return the finding of readings that contradict each other.
+
+    Args:
+        place: Where it is said.
+        read: What was read, a whole sentence.
+        apart: How far the readings are apart, with the unit.
+        severity: How bad that is.
+        again: What to read again, without a full stop.
+        slip: What one of them may have been meant to be; may be empty.
+    """
+    return Finding(
+        code=REPEATS_DISAGREE,
+        severity=severity,
+        place=place,
+        read=read,
+        wrong=say("They are {most} apart, more than a careful hand leaves.", most=apart),
+        do=say("{again}; one may be {slip}.", again=again, slip=slip)
+        if slip
+        else say("{again}.", again=again),
+    )
+
+
+def left_out_finding(place: str, read: str, stay: str, left: str) -> Finding:
+    """Return the note that a third reading has decided.
+
+    Args:
+        place: Where it is said.
+        read: What was read, a whole sentence.
+        stay: The figures that stand.
+        left: Those that don't.
+    """
+    return Finding(
+        code=READING_LEFT_OUT,
+        severity=Severity.NOTE,
+        place=place,
+        read=read,
+        wrong=say("{stay} agree, so {left} is left out.", stay=stay, left=left),
+        do=say("Nothing, if it was a slip; else read it once more."),
+    )
