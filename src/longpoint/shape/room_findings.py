@@ -1,5 +1,7 @@
 """What is to be said about the fit of a room."""
 
+import math
+from collections.abc import Mapping
 from typing import Final
 
 from longpoint.errors import Finding, Severity, ShapeError
@@ -21,13 +23,21 @@ ROOM_OPEN: Final = "room-open"
 ROOM_MISCLOSURE: Final = "room-misclosure"
 CORNER_ASSUMED: Final = "corner-assumed"
 WALL_ASSUMED: Final = "wall-assumed"
+SLIPS_UNSEEN: Final = "slips-unseen"
 
 AGREES_MM: Final = 12.0
 """How near a run and its wall must come to be called the same: our limit, no source."""
 
+UNSEEN_MM: Final = 30.0
+"""A wall in which a larger slip would not be seen is named: our limit, no source.
+
+Two diagonals of a room of 4 by 3 m show slips from 25 mm on.
+"""
+
 MOST_NAMED: Final = 3
 """So many suspects are named at most; more would send the carpenter round the whole room."""
 
+_TENS_MM: Final = 10.0
 _CORNER_ENDS: Final = frozenset({RunEnd.INTERNAL, RunEnd.EXTERNAL})
 
 
@@ -161,6 +171,45 @@ def misclosure_finding(house: House, room: Room, doubt: Doubt) -> Finding:
             )
         ),
         do=_do(house, doubt, located, run),
+    )
+
+
+def unseen_finding(house: House, room: Room, least_seen_mm: Mapping[str, float]) -> Finding | None:
+    """Return the note of a wall that is cut to, and in which a slip would not be seen.
+
+    Args:
+        house: The house.
+        room: The room; its readings agree as far as they go.
+        least_seen_mm: Least error that is told, by the name of what was read.
+    """
+    is_trimmed = any(trim.room == room.name for trim in house.trims)
+    least_mm = {
+        wall.mark: least_seen_mm[f"wall {wall.mark}"]
+        for wall in room.walls
+        if wall.length_mm is not None and not wall.read_twice and (wall.skirting or is_trimmed)
+    }
+    if max(least_mm.values(), default=0.0) < UNSEEN_MM:
+        return None
+    mark = max(least_mm, key=least_mm.__getitem__)
+    is_checked = math.isfinite(least_mm[mark])
+    return Finding(
+        code=SLIPS_UNSEEN,
+        severity=Severity.NOTE,
+        place=room.name,
+        read=_read(house, room),
+        wrong=say(
+            "They check one another only so far: a slip of less than {least} in wall {mark} would "
+            "not be seen.",
+            least=format_with_unit(math.ceil(least_mm[mark] / _TENS_MM) * _TENS_MM, house.units),
+            mark=mark,
+        )
+        if is_checked
+        else say(
+            "Nothing checks the length of wall {mark}: a slip there would not be seen.", mark=mark
+        ),
+        do=say("Read the diagonals between opposite corners, or the wall a second time.")
+        if is_checked and not room.diagonals
+        else say("Read the wall a second time and write both figures."),
     )
 
 

@@ -9,7 +9,7 @@ from longpoint.errors import Finding, ShapeError
 from longpoint.shape.fitted import FittedRoom
 from longpoint.shape.network import Distance, Network, Sighting, fit_network, is_determined
 from longpoint.shape.point import Point
-from longpoint.shape.room_doubt import Doubt, doubt_of
+from longpoint.shape.room_doubt import Doubt, doubt_of, least_seen_mm
 from longpoint.shape.room_findings import (
     ROOM_MISCLOSURE,
     assumption_findings,
@@ -18,6 +18,7 @@ from longpoint.shape.room_findings import (
     misclosure_finding,
     open_finding,
     too_few,
+    unseen_finding,
 )
 from longpoint.shape.room_sightings import (
     ASSUMED_CORNER_U_DEG,
@@ -43,7 +44,7 @@ def fit_rooms(house: House) -> tuple[tuple[FittedRoom, ...], tuple[Finding, ...]
     Returns:
         One plan for every room that has one, and what is to be said: `room-open` (stop: no plan),
         `room-misclosure` (the readings don't fit together; the wall is named where it can be),
-        `corner-assumed` and `wall-assumed` (notes).
+        `corner-assumed`, `wall-assumed` and `slips-unseen` (notes).
     """
     fitted: list[FittedRoom] = []
     findings: list[Finding] = []
@@ -75,8 +76,9 @@ def _fit_room(house: House, room: Room) -> tuple[FittedRoom, tuple[Finding, ...]
     plan = _fitted(house, room, whole, network)
     findings = assumption_findings(house, room, plan)
     if doubt is not None:
-        findings = (misclosure_finding(house, room, doubt), *findings)
-    return plan, findings
+        return plan, (misclosure_finding(house, room, doubt), *findings)
+    unseen = unseen_finding(house, room, least_seen_mm(whole))
+    return plan, (*findings, unseen) if unseen is not None else findings
 
 
 def _without_the_wrong_one(

@@ -263,9 +263,10 @@ class _Writer:
         )
 
     def wall(self, wall: Wall, tape: Tape) -> dict[str, Any]:
+        length = self.read_length(wall.length_mm, tape)
         return _filled(
             mark=wall.mark,
-            length=self.read_length(wall.length_mm, tape),
+            length=[length, length] if wall.read_twice else length,
             corner=wall.corner_deg,
             corner_u=wall.corner_u_deg,
             bow=self.length(wall.bow_mm),

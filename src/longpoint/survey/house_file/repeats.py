@@ -64,6 +64,11 @@ class Repeats:
         kept = [one for one, stays in zip(readings, stands, strict=True) if stays]
         return _mean_true_mm(kept, self.tape, path)
 
+    def two_agree(self, readings: Sequence[WrittenLength]) -> bool:
+        """Tell whether a second reading bears out the first."""
+        values = [one.value_mm for one in readings]
+        return len(values) > 1 and not disagree(values, self._apart_mm)
+
     def offset_mm(self, values_mm: Sequence[float] | None, path: str) -> float | None:
         """Return the mean of signed distances that stand, None where none was read. [mm]"""
         if values_mm is None:
@@ -89,19 +94,22 @@ class Repeats:
         self, values_mm: Sequence[float], path: str, worst: Severity
     ) -> tuple[bool, ...]:
         units = self.hand.settings.remarks.units
-        apart = apart_along_wall_mm(self.tape) if self.along_wall else apart_mm(self.tape)
         is_slip = max(values_mm) - min(values_mm) > SLIP_MM
         return self._said(
             values_mm,
             path,
-            apart,
+            self._apart_mm,
             lambda length_mm: format_length(length_mm, units),
             lambda length_mm: format_with_unit(length_mm, units),
             worst if is_slip else Severity.WARNING,
-            self._slip(values_mm, apart),
+            self._slip(values_mm),
         )
 
-    def _slip(self, values_mm: Sequence[float], apart: float) -> str:
+    @property
+    def _apart_mm(self) -> float:
+        return (apart_along_wall_mm if self.along_wall else apart_mm)(self.tape)
+
+    def _slip(self, values_mm: Sequence[float]) -> str:
         units = self.hand.settings.remarks.units
         return next(
             (
@@ -110,7 +118,7 @@ class Repeats:
                 if one_mm > 0
                 for slip in slips(one_mm, units)
                 if all(
-                    abs(slip.value_mm - other_mm) <= apart
+                    abs(slip.value_mm - other_mm) <= self._apart_mm
                     for other, other_mm in enumerate(values_mm)
                     if other != index
                 )

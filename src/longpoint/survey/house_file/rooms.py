@@ -161,6 +161,7 @@ def _wall(hand: InHand, values: dict[str, Any], tape: Tape) -> Wall:
     return Wall(
         mark=values["mark"],
         length_mm=repeats.length_mm(lengths, "length") if lengths else None,
+        read_twice=repeats.two_agree(lengths or ()),
         corner_deg=repeats.angle_deg(values.get("corner"), "corner"),
         corner_u_deg=values.get("corner_u", ASSUMED_CORNER_U_DEG),
         openings=tuple(
@@ -217,7 +218,7 @@ def _floor(values: dict[str, Any]) -> tuple[FloorPoint, ...]:
 def _wall_opening(hand: InHand, repeats: Repeats, index: int, written: object) -> WallOpening:
     values = _inner(hand, WALL_OPENING, written, say("openings {index}", index=index))
     readings = values.get("from_left")
-    path = say("openings {index}, from_left", index=index)
+    path = say("openings {mark}, from_left", mark=values["mark"])
     return WallOpening(
         mark=values["mark"],
         from_left_mm=None if readings is None else repeats.length_mm(readings, path),

@@ -6,7 +6,7 @@ import pytest
 
 from longpoint.errors import Finding, Severity
 from longpoint.survey.checks import accepted
-from longpoint.survey.house_file import read_house
+from longpoint.survey.house_file import house_document, read_house
 from longpoint.survey.house_file.keys import Key, Kind
 from longpoint.survey.house_file.trim_tables import TrimTables, trim_table
 from longpoint.survey.odd_one import apart_along_wall_mm, apart_mm
@@ -70,7 +70,7 @@ def test_a_third_reading_decides_and_the_odd_one_is_named() -> None:
         (
             with_wall(openings=[{"mark": "D1", "from_left": [640, 740]}]),
             "Hall N",
-            "Openings 1, from_left was read as 640 mm and 740 mm.",
+            "Openings D1, from_left was read as 640 mm and 740 mm.",
             Severity.STOP,
         ),
         (
@@ -147,3 +147,11 @@ def test_the_crew_may_accept_their_mean() -> None:
     (finding,) = [f for f in survey.findings if f.code == "repeats-disagree"]
     (lifted,) = accepted([finding], survey.house)
     assert (finding.severity, lifted.severity) == (Severity.STOP, Severity.WARNING)
+
+
+def test_a_wall_read_twice_is_written_back_as_read_twice() -> None:
+    first = read_house(with_wall(length=[4200, 4201])).house
+    (north, east, *_) = first.rooms[0].walls
+    assert (north.read_twice, east.read_twice) == (True, False)
+    assert read_house(house_document(first)).house == first
+    assert not read_house(with_wall(length=[4200, 4300])).house.rooms[0].walls[0].read_twice
