@@ -60,7 +60,7 @@ def command(
             uncounted=job.uncounted,
             unpriced=[kind for kind, _ in job.estimate.without_rate],
         ),
-        held=job.held,
+        held=job.stood_in,
     )
     sheet = quote_sheet(quote, BabelMoneyText(quote.dialect, tongue().code))
     keep_quote(out, quote)

@@ -1,6 +1,6 @@
 """A job to be priced: from counts before the walls are lined, or from readings."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from longpoint.pieces.openings import plan_openings
@@ -36,8 +36,9 @@ class Job:
         doubt: How far sizes will differ from the drawing; None: they are read.
         is_spread_assumed: True when any of that is ours.
         held: Marks that are in doubt.
-        stood_in: Those of them that are counted by their mean width and height; the others, which
-            can't be read at all, aren't counted.
+        stood_in: Those of them that are counted by what was read: openings by their mean width and
+            height, runs by their length.
+        uncounted: Those that can't be read at all, so that they aren't counted.
         left_alone: Marks with a corner proud or shy that the house file leaves as it is.
     """
 
@@ -50,6 +51,7 @@ class Job:
     is_spread_assumed: bool = False
     held: tuple[str, ...] = ()
     stood_in: tuple[str, ...] = ()
+    uncounted: tuple[str, ...] = ()
     left_alone: tuple[str, ...] = ()
 
     @property
@@ -62,11 +64,6 @@ class Job:
         """Return the kinds of trim that a counts file gives by length alone: no timber is known."""
         asked = {task.kind for task in self.tasks}
         return () if self.is_read else tuple(kind for kind in RUNNING if kind in asked)
-
-    @property
-    def uncounted(self) -> tuple[str, ...]:
-        """Return the marks in doubt of which nothing could be counted."""
-        return tuple(mark for mark in self.held if mark not in self.stood_in)
 
     @property
     def sure(self) -> float:
@@ -158,9 +155,11 @@ def _job(
     marks = tuple(sorted(held))
     limits = limits or (rates.limits if rates is not None else Limits())
     units = running_units or (house.units if rates is None else rates.units)
-    tasks = (*take_off(house, shapes, pieces, limits, units, marks), *more)
-    stand_ins = _stand_ins(house, marks)
+    runs = _runs_in_doubt(house, shapes, marks)
+    tasks = (*take_off(house, shapes, (*pieces, *runs), limits, units, marks), *more)
+    stand_ins = (*_stand_ins(house, marks), *runs)
     timber = imagined_timber((*pieces, *stand_ins), house, doubt, nests=nests)
+    stood_in = tuple(dict.fromkeys(piece.place for piece in stand_ins))
     sure = ASSUMED_SURE if rates is None else rates.sure
     return Job(
         house=house,
@@ -171,7 +170,12 @@ def _job(
         doubt=doubt,
         is_spread_assumed=is_spread_assumed,
         held=marks,
-        stood_in=tuple(dict.fromkeys(piece.place for piece in stand_ins)),
+        stood_in=stood_in,
+        uncounted=tuple(
+            mark
+            for mark in marks
+            if mark not in stood_in and not _hangs_on(house, shapes, mark, stood_in)
+        ),
         left_alone=_left_alone(house, limits),
     )
 
@@ -192,6 +196,18 @@ def _stand_ins(house: House, held: tuple[str, ...]) -> tuple[Piece, ...]:
     alone = replace(house, openings=plain)
     shapes = Shapes(openings=fit_openings(alone)[0])
     return tuple(plan_openings(alone, shapes, frozenset())[0])
+
+
+def _runs_in_doubt(house: House, shapes: Shapes, held: tuple[str, ...]) -> tuple[Piece, ...]:
+    """Return pieces for skirting in doubt, at the length that was read; for counting alone."""
+    return tuple(piece for piece in plan_runs(house, shapes)[0] if piece.place in held)
+
+
+def _hangs_on(house: House, shapes: Shapes, mark: str, counted: Collection[str]) -> bool:
+    """Tell whether all that a room or wall in doubt holds back is counted all the same."""
+    without = {piece.place for piece in plan_runs(house, shapes, frozenset({mark}))[0]}
+    held_back = {piece.place for piece in plan_runs(house, shapes)[0]} - without
+    return bool(held_back) and held_back <= set(counted)
 
 
 def _squared(opening: Opening) -> Opening | None:

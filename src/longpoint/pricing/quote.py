@@ -63,7 +63,7 @@ class Quote:
         rows: Work, then timber.
         sums: What stands below.
         exclusions: What isn't in it, in words.
-        held: Marks that were in doubt when it was given.
+        held: Marks that were in doubt when it was given, and are priced by what was read.
         pay_days: For the invoice.
         sure: Hours and timber were reckoned to be enough so often.
         limits: From where on an opening is more work.
@@ -185,7 +185,7 @@ def make_quote(
         made_from: Short code of the readings or counts.
         is_read: False where it rests on counts and drawn sizes.
         exclusions: What isn't in it.
-        held: Marks that are in doubt.
+        held: Marks that are in doubt, and counted by what was read.
 
     Raises:
         PricingError: Timber that has no price or no stick, no work at all, or a day past the end

@@ -1,6 +1,6 @@
 """A variation: what the readings ask for beyond what was quoted, each with its reason."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -71,14 +71,14 @@ def make_variation(
         sticks: The timber as the readings have it.
         day: The day.
         made_from: Short code of the readings.
-        held: Marks that are in doubt.
+        held: Marks that are in doubt; their work stays as it was.
 
     Raises:
         PricingError: Nothing differs, or something is asked for that the quote has no price for.
     """
     before = earlier[-1].tasks if earlier else quote.tasks
     had = earlier[-1].sticks if earlier else quoted_sticks(quote)
-    now = tuple(tasks)
+    now = _as_before(before, tasks, set(held))
     rows = _work_rows(quote, before, now)
     timber, enough, stands = (
         _timber_rows(quote, had, sticks) if quote.stick_prices else ([], (), {})
@@ -101,6 +101,16 @@ def make_variation(
         held=tuple(held),
         tasks=now,
         sticks=stands,
+    )
+
+
+def _as_before(
+    before: Iterable[Task], tasks: Iterable[Task], held: Container[str]
+) -> tuple[Task, ...]:
+    """Return the work as read, but that of marks in doubt as it was counted before."""
+    return (
+        *(task for task in tasks if task.place not in held),
+        *(task for task in before if task.place in held),
     )
 
 

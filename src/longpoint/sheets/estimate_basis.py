@@ -80,7 +80,7 @@ def assumptions(job: Job) -> tuple[str, ...]:
     if job.stood_in:
         found.append(
             say(
-                "In doubt: {stood_in}. Counted by mean width and height, as if square; "
+                "In doubt: {stood_in}. Counted by what was read, openings as if square; "
                 "what their readings would ask for isn't.",
                 stood_in=joined(", ", job.stood_in),
             )

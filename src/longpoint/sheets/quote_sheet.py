@@ -84,7 +84,8 @@ def _changes(quote: Quote) -> tuple[Block, ...]:
     if quote.held:
         lines.append(
             say(
-                "In doubt when this was written, and priced as if square: {held}.",
+                "In doubt when this was written, and priced by what was read, openings as if "
+                "square: {held}.",
                 held=joined(", ", quote.held),
             )
         )

@@ -146,6 +146,20 @@ def test_more_timber_than_quoted_is_charged_and_less_is_not_given_back() -> None
         assert [row.quantity for row in variation.rows] == [amount]
 
 
+def test_work_in_doubt_is_neither_taken_off_nor_added() -> None:
+    quote = sound()
+    doubted = quote.tasks[0].place
+    assert doubted
+    rest = tuple(task for task in quote.tasks if task.place != doubted)
+
+    with pytest.raises(PricingError, match="nothing that costs more"):
+        make_variation(
+            quote, (), rest, quoted_sticks(quote), day=LATER, made_from="X", held=(doubted,)
+        )
+    without = make_variation(quote, (), rest, quoted_sticks(quote), day=LATER, made_from="X")
+    assert any(row.quantity < 0 for row in without.rows)
+
+
 def test_a_stick_that_was_never_priced_refuses_the_variation() -> None:
     quote = sound()
     with pytest.raises(PricingError, match="no price"):

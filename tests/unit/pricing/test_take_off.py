@@ -99,6 +99,30 @@ def test_a_held_opening_is_counted_and_nothing_is_asked_for_by_its_readings() ->
     assert not whys(job.tasks, WorkKind.RESET_REVEAL)
 
 
+def test_skirting_in_doubt_is_counted_at_the_length_that_was_read() -> None:
+    def room(length: object) -> dict[str, object]:
+        marks = (("N", length), ("E", 3100), ("S", 4200), ("W", 3100))
+        walls = [{"mark": m, "length": mm, "skirting": True, "corner": 90} for m, mm in marks]
+        return {"name": "Hall", "walls": walls}
+
+    sound, doubted = (as_read(rooms=[room(each)]) for each in (4200, [4200, 4240]))
+
+    assert set(doubted.held) == {"Hall N", "Hall-N"}
+    assert (doubted.stood_in, doubted.uncounted) == (("Hall-N",), ())
+    metres = of(doubted.tasks, WorkKind.SKIRTING) - of(sound.tasks, WorkKind.SKIRTING)
+    assert metres == Decimal("0.02")
+    assert of(doubted.tasks, WorkKind.INTERNAL_CORNER) == 4
+    assert doubted.estimate.timber.at(0.5).sticks == sound.estimate.timber.at(0.5).sticks
+
+
+def test_skirting_of_a_wall_that_was_not_read_is_not_counted_and_named() -> None:
+    walls = [{"mark": "N", "length": 4200, "skirting": True}, {"mark": "E", "skirting": True}]
+    job = as_read(rooms=[{"name": "Hall", "closed": False, "walls": walls}])
+
+    assert job.uncounted == job.held
+    assert any("E" in mark for mark in job.uncounted)
+
+
 def test_running_work_is_counted_in_feet_for_a_crew_that_charges_by_the_foot() -> None:
     run = {"mark": "S1", "profile": "SK95", "length": 3048, "left": "square", "right": "square"}
 
