@@ -1,9 +1,8 @@
 """Which reading of a room that doesn't close is wrong, as far as the others can tell.
 
 References:
-    Test of each standardised residual ("data snooping"), and the least error that it tells of a
-    reading ("internal reliability"), as in any text on the adjustment of observations; from
-    memory. With one spare reading all residuals are of one size, so nothing is located.
+    Test of each standardised residual ("data snooping"), as in any text on the adjustment of
+    observations. With one spare reading all of them are of one size, so nothing is located.
 """
 
 import math
@@ -22,9 +21,6 @@ HOLD_AT: Final = 4.0
 
 STANDS_OUT: Final = 9.2
 """A reading is named when the others are a hundred times less likely: 2 ln 100."""
-
-SEEN: Final = 0.8
-"""An error is called seen when it is told so often, whatever else the readings are out by."""
 
 _FAR_TAIL: Final = 1e-15
 
@@ -82,21 +78,6 @@ def doubt_of(network: Network) -> Doubt | None:
     return Doubt(
         strength=strength, suspects=suspects, stands_out=len(suspects) == 1 and closes_without
     )
-
-
-def least_seen_mm(network: Network) -> dict[str, float]:
-    """Return of every length read the least error that is told, by the length's name. [mm]
-
-    Told is told in `SEEN` of all cases; where no other reading checks a length, it is infinite.
-    """
-    fit, tail = network.adjustment, math.erfc(LOOK_AT / math.sqrt(2.0))
-    told_at = NormalDist().inv_cdf(1.0 - tail / (2.0 * len(network.sightings)))
-    over_u = told_at + NormalDist().inv_cdf(SEEN)
-    return {
-        sighting.name: over_u * sighting.u / math.sqrt(share) if share > 1e-6 else math.inf
-        for sighting, share in zip(network.sightings, fit.redundancy, strict=True)
-        if isinstance(sighting, Distance) and not sighting.is_assumed
-    }
 
 
 def _suspects(network: Network) -> list[Suspect]:

@@ -1,7 +1,5 @@
 """What is to be said about the fit of a room."""
 
-import math
-from collections.abc import Mapping
 from typing import Final
 
 from longpoint.errors import Finding, Severity, ShapeError
@@ -23,21 +21,13 @@ ROOM_OPEN: Final = "room-open"
 ROOM_MISCLOSURE: Final = "room-misclosure"
 CORNER_ASSUMED: Final = "corner-assumed"
 WALL_ASSUMED: Final = "wall-assumed"
-SLIPS_UNSEEN: Final = "slips-unseen"
 
 AGREES_MM: Final = 12.0
 """How near a run and its wall must come to be called the same: our limit, no source."""
 
-UNSEEN_MM: Final = 30.0
-"""A wall in which a larger slip would not be seen is named: our limit, no source.
-
-Two diagonals of a room of 4 by 3 m show slips from 25 mm on.
-"""
-
 MOST_NAMED: Final = 3
 """So many suspects are named at most; more would send the carpenter round the whole room."""
 
-_TENS_MM: Final = 10.0
 _CORNER_ENDS: Final = frozenset({RunEnd.INTERNAL, RunEnd.EXTERNAL})
 
 
@@ -157,7 +147,7 @@ def misclosure_finding(house: House, room: Room, doubt: Doubt) -> Finding:
         place=say("{room} {mark}", room=room.name, mark=wall.mark)
         if wall is not None
         else room.name,
-        read=_read(house, room),
+        read=what_was_read(house, room),
         wrong=(
             say(
                 "They don't fit together. An error is detected, not located: "
@@ -171,45 +161,6 @@ def misclosure_finding(house: House, room: Room, doubt: Doubt) -> Finding:
             )
         ),
         do=_do(house, doubt, located, run),
-    )
-
-
-def unseen_finding(house: House, room: Room, least_seen_mm: Mapping[str, float]) -> Finding | None:
-    """Return the note of a wall that is cut to, and in which a slip would not be seen.
-
-    Args:
-        house: The house.
-        room: The room; its readings agree as far as they go.
-        least_seen_mm: Least error that is told, by the name of what was read.
-    """
-    is_trimmed = any(trim.room == room.name for trim in house.trims)
-    least_mm = {
-        wall.mark: least_seen_mm[f"wall {wall.mark}"]
-        for wall in room.walls
-        if wall.length_mm is not None and not wall.read_twice and (wall.skirting or is_trimmed)
-    }
-    if max(least_mm.values(), default=0.0) < UNSEEN_MM:
-        return None
-    mark = max(least_mm, key=least_mm.__getitem__)
-    is_checked = math.isfinite(least_mm[mark])
-    return Finding(
-        code=SLIPS_UNSEEN,
-        severity=Severity.NOTE,
-        place=room.name,
-        read=_read(house, room),
-        wrong=say(
-            "They check one another only so far: a slip of less than {least} in wall {mark} would "
-            "not be seen.",
-            least=format_with_unit(math.ceil(least_mm[mark] / _TENS_MM) * _TENS_MM, house.units),
-            mark=mark,
-        )
-        if is_checked
-        else say(
-            "Nothing checks the length of wall {mark}: a slip there would not be seen.", mark=mark
-        ),
-        do=say("Read the diagonals between opposite corners, or the wall a second time.")
-        if is_checked and not room.diagonals
-        else say("Read the wall a second time and write both figures."),
     )
 
 
@@ -245,7 +196,8 @@ def _wall_of(room: Room, suspect: Suspect) -> Wall | None:
     return next((w for w in room.walls if suspect.sighting.name == f"wall {w.mark}"), None)
 
 
-def _read(house: House, room: Room) -> str:
+def what_was_read(house: House, room: Room) -> str:
+    """Return how many walls, corners and diagonals of a room were read, a whole sentence."""
     sightings = room_sightings(room, house.tape(room.tape))
     walls = sum(s.name.startswith("wall ") for s in sightings)
     corners = sum(isinstance(s, Angle) and not s.is_assumed for s in sightings)

@@ -9,7 +9,7 @@ from longpoint.errors import Finding, ShapeError
 from longpoint.shape.fitted import FittedRoom
 from longpoint.shape.network import Distance, Network, Sighting, fit_network, is_determined
 from longpoint.shape.point import Point
-from longpoint.shape.room_doubt import Doubt, doubt_of, least_seen_mm
+from longpoint.shape.room_doubt import Doubt, doubt_of
 from longpoint.shape.room_findings import (
     ROOM_MISCLOSURE,
     assumption_findings,
@@ -18,7 +18,6 @@ from longpoint.shape.room_findings import (
     misclosure_finding,
     open_finding,
     too_few,
-    unseen_finding,
 )
 from longpoint.shape.room_sightings import (
     ASSUMED_CORNER_U_DEG,
@@ -28,6 +27,7 @@ from longpoint.shape.room_sightings import (
     room_sightings,
     walls_without_corner,
 )
+from longpoint.shape.unseen_slips import unseen_finding
 from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.rooms import Room
@@ -77,7 +77,7 @@ def _fit_room(house: House, room: Room) -> tuple[FittedRoom, tuple[Finding, ...]
     findings = assumption_findings(house, room, plan)
     if doubt is not None:
         return plan, (misclosure_finding(house, room, doubt), *findings)
-    unseen = unseen_finding(house, room, least_seen_mm(whole))
+    unseen = unseen_finding(house, room, whole)
     return plan, (*findings, unseen) if unseen is not None else findings
 
 

@@ -1,11 +1,10 @@
 import math
-import random
 from dataclasses import replace
 
 import pytest
 
 from longpoint.shape.network import Network, fit_network
-from longpoint.shape.room_doubt import SEEN, Doubt, doubt_of, least_seen_mm
+from longpoint.shape.room_doubt import Doubt, doubt_of
 from longpoint.shape.room_sightings import first_guess, room_sightings
 from longpoint.survey.instruments import Tape
 from longpoint.survey.rooms import Room
@@ -83,51 +82,3 @@ def test_with_one_spare_reading_every_residual_is_of_one_size() -> None:
 
 def test_a_room_without_spare_readings_can_t_be_doubted() -> None:
     assert doubt(a_room(a_wall("A", 3000), closed=False)) is None
-
-
-def read_with_doubt(room: Room, slip_mm: float, draw: random.Random) -> Room:
-    """The room read once more by a hand as unsure as was assumed, wall N with a slip."""
-    u_mm = Tape(name="T1").wall_u_mm()
-
-    def again(length_mm: float | None) -> float:
-        return (length_mm or 0.0) + draw.gauss(0.0, u_mm)
-
-    walls = tuple(
-        replace(
-            wall,
-            length_mm=again(wall.length_mm) + (slip_mm if wall.mark == "N" else 0.0),
-            corner_deg=90.0 + draw.gauss(0.0, wall.corner_u_deg),
-        )
-        for wall in room.walls
-    )
-    diagonals = tuple(replace(each, length_mm=again(each.length_mm)) for each in room.diagonals)
-    return replace(room, walls=walls, diagonals=diagonals)
-
-
-@pytest.mark.parametrize("has_diagonals", [True, False])
-def test_a_slip_as_large_as_is_said_is_told_four_times_in_five(has_diagonals: bool) -> None:
-    walls = (replace(wall, corner_deg=90.0) for wall in box().walls)
-    room = replace(box(), walls=tuple(walls))
-    room = room if has_diagonals else replace(room, diagonals=())
-    least_mm = least_seen_mm(network_of(room))["wall N"]
-    draw = random.Random(7)
-
-    def told(slip_mm: float) -> float:
-        drawn = (read_with_doubt(room, slip_mm, draw) for _ in range(120))
-        return sum(doubt(one) is not None for one in drawn) / 120
-
-    # Of 120 draws, 0.8 give or take four times 0.04.
-    assert told(least_mm) > SEEN - 0.16
-    assert told(least_mm / 2) < 0.5
-    assert told(0.0) < 0.05
-
-
-def test_diagonals_show_slips_that_corners_alone_let_pass() -> None:
-    with_diagonals = least_seen_mm(network_of(box()))
-    alone = least_seen_mm(network_of(replace(box(), diagonals=())))
-    assert with_diagonals["wall N"] < 30.0 < 60.0 < alone["wall N"]
-
-
-def test_of_a_chain_nothing_is_checked() -> None:
-    chain = a_room(a_wall("N", 3000), a_wall("E", 2000), closed=False)
-    assert least_seen_mm(network_of(chain)) == {"wall N": math.inf, "wall E": math.inf}

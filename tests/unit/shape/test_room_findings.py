@@ -1,4 +1,3 @@
-import math
 from dataclasses import replace
 
 import pytest
@@ -6,7 +5,7 @@ import pytest
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.length import Units
 from longpoint.shape.room_fit import fit_rooms
-from longpoint.survey.rooms import Room, Run, Wall
+from longpoint.survey.rooms import Room, Run
 from tests.room_builder import a_house, a_room, a_run, a_wall, room_of_plan
 
 
@@ -69,46 +68,3 @@ def test_lengths_are_said_in_the_unit_of_the_house() -> None:
         diagonals=[("W", "E", 3605.55), ("N", "S", 3605.55)],
     )
     assert " in, is about" in misfit(room, units=Units.INCH).wrong
-
-
-def unseen(room: Room) -> list[Finding]:
-    _, findings = fit_rooms(a_house(rooms=[room]))
-    return [finding for finding in findings if finding.code == "slips-unseen"]
-
-
-def cut_to(*walls: Wall) -> tuple[Wall, ...]:
-    return tuple(replace(wall, skirting=True, corner_deg=90.0) for wall in walls)
-
-
-def test_how_large_a_slip_would_not_be_seen_is_said_of_a_room_without_diagonals() -> None:
-    room = replace(box(2000), walls=cut_to(*box(2000).walls))
-    (finding,) = unseen(room)
-    assert finding.severity is Severity.NOTE
-    assert finding.read == "In Den were read: 4 walls, 4 corners."
-    assert "a slip of less than 120 mm in wall E would not be seen" in finding.wrong
-    assert "diagonals" in finding.do
-
-
-def test_with_both_diagonals_nothing_is_said_of_unseen_slips() -> None:
-    across_mm = math.hypot(3000, 2000)
-    diagonals = [("N", "S", across_mm), ("E", "W", across_mm)]
-    assert unseen(a_room(*cut_to(*box(2000).walls), diagonals=diagonals)) == []
-
-
-def test_a_wall_read_twice_is_checked_by_itself() -> None:
-    walls = cut_to(*box(2000).walls)
-    twice = tuple(replace(wall, read_twice=True) for wall in walls)
-    assert unseen(replace(box(2000), walls=twice)) == []
-    (finding,) = unseen(replace(box(2000), walls=(walls[0], *twice[1:])))
-    assert "in wall N" in finding.wrong
-
-
-def test_of_walls_that_nothing_is_cut_to_no_slip_matters() -> None:
-    assert unseen(box(2000)) == []
-
-
-def test_a_chain_is_to_be_read_twice() -> None:
-    walls = cut_to(a_wall("N", 3000), a_wall("E", 2000))
-    (finding,) = unseen(a_room(*walls, closed=False))
-    assert finding.wrong.startswith("Nothing checks the length of wall N")
-    assert finding.do == "Read the wall a second time and write both figures."
