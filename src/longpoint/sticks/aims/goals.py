@@ -100,14 +100,12 @@ def limits_by_sums(work: Workload, bars: Bars, floor: Floor, packing: Packing) -
             lengths.append(Length(bar.cost, room, bar.count))
     offered = RoomForMoney(lengths, cost_of(bars.bars, packing))
     needed = sum(floor.bases) - free
-    sticks = fewest = new_sticks(bars, packing)
-    while fewest and offered.reaches(fewest - 1, needed):
-        fewest -= 1
+    sticks = new_sticks(bars, packing)
     # Behind the last piece of a stick one more cut is lost.
     most = min(offered.most(sticks) - needed, _longest_rest(bars, floor)) - min(
         work.left_kerf + work.right_kerf
     )
-    return Limits(fewest, most)
+    return Limits(offered.fewest(needed, sticks), most)
 
 
 def together_goal(profile: str, floor: Floor, openings: Sequence[str], packing: Packing) -> Reached:

@@ -6,6 +6,8 @@ the points (cost, room) of the lengths that are left, and numbers that can't com
 found are left out.
 """
 
+import math
+from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
@@ -47,6 +49,7 @@ class RoomForMoney:
     _order: list[Length] = field(init=False)
     _lines: list[list[tuple[int, int]]] = field(init=False)
     _best: int = field(init=False, default=0)
+    _enough: float = field(init=False, default=math.inf)
     _left: int = field(init=False, default=0)
 
     def __post_init__(self) -> None:
@@ -57,20 +60,27 @@ class RoomForMoney:
 
     def most(self, sticks: int) -> int:
         """Return the most room of up to so many sticks. [0.01 mm]"""
-        return self._searched(sticks, 0)
+        return self._searched(sticks, 0, math.inf)
 
     def reaches(self, sticks: int, room: int) -> bool:
         """Tell whether up to so many sticks may offer so much room. [0.01 mm]"""
-        return room <= 0 or self._searched(sticks, room - 1) >= room
+        return room <= 0 or self._searched(sticks, room - 1, room) >= room
 
-    def _searched(self, sticks: int, beyond: int) -> int:
-        self._best, self._left = beyond, self.most_numbers
+    def fewest(self, room: int, most: int) -> int:
+        """Return how few sticks may offer so much room; `most` where fewer than that don't."""
+        return bisect_left(range(most), True, key=lambda sticks: self.reaches(sticks, room))
+
+    def _searched(self, sticks: int, beyond: int, enough: float) -> int:
+        """The most room above `beyond`; any that is enough will do."""
+        self._best, self._left, self._enough = beyond, self.most_numbers, enough
         self._go(0, self.cost, sticks, 0)
-        return self._best if self._left > 0 else max(beyond, self._parted(0, self.cost, sticks))
+        if self._left > 0 or self._best >= enough:
+            return self._best
+        return max(beyond, self._parted(0, self.cost, sticks))
 
     def _go(self, first: int, cost: int, sticks: int, held: int) -> None:
         self._left -= 1
-        if held + self._parted(first, cost, sticks) <= self._best or self._left <= 0:
+        if held + self._parted(first, cost, sticks) <= self._best:
             return
         self._best = max(self._best, held)
         if first == len(self._order):
@@ -80,6 +90,8 @@ class RoomForMoney:
         if length.cost:
             number = min(number, cost // length.cost)
         for taken in range(number, -1, -1):
+            if self._best >= self._enough or self._left <= 0:
+                return
             self._go(
                 first + 1,
                 cost - taken * length.cost,

@@ -48,12 +48,16 @@ def test_equals_going_through_all_numbers(seed: int) -> None:
     ]
     usable = [each for each in lengths if each.room > 0]
     cost = draw.choice((0, draw.randint(0, 200), draw.randint(0, 3000)))
+    most = 0
     offered = RoomForMoney(lengths, cost)
     for sticks in range(6):
         most = of_all_numbers(usable, cost, sticks)
         assert offered.most(sticks) == most
         assert offered.reaches(sticks, most)
         assert not offered.reaches(sticks, most + 1)
+        fewest = (n for n in range(6) if of_all_numbers(usable, cost, n) >= most)
+        assert offered.fewest(most, 6) == next(fewest)
+    assert offered.fewest(most + 1, 6) == 6
 
 
 def test_twenty_sticks_of_a_fine_price_list_by_the_table_of_all_costs() -> None:
