@@ -155,7 +155,9 @@ def _job(
     marks = tuple(sorted(held))
     limits = limits or (rates.limits if rates is not None else Limits())
     units = running_units or (house.units if rates is None else rates.units)
-    runs = _runs_in_doubt(house, shapes, marks)
+    # Skirting in doubt is counted at the length that was read; nothing is cut to it.
+    skirting = plan_runs(house, shapes)[0]
+    runs = tuple(piece for piece in skirting if piece.place in marks)
     tasks = (*take_off(house, shapes, (*pieces, *runs), limits, units, marks), *more)
     stand_ins = (*_stand_ins(house, marks), *runs)
     timber = imagined_timber((*pieces, *stand_ins), house, doubt, nests=nests)
@@ -174,7 +176,7 @@ def _job(
         uncounted=tuple(
             mark
             for mark in marks
-            if mark not in stood_in and not _hangs_on(house, shapes, mark, stood_in)
+            if mark not in stood_in and not _is_counted(house, shapes, mark, skirting, stood_in)
         ),
         left_alone=_left_alone(house, limits),
     )
@@ -198,15 +200,12 @@ def _stand_ins(house: House, held: tuple[str, ...]) -> tuple[Piece, ...]:
     return tuple(plan_openings(alone, shapes, frozenset())[0])
 
 
-def _runs_in_doubt(house: House, shapes: Shapes, held: tuple[str, ...]) -> tuple[Piece, ...]:
-    """Return pieces for skirting in doubt, at the length that was read; for counting alone."""
-    return tuple(piece for piece in plan_runs(house, shapes)[0] if piece.place in held)
-
-
-def _hangs_on(house: House, shapes: Shapes, mark: str, counted: Collection[str]) -> bool:
+def _is_counted(
+    house: House, shapes: Shapes, mark: str, skirting: Iterable[Piece], counted: Collection[str]
+) -> bool:
     """Tell whether all that a room or wall in doubt holds back is counted all the same."""
     without = {piece.place for piece in plan_runs(house, shapes, frozenset({mark}))[0]}
-    held_back = {piece.place for piece in plan_runs(house, shapes)[0]} - without
+    held_back = {piece.place for piece in skirting} - without
     return bool(held_back) and held_back <= set(counted)
 
 

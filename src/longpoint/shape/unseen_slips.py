@@ -56,7 +56,8 @@ def unseen_finding(house: House, room: Room, network: Network) -> Finding | None
         network: All of them, fitted.
     """
     seen_mm = least_seen_mm(network)
-    is_trimmed = any(trim.room == room.name for trim in house.trims)
+    # What is fixed to openings isn't cut to a wall.
+    is_trimmed = any(trim.room == room.name and not trim.openings for trim in house.trims)
     least_mm = {
         wall.mark: seen_mm[f"wall {wall.mark}"]
         for wall in room.walls

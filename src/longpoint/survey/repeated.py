@@ -1,15 +1,35 @@
 """What is said of one thing that was read more than once."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import Final
 
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length
 from longpoint.quantities.length import Units
 from longpoint.speech.said import joined, say
+from longpoint.survey.digits import Slip, said
 
 REPEATS_DISAGREE: Final = "repeats-disagree"
 READING_LEFT_OUT: Final = "reading-left-out"
+
+
+def agreeing_slip(
+    values_mm: Sequence[float], slips: Sequence[Iterable[Slip]], apart_mm: float, units: Units
+) -> str:
+    """Return what one of several lengths may have been meant to be, so that all agree; else "".
+
+    Args:
+        values_mm: The lengths.
+        slips: What each of them may have been meant to be.
+        apart_mm: How far two that agree may be apart.
+        units: Unit in which it is told.
+    """
+    for index, meant in enumerate(slips):
+        others = [*values_mm[:index], *values_mm[index + 1 :]]
+        for slip in meant:
+            if all(abs(slip.value_mm - other_mm) <= apart_mm for other_mm in others):
+                return said(slip, units)
+    return ""
 
 
 def figures_of(values: Sequence[float], figure: Callable[[float], str]) -> str:

@@ -12,6 +12,7 @@ from longpoint.shape.room_sightings import first_guess, room_sightings
 from longpoint.shape.unseen_slips import SEEN, least_seen_mm
 from longpoint.survey.instruments import Tape
 from longpoint.survey.rooms import Room, Wall
+from longpoint.survey.trims import TrimEntry
 from tests.room_builder import a_house, a_room, a_wall
 
 ACROSS = math.hypot(3000, 2000)
@@ -108,6 +109,19 @@ def test_of_walls_that_nothing_is_cut_to_no_slip_matters() -> None:
     room = box(has_diagonals=False)
     idle = tuple(replace(wall, skirting=False) for wall in room.walls)
     assert unseen(replace(room, walls=idle)) == []
+
+
+@pytest.mark.parametrize(("openings", "count"), [((), 1), (("D1",), 0)])
+def test_trim_that_goes_round_a_room_is_cut_to_its_walls_and_trim_of_openings_is_not(
+    openings: tuple[str, ...], count: int
+) -> None:
+    room = box(has_diagonals=False)
+    idle = replace(room, walls=tuple(replace(wall, skirting=False) for wall in room.walls))
+    trim = TrimEntry(
+        mark="T1", kind="x", room="Den", openings=openings, tape="T1", values={}, written={}
+    )
+    house = replace(a_house(rooms=[idle]), trims=(trim,))
+    assert [f.code for f in fit_rooms(house)[1]].count("slips-unseen") == count
 
 
 def test_a_chain_is_to_be_read_twice() -> None:

@@ -3,12 +3,17 @@
 from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.speech.said import say
-from longpoint.survey.digits import said, slips_of
+from longpoint.survey.digits import slips_of
 from longpoint.survey.house import House
 from longpoint.survey.odd_one import SLIP_MM, apart_mm, disagree
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings, Place
-from longpoint.survey.repeated import disagree_finding, left_out_finding, length_figures
+from longpoint.survey.repeated import (
+    agreeing_slip,
+    disagree_finding,
+    left_out_finding,
+    length_figures,
+)
 
 
 def check_repeats(house: House) -> tuple[Finding, ...]:
@@ -60,15 +65,7 @@ def _disagree(
         return ()
     most_mm = max(values) - min(values)
     units = house.units
-    slip = next(
-        (
-            said(s, units)
-            for r in found
-            for s in slips_of(r, units)
-            if all(abs(s.value_mm - o.value_mm) <= allowed_mm for o in found if o is not r)
-        ),
-        "",
-    )
+    slip = agreeing_slip(values, [slips_of(r, units) for r in found], allowed_mm, units)
     return (
         disagree_finding(
             opening.mark,

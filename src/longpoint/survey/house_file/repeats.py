@@ -8,11 +8,12 @@ is left out, and that is said too.
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import compress
 
 from longpoint.errors import Severity
-from longpoint.quantities.formatting import format_angle, format_length, format_with_unit
+from longpoint.quantities.formatting import format_angle, format_with_unit
 from longpoint.speech.said import raised, say
-from longpoint.survey.digits import said, slips
+from longpoint.survey.digits import slips
 from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.trouble import HouseFileTrouble, quoted
 from longpoint.survey.house_file.written_numbers import WrittenLength
@@ -25,7 +26,12 @@ from longpoint.survey.odd_one import (
     disagree,
     standing,
 )
-from longpoint.survey.repeated import disagree_finding, figures_of, left_out_finding
+from longpoint.survey.repeated import (
+    agreeing_slip,
+    disagree_finding,
+    figures_of,
+    left_out_finding,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,10 +65,9 @@ class Repeats:
         """
         if all(one.value_mm == 0 for one in readings):
             return 0.0
-        values = [one.value_mm for one in readings]
-        stands = self._standing_lengths(values, path, worst)
-        kept = [one for one, stays in zip(readings, stands, strict=True) if stays]
-        return _mean_true_mm(kept, self.tape, path)
+        stands = self._standing_lengths([one.value_mm for one in readings], path, worst)
+        mean_mm = _mean([one.value_mm for one in compress(readings, stands)])
+        return round(true_mm(mean_mm, self.tape, path), 6)
 
     def two_agree(self, readings: Sequence[WrittenLength]) -> bool:
         """Tell whether a second reading bears out the first."""
@@ -74,105 +79,81 @@ class Repeats:
         if values_mm is None:
             return None
         stands = self._standing_lengths(values_mm, path, Severity.WARNING)
-        return _mean([one for one, stays in zip(values_mm, stands, strict=True) if stays])
+        return _mean(list(compress(values_mm, stands)))
 
     def angle_deg(self, values_deg: Sequence[float] | None, path: str) -> float | None:
         """Return the mean of angles that stand, None where none was read. [deg]"""
         if values_deg is None:
             return None
-        stands = self._said(
-            values_deg,
-            path,
-            APART_DEG,
-            format_angle,
-            lambda angle_deg: say("{angle} degrees", angle=format_angle(angle_deg)),
-            Severity.WARNING,
-        )
-        return _mean([one for one, stays in zip(values_deg, stands, strict=True) if stays])
-
-    def _standing_lengths(
-        self, values_mm: Sequence[float], path: str, worst: Severity
-    ) -> tuple[bool, ...]:
-        units = self.hand.settings.remarks.units
-        is_slip = max(values_mm) - min(values_mm) > SLIP_MM
-        return self._said(
-            values_mm,
-            path,
-            self._apart_mm,
-            lambda length_mm: format_length(length_mm, units),
-            lambda length_mm: format_with_unit(length_mm, units),
-            worst if is_slip else Severity.WARNING,
-            self._slip(values_mm),
-        )
+        stands = standing(values_deg, APART_DEG)
+        if disagree(values_deg, APART_DEG):
+            self._disagree(values_deg, path, _degrees, Severity.WARNING)
+        else:
+            self._left_out(values_deg, path, _degrees, stands)
+        return _mean(list(compress(values_deg, stands)))
 
     @property
     def _apart_mm(self) -> float:
         return (apart_along_wall_mm if self.along_wall else apart_mm)(self.tape)
 
-    def _slip(self, values_mm: Sequence[float]) -> str:
-        units = self.hand.settings.remarks.units
-        return next(
-            (
-                said(slip, units)
-                for index, one_mm in enumerate(values_mm)
-                if one_mm > 0
-                for slip in slips(one_mm, units)
-                if all(
-                    abs(slip.value_mm - other_mm) <= self._apart_mm
-                    for other, other_mm in enumerate(values_mm)
-                    if other != index
-                )
-            ),
-            "",
-        )
+    def _standing_lengths(
+        self, values_mm: Sequence[float], path: str, worst: Severity
+    ) -> tuple[bool, ...]:
+        units, apart = self.hand.settings.remarks.units, self._apart_mm
+        stands = standing(values_mm, apart)
 
-    def _said(
+        def figure(length_mm: float) -> str:
+            return format_with_unit(length_mm, units)
+
+        if disagree(values_mm, apart):
+            is_slip = max(values_mm) - min(values_mm) > SLIP_MM
+            meant = [slips(one_mm, units) if one_mm > 0 else () for one_mm in values_mm]
+            slip = agreeing_slip(values_mm, meant, apart, units)
+            self._disagree(values_mm, path, figure, worst if is_slip else Severity.WARNING, slip)
+        else:
+            self._left_out(values_mm, path, figure, stands)
+        return stands
+
+    def _disagree(
         self,
         values: Sequence[float],
         path: str,
-        apart: float,
         figure: Callable[[float], str],
-        with_unit: Callable[[float], str],
         severity: Severity,
         slip: str = "",
-    ) -> tuple[bool, ...]:
-        """Tell which readings stand, and say what is to be said of them."""
-        place = self.place or self.hand.place
-        stands = standing(values, apart)
-        if disagree(values, apart):
-            self.hand.notes.append(
-                disagree_finding(
-                    place,
-                    say(
-                        "{path} was read as {figures}.",
-                        path=raised(path),
-                        figures=figures_of(values, with_unit),
-                    ),
-                    with_unit(max(values) - min(values)),
-                    severity,
-                    say("Read it a third time and leave the wrong figure out"),
-                    slip,
-                )
+    ) -> None:
+        self.hand.notes.append(
+            disagree_finding(
+                self.place or self.hand.place,
+                say(
+                    "{path} was read as {figures}.",
+                    path=raised(path),
+                    figures=figures_of(values, figure),
+                ),
+                figure(max(values) - min(values)),
+                severity,
+                say("Read it a third time and leave the wrong figure out"),
+                slip,
             )
-        elif not all(stands):
-            kept, left = (
-                [one for one, stays in zip(values, stands, strict=True) if stays is wanted]
-                for wanted in (True, False)
-            )
-            self.hand.notes.append(
-                left_out_finding(
-                    place,
-                    say(
-                        "{path} was read as {stay}, and as {left}.",
-                        path=raised(path),
-                        stay=figures_of(kept, with_unit),
-                        left=figures_of(left, with_unit),
-                    ),
-                    figures_of(kept, figure),
-                    figures_of(left, figure),
-                )
-            )
-        return stands
+        )
+
+    def _left_out(
+        self,
+        values: Sequence[float],
+        path: str,
+        figure: Callable[[float], str],
+        stands: Sequence[bool],
+    ) -> None:
+        if all(stands):
+            return
+        stay = figures_of(list(compress(values, stands)), figure)
+        left = figures_of(
+            [one for one, stays in zip(values, stands, strict=True) if not stays], figure
+        )
+        read = say(
+            "{path} was read as {stay}, and as {left}.", path=raised(path), stay=stay, left=left
+        )
+        self.hand.notes.append(left_out_finding(self.place or self.hand.place, read, stay, left))
 
 
 def true_mm(shown_mm: float, tape: Tape, path: str) -> float:
@@ -195,10 +176,9 @@ def true_mm(shown_mm: float, tape: Tape, path: str) -> float:
     return value_mm
 
 
-def _mean_true_mm(readings: Sequence[WrittenLength], tape: Tape, path: str) -> float:
-    mean_mm = math.fsum(one.value_mm for one in readings) / len(readings)
-    return round(true_mm(mean_mm, tape, path), 6)
-
-
 def _mean(values: Sequence[float]) -> float:
     return round(math.fsum(values) / len(values), 6)
+
+
+def _degrees(angle_deg: float) -> str:
+    return say("{angle} degrees", angle=format_angle(angle_deg))

@@ -60,7 +60,7 @@ def test_a_third_reading_decides_and_the_odd_one_is_named() -> None:
     assert (north.length_mm, north.corner_deg) == (4200.5, 90.1)
     assert length.severity is corner.severity is Severity.NOTE
     assert length.read == "Length was read as 4200 mm and 4201 mm, and as 4300 mm."
-    assert length.wrong == "4200 and 4201 agree, so 4300 is left out."
+    assert length.wrong == "4200 mm and 4201 mm agree, so 4300 mm is left out."
     assert corner.read == "Corner was read as 90.0 degrees and 90.2 degrees, and as 95.0 degrees."
 
 
