@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from typing import Protocol
+from typing import Final, Protocol
 
 from longpoint.errors import PricingError
 from longpoint.pricing.currency import Currency
@@ -12,6 +12,9 @@ from longpoint.speech.said import say
 
 ROUNDING = say("to the nearest minor unit, halves away from zero")
 """The one rule, as it is said on every sheet of money."""
+
+LARGEST: Final = Decimal(10) ** 12
+"""Sums and quantities are below; far above, a decimal number can't be split into steps."""
 
 Exact = int | Decimal | Fraction
 """What may be multiplied with money without losing anything; a float may not."""
@@ -26,7 +29,7 @@ class Money:
         currency: The currency.
 
     Raises:
-        PricingError: The amount isn't a whole number of minor units.
+        PricingError: The amount isn't a whole number of minor units, or far above any job's.
     """
 
     amount: Decimal
@@ -35,6 +38,16 @@ class Money:
     def __post_init__(self) -> None:
         """Check the amount, and write it with the currency's digits."""
         step = Decimal(1).scaleb(-self.currency.minor_digits)
+        if self.amount.is_finite() and abs(self.amount) >= LARGEST:
+            raise PricingError(
+                say(
+                    "A sum of {amount} {code} was given.",
+                    amount=f"{self.amount:.3g}",
+                    code=self.currency.code,
+                ),
+                say("No job comes to so much."),
+                say("Look at the figure once more."),
+            )
         if not self.amount.is_finite() or self.amount % step != 0:
             raise PricingError(
                 say(

@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 from typing import Any, Final
 
 from longpoint.errors import PricingError
 from longpoint.pricing.currency import Currency, currency_of
-from longpoint.pricing.money import Money
+from longpoint.pricing.money import LARGEST, Money
 from longpoint.pricing.quote import Quote, Row
 from longpoint.pricing.rates import Timber
 from longpoint.pricing.take_off import Limits
@@ -69,7 +69,7 @@ def read_quote(document: Mapping[str, Any]) -> Quote:
     _check_format(document, QUOTE_FORMAT, say("a quote"))
     try:
         quote = _quote(document)
-    except (KeyError, TypeError, ValueError, AttributeError, InvalidOperation) as error:
+    except (KeyError, TypeError, ValueError, AttributeError, ArithmeticError) as error:
         raise _damaged("quote", error) from None
     _check_sums("quote", quote.rows, quote.sums, quote)
     return quote
@@ -112,11 +112,11 @@ def read_variation(document: Mapping[str, Any], quote: Quote) -> Variation:
             held=tuple(map(str, document["held"])),
             tasks=tuple(_task(each) for each in document["tasks"]),
             sticks={
-                (str(profile), float(length)): int(count)
+                _stick((profile, length)): int(count)
                 for profile, length, count in document["sticks"]
             },
         )
-    except (KeyError, TypeError, ValueError, AttributeError, InvalidOperation) as error:
+    except (KeyError, TypeError, ValueError, AttributeError, ArithmeticError) as error:
         raise _damaged("variation", error) from None
     _check_sums("variation", variation.rows, variation.sums, quote)
     return variation
@@ -145,18 +145,18 @@ def _quote(document: Mapping[str, Any]) -> Quote:
         exclusions=tuple(map(str, document["exclusions"])),
         held=tuple(map(str, document["held"])),
         pay_days=int(document["pay_days"]),
-        sure=float(document["sure"]),
+        sure=float(_number(document["sure"])),
         limits=Limits(
-            odd_corner_deg=float(limits["odd_corner"]),
-            apart_mm=float(limits["apart"]),
-            proud_mm=float(limits["proud"]),
+            odd_corner_deg=float(_number(limits["odd_corner"])),
+            apart_mm=float(_number(limits["apart"])),
+            proud_mm=float(_number(limits["proud"])),
         ),
         tasks=tuple(_task(each) for each in document["tasks"]),
         prices={
             WorkKind(kind): _money(amount, currency) for kind, amount in document["prices"].items()
         },
         stick_prices={
-            (str(profile), float(length)): _money(amount, currency)
+            _stick((profile, length)): _money(amount, currency)
             for profile, length, amount in document["stick_prices"]
         },
     )
@@ -174,14 +174,10 @@ def _row_document(row: Row) -> dict[str, Any]:
 
 
 def _row(document: Mapping[str, Any], currency: Currency) -> Row:
-    stick: Stick | None = None
-    if document["stick"] is not None:
-        profile, length_mm = document["stick"]
-        stick = (str(profile), float(length_mm))
     return Row(
         work=WorkKind(document["work"]) if document["work"] is not None else None,
-        stick=stick,
-        quantity=Decimal(document["quantity"]),
+        stick=_stick(document["stick"]) if document["stick"] is not None else None,
+        quantity=_number(document["quantity"]),
         each=_money(document["each"], currency),
         amount=_money(document["amount"], currency),
         why=str(document["why"]),
@@ -194,7 +190,7 @@ def _task_document(task: Task) -> list[str]:
 
 def _task(written: Sequence[str]) -> Task:
     kind, quantity, place, room, why = written
-    return Task(kind=WorkKind(kind), quantity=Decimal(quantity), place=place, room=room, why=why)
+    return Task(kind=WorkKind(kind), quantity=_number(quantity), place=place, room=room, why=why)
 
 
 def _tax_document(tax: Tax | None) -> dict[str, str] | None:
@@ -214,7 +210,7 @@ def _tax(document: Mapping[str, Any] | None) -> Tax | None:
         return None
     return Tax(
         name=str(document["name"]),
-        percent=Decimal(document["percent"]),
+        percent=_number(document["percent"]),
         shown=TaxShown(document["shown"]),
         rounding=TaxRounding(document["rounding"]),
         number=str(document["number"]),
@@ -234,8 +230,21 @@ def _sums(document: Mapping[str, Any], currency: Currency) -> Sums:
     return Sums(net=net, tax=tax, gross=gross)
 
 
+def _stick(written: Sequence[Any]) -> Stick:
+    profile, length_mm = written
+    return str(profile), float(_number(length_mm))
+
+
 def _money(amount: object, currency: Currency) -> Money:
-    return Money(amount=Decimal(str(amount)), currency=currency)
+    return Money(amount=_number(amount), currency=currency)
+
+
+def _number(written: object) -> Decimal:
+    """Return a number; Python takes "nan" and "inf" for numbers too, and no paper holds one."""
+    number = Decimal(str(written))
+    if not number.is_finite() or abs(number) >= LARGEST:
+        raise ValueError(f"{number:.3g} is no figure of a paper")
+    return number
 
 
 def _check_format(document: Mapping[str, Any], wanted: str, what: str) -> None:

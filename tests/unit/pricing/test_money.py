@@ -55,3 +55,10 @@ def test_all_together_of_nothing_is_nought() -> None:
 def test_there_is_no_minus_nought() -> None:
     assert str(money("5.00").times(0).amount) == "0.00"
     assert str((money("-0.00")).amount) == "0.00"
+
+
+@pytest.mark.parametrize("amount", ["nan", "inf", "1e400"])
+def test_what_is_no_sum_of_money_is_refused(amount: str) -> None:
+    currency = currency_of("NZD")
+    with pytest.raises(PricingError):
+        Money(amount=Decimal(amount), currency=currency)

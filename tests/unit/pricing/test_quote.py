@@ -2,6 +2,7 @@
 
 import copy
 import json
+import math
 from dataclasses import replace
 from datetime import date
 from decimal import Decimal
@@ -239,6 +240,19 @@ def _changed(document: dict[str, Any], path: tuple[Any, ...], value: object) -> 
     return changed
 
 
+FIGURES = (
+    ("rows", 0, "quantity"),
+    ("rows", 0, "each"),
+    ("sums", "net"),
+    ("tax", "percent"),
+    ("prices", "skirting"),
+    ("sure",),
+    ("limits", "apart"),
+    ("tasks", 0, 1),
+    ("stick_prices", 0, 1),
+)
+
+
 @pytest.mark.parametrize(
     ("path", "value"),
     [
@@ -253,6 +267,8 @@ def _changed(document: dict[str, Any], path: tuple[Any, ...], value: object) -> 
         (("rows", 0, "work"), "juggling"),
         (("prices", "skirting"), "cheap"),
         (("tasks", 0), ["short"]),
+        *((path, value) for path in FIGURES for value in ("nan", "inf", "1e400", "sNaN", 10**400)),
+        (("pay_days",), math.inf),
     ],
 )
 def test_a_quote_that_was_changed_after_it_was_given_is_refused(
