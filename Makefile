@@ -10,13 +10,13 @@ export PYTHONDONTWRITEBYTECODE :=
 PYTEST := OPENBLAS_NUM_THREADS=1 $(BIN)/python -m pytest -q
 # Two, like the smallest machine that runs the tests; `make test JOBS=8` on a larger one.
 JOBS ?= 2
+BESIDE := $(MAKE) --no-print-directory --jobs=$(JOBS) --output-sync
 SHEETS := build/wren-house
-# Lines of the core are counted, and counting is slow: the tests of these rooms run without, and
-# so do those of the core that draw many houses or plan whole ones (pytest-cov's mark no_cover).
+# Of these rooms no lines are counted.
 SHELLS := cli exchange render serve solvers store
-COUNTED := $(filter-out $(SHELLS:%=tests/unit/%),$(wildcard tests/unit/*))
 
-.PHONY: help demo test check audit bench beside long app app-test app-bench lock sheets-accept pictures words format clean
+.PHONY: help demo test check style types layers audit bench beside covered long \
+	app app-built app-jobs app-test app-bench lock sheets-accept pictures words format clean
 .DELETE_ON_ERROR:
 
 help:
@@ -26,7 +26,8 @@ help:
 	@echo 'audit          ask what is known against the versions that the locks pin; needs the network'
 	@echo 'bench          measure how long the fit and the nester take'
 	@echo 'beside         run cutting-stock instances beside general-purpose libraries: about an hour'
-	@echo 'long           property tests and heavy tests with their full counts'
+	@echo 'covered        which lines of the core its unit tests reach, and the least share of them'
+	@echo 'long           that, and property tests and heavy tests with their full counts'
 	@echo 'sheets-accept  write the sheets of today as the approved ones; then read the diff'
 	@echo 'app            build the app for the phone; `longpoint app` then serves it'
 	@echo 'app-test       build the app, and do the jobs of a carpenter on it in Chromium, offline'
@@ -41,23 +42,29 @@ demo: .venv/installed
 	@$(BIN)/longpoint plan examples/wren-house.toml --out $(SHEETS) || [ $$? -eq 1 ]
 	@echo 'The sheets are in $(SHEETS): open sheets.pdf. One window is held: its readings are in doubt.'
 
-test: check
-	@echo 'Unit tests, docstring examples and their coverage of the core ...'
-	@$(PYTEST) -n $(JOBS) --benchmark-disable --cov --cov-report=term \
-		$(SHELLS:%=--ignore=tests/unit/%) tests/unit src
-	@echo 'All other tests ...'
-	@$(PYTEST) -n $(JOBS) --benchmark-disable $(COUNTED:%=--ignore=%) tests
-	@$(MAKE) --no-print-directory app-test
-	@echo 'Benchmarks, once each, untimed ...'
-	@$(PYTEST) -n $(JOBS) tests/bench -m bench --benchmark-disable
+test: .venv/tools
+	@echo 'Style, types and layers; beside them the phone app is built ...'
+	@$(BESIDE) style types layers app-built
+	@echo 'Tests, docstring examples, and benchmarks once, untimed ...'
+	@$(PYTEST) -n $(JOBS) --dist worksteal --benchmark-disable -m 'not long and not browser'
+	@$(MAKE) --no-print-directory app-jobs
 	@echo 'What is known against the versions that the locks pin ...'
 	@$(BIN)/python -m tests.audit --tell
 
 check: .venv/tools
 	@echo 'Style, types and layers ...'
+	@$(BESIDE) style types layers
+
+style types layers: .venv/tools
+
+style:
 	@$(BIN)/ruff check --quiet
 	@$(BIN)/ruff format --quiet --check
+
+types:
 	@$(BIN)/mypy --no-error-summary
+
+layers:
 	@$(BIN)/lint-imports --no-logo
 
 # Fails on what is known against a pinned version; `make test` only tells it: see tests/audit.py.
@@ -72,7 +79,12 @@ INSTANCES ?= recipes
 beside: .venv/tools
 	@$(BIN)/python -m tests.bench.run_beside $(INSTANCES)
 
-long: .venv/tools
+# Of the core's unit tests; counting lines takes half as long again as the tests.
+covered: .venv/tools
+	@$(PYTEST) -n $(JOBS) --benchmark-disable --cov --cov-report=term \
+		$(SHELLS:%=--ignore=tests/unit/%) tests/unit src
+
+long: covered
 	@HYPOTHESIS_PROFILE=long $(PYTEST) -n $(JOBS) --benchmark-disable -m 'property or long'
 
 sheets-accept: .venv/tools
@@ -99,9 +111,13 @@ lock: build/lock/bin/uv
 app: .venv/installed
 	@$(BIN)/python -m app.build
 
+app-test: app-built app-jobs
+
 # What can't be had here is named and left out; with CI=true that is a failure.
-app-test: .venv/tools
+app-built: .venv/tools
 	@$(BIN)/python -m app.build --or-leave
+
+app-jobs: .venv/tools
 	@sh app/get_chromium.sh
 	@echo 'The phone app in Chromium, and the core on its Python ...'
 	@$(PYTEST) -n $(JOBS) --dist loadscope -rs --benchmark-disable tests/browser \
@@ -130,9 +146,13 @@ build/lock/bin/uv:
 	@$(PIP) --no-deps --no-build-isolation -e .
 	@touch $@
 
+# uv takes a fifth of pip's time, but knows nothing of pip's settings: a mirror, a proxy.
 .venv/tools: requirements-dev.txt .venv/installed
 	@echo 'Setting up: what its tests need ...'
-	@$(PIP) --require-hashes -r $<
+	@sed -n '/^uv==/,/[^\\]$$/p' $< > .venv/uv.txt
+	@$(PIP) --require-hashes -r .venv/uv.txt
+	@$(BIN)/uv pip install --quiet --python $(BIN)/python --require-hashes -r $< || \
+		$(PIP) --require-hashes -r $<
 	@touch $@
 
 words: .venv/tools

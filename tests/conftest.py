@@ -22,7 +22,7 @@ settings.register_profile(
     derandomize=True,
     database=None,
     deadline=None,
-    max_examples=50,
+    max_examples=30,
     suppress_health_check=[HealthCheck.too_slow],
 )
 # For a second run on the phone's Python, which is slower. What fails there for want of a package
@@ -30,7 +30,7 @@ settings.register_profile(
 settings.register_profile(
     "few",
     settings.get_profile("ci"),
-    max_examples=5,
+    max_examples=3,
     phases=[Phase.explicit, Phase.generate],
 )
 settings.register_profile(

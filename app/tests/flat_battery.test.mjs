@@ -20,7 +20,7 @@ import {
   written,
 } from "./drive.mjs";
 
-const KILLS = Number(process.env.KILLS ?? 10);
+const KILLS = Number(process.env.KILLS ?? 5);
 const SEED = 20_260;
 
 /** Even numbers from 0 to 1, the same each time. */

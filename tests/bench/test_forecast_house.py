@@ -47,7 +47,7 @@ def test_lines_put_over_what_twenty_five_frames_may_be_out_by(benchmark: Benchma
 def test_twenty_five_openings_drawn_and_judged(
     benchmark: BenchmarkFixture, engine: LineEngine, draws: int
 ) -> None:
-    imagined = Imagined(engine=engine, draws=draws if benchmark.enabled else draws // 10)
+    imagined = Imagined(engine=engine, draws=draws if benchmark.enabled else draws // 20)
     faces, budget = lines_of_the_house(), house_budget(HOUSE)
     found: HouseForecast = benchmark.pedantic(  # type: ignore[no-untyped-call]
         forecast_faces, args=(HOUSE, faces, budget, imagined), rounds=2
@@ -59,7 +59,7 @@ def test_twenty_five_openings_drawn_and_judged(
 def test_the_whole_forecast_of_twenty_five_openings(
     benchmark: BenchmarkFixture, engine: LineEngine, draws: int
 ) -> None:
-    imagined = Imagined(engine=engine, draws=draws if benchmark.enabled else draws // 10)
+    imagined = Imagined(engine=engine, draws=draws if benchmark.enabled else draws // 20)
     found: Outlook = benchmark.pedantic(  # type: ignore[no-untyped-call]
         forecast_house, args=(HOUSE, SHAPES, NOTHING_HELD, imagined), rounds=1
     )

@@ -1,7 +1,7 @@
 """The core's unit, property and published tests once more, on the Python that a phone runs.
 
 Every file is loaded; of each its first test and a fixed tenth of the others are run, a property by
-five examples. `make long` runs them all, a property by fifty.
+three examples. `make long` runs them all, a property by thirty.
 """
 
 import importlib.metadata
