@@ -17,8 +17,11 @@ def of_108_pieces(width_mm: float, reversible: bool) -> tuple[tuple[Piece, ...],
 
 @pytest.mark.parametrize(
     ("width_mm", "reversible"),
-    [(66.0, False), (66.0, True), (90.0, True)],
-    ids=["moulded-66", "reversible-66", "reversible-90"],
+    [
+        pytest.param(66.0, False, id="moulded-66", marks=pytest.mark.long),
+        pytest.param(66.0, True, id="reversible-66"),
+        pytest.param(90.0, True, id="reversible-90", marks=pytest.mark.long),
+    ],
 )
 def test_a_house_of_108_pieces_with_a_solver(
     benchmark: BenchmarkFixture, width_mm: float, reversible: bool
@@ -43,7 +46,9 @@ def test_a_house_of_108_pieces_without_a_solver(benchmark: BenchmarkFixture) -> 
     assert plan.unplaced == ()
 
 
-@pytest.mark.parametrize(("width_mm", "least"), [(66.0, 0.025), (90.0, 0.035)])
+@pytest.mark.parametrize(
+    ("width_mm", "least"), [pytest.param(66.0, 0.025, marks=pytest.mark.long), (90.0, 0.035)]
+)
 def test_turning_pieces_of_a_reversible_section_saves_metres(
     benchmark: BenchmarkFixture, width_mm: float, least: float
 ) -> None:

@@ -17,9 +17,16 @@ from tests.twenty_five_openings import house_and_shapes
 
 HOUSE, SHAPES = house_and_shapes()
 NOTHING_HELD: frozenset[str] = frozenset()
-ENGINES = pytest.mark.parametrize(
-    ("engine", "draws"), [(NumpyLines(), 100_000), (PlainLines(), 2000)], ids=["numpy", "plain"]
-)
+
+
+def with_engines(*of_plain: pytest.MarkDecorator) -> pytest.MarkDecorator:
+    return pytest.mark.parametrize(
+        ("engine", "draws"),
+        [
+            pytest.param(NumpyLines(), 100_000, id="numpy"),
+            pytest.param(PlainLines(), 2000, id="plain", marks=of_plain),
+        ],
+    )
 
 
 def lines_of_the_house() -> tuple[FaceLines, ...]:
@@ -43,7 +50,7 @@ def test_lines_put_over_what_twenty_five_frames_may_be_out_by(benchmark: Benchma
     assert benchmark(weighed) > 0
 
 
-@ENGINES
+@with_engines()
 def test_twenty_five_openings_drawn_and_judged(
     benchmark: BenchmarkFixture, engine: LineEngine, draws: int
 ) -> None:
@@ -55,7 +62,7 @@ def test_twenty_five_openings_drawn_and_judged(
     assert 0.3 < found.all_fit < 0.6
 
 
-@ENGINES
+@with_engines(pytest.mark.long)
 def test_the_whole_forecast_of_twenty_five_openings(
     benchmark: BenchmarkFixture, engine: LineEngine, draws: int
 ) -> None:
