@@ -10,7 +10,7 @@ export PYTHONDONTWRITEBYTECODE :=
 PYTEST := OPENBLAS_NUM_THREADS=1 $(BIN)/python -m pytest -q
 # Two, like the smallest machine that runs the tests; `make test JOBS=8` on a larger one.
 JOBS ?= 2
-BESIDE := $(MAKE) --no-print-directory --jobs=$(JOBS) --output-sync
+TOGETHER := $(MAKE) --no-print-directory --jobs=$(JOBS) --output-sync
 SHEETS := build/wren-house
 # Of these rooms no lines are counted.
 SHELLS := cli exchange render serve solvers store
@@ -44,7 +44,7 @@ demo: .venv/installed
 
 test: .venv/tools
 	@echo 'Style, types and layers; beside them the phone app is built ...'
-	@$(BESIDE) style types layers app-built
+	@$(TOGETHER) style types layers app-built
 	@echo 'Tests, docstring examples, and benchmarks once, untimed ...'
 	@$(PYTEST) -n $(JOBS) --dist worksteal --benchmark-disable -m 'not long and not browser'
 	@$(MAKE) --no-print-directory app-jobs
@@ -53,7 +53,7 @@ test: .venv/tools
 
 check: .venv/tools
 	@echo 'Style, types and layers ...'
-	@$(BESIDE) style types layers
+	@$(TOGETHER) style types layers
 
 style types layers: .venv/tools
 
