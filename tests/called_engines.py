@@ -2,9 +2,11 @@
 
 import json
 from array import array
-from itertools import pairwise
+from itertools import chain, islice, pairwise
 from math import inf
 
+from longpoint.forecast.fitup.frame import FrameRow, RowKind
+from longpoint.forecast.fitup.weighing import weighed_lines
 from longpoint.forecast.lines import Line, LineGroup, LineHouse, LineOpening, Spread
 from longpoint.forecast.plain_lines import PlainLines
 from longpoint.forecast.stream import CENTRE, TAIL
@@ -104,6 +106,30 @@ def tally(told: str, lines: "array[float]") -> str:
             "misfits": found.misfits,
         }
     )
+
+
+def weigh(
+    rows: int,
+    columns: "array[float]",
+    errors: "array[float]",
+    sizes: "array[int]",
+    members: "array[int]",
+) -> "array[float]":
+    moves, slots = len(columns) // rows - 1, len(errors) // rows
+    again = tuple(
+        FrameRow(
+            kind=RowKind.QUIRK,
+            place=0,
+            moves=tuple(columns[row * (moves + 1) :][:moves]),
+            errors=tuple(errors[row * slots :][:slots]),
+            limit_mm=columns[row * (moves + 1) + moves],
+        )
+        for row in range(rows)
+    )
+    left = iter(members)
+    sets = [tuple(islice(left, size)) for size in sizes]
+    assert next(left, None) is None
+    return array("d", chain.from_iterable(weighed_lines(again, sets)))
 
 
 def as_lists(pair: tuple[tuple[float, ...], tuple[float, ...]]) -> list[list[float]]:

@@ -50,6 +50,16 @@ def least_price(house: Path, profile: str) -> float:
     return min(float(stick.get("price", stick["length"] / 1000)) for stick in sticks)
 
 
+def test_the_phone_weighs_sets_of_rows_as_the_laptop_does(on_the_phone: dict[str, Any]) -> None:
+    true, leaning = on_the_phone["weighed"]
+    for called, plain in (true, leaning):
+        assert len(called) == len(plain) > 0
+        for line, expected in zip(called, plain, strict=True):
+            assert line == pytest.approx(expected, abs=1e-9)
+    # Out of square most known sets have no weights: both leave out the same.
+    assert len(leaning[0]) < len(true[0])
+
+
 @pytest.mark.parametrize("house", HOUSES, ids=lambda house: house.stem)
 def test_the_phones_plan_is_the_laptops(house: Path, on_the_phone: dict[str, Any]) -> None:
     phone, laptop = on_the_phone[str(house)], on_the_laptop(house)

@@ -1,11 +1,7 @@
 /** HiGHS behind the core's port of linear and integer programmes. */
 
 import type { Highs, ModelData, OptionValue } from "highs";
-
-/** A Python array as it comes across: asked for a copy, it gives a typed array. */
-interface Across<T> {
-  toJs(): T;
-}
+import type { Across } from "./calls";
 
 type Doubles = Across<Float64Array>;
 type Whole = Across<Int32Array>;

@@ -9,6 +9,9 @@ const ROUNDS = 10;
 const MULTIPLIERS = [0xd2511f53, 0xcd9e8d57] as const;
 const INCREMENTS = [0x9e3779b9, 0xbb67ae85] as const;
 
+/** Quarters that are remembered; with 20 000 draws of each source they take some 20 MB. */
+const REMEMBERED = 32;
+
 /** Coefficients above and below the line, highest power first. */
 export type Ratio = readonly [readonly number[], readonly number[]];
 
@@ -20,22 +23,33 @@ export interface Quantile {
 
 /** The upper 32 bits of a product of two words. */
 function high(a: number, b: number): number {
-  const [a0, a1, b0, b1] = [a & 0xffff, a >>> 16, b & 0xffff, b >>> 16];
+  const a0 = a & 0xffff;
+  const a1 = a >>> 16;
+  const b0 = b & 0xffff;
+  const b1 = b >>> 16;
   const middle = a1 * b0 + ((a0 * b0) >>> 16);
   const other = a0 * b1 + (middle & 0xffff);
   return a1 * b1 + Math.floor(middle / 65536) + Math.floor(other / 65536);
 }
 
-/** Four words that belong to a counter under a key. */
-export function philox(
-  counter: readonly [number, number, number, number],
+/** Write four words that belong to a counter under a key. */
+function philox(
+  row: number,
+  quarter: number,
+  stream: number,
   key: readonly [number, number],
-): [number, number, number, number] {
-  let [c0, c1, c2, c3] = counter;
+  words: Uint32Array,
+): void {
+  let c0 = row;
+  let c1 = quarter;
+  let c2 = stream;
+  let c3 = 0;
   let [k0, k1] = key;
   for (let round = 0; round < ROUNDS; round++) {
-    const [h0, l0] = [high(MULTIPLIERS[0], c0), Math.imul(MULTIPLIERS[0], c0)];
-    const [h1, l1] = [high(MULTIPLIERS[1], c2), Math.imul(MULTIPLIERS[1], c2)];
+    const h0 = high(MULTIPLIERS[0], c0);
+    const l0 = Math.imul(MULTIPLIERS[0], c0);
+    const h1 = high(MULTIPLIERS[1], c2);
+    const l1 = Math.imul(MULTIPLIERS[1], c2);
     c0 = (h1 ^ c1 ^ k0) >>> 0;
     c1 = l1 >>> 0;
     c2 = (h0 ^ c3 ^ k1) >>> 0;
@@ -43,7 +57,10 @@ export function philox(
     k0 = (k0 + INCREMENTS[0]) >>> 0;
     k1 = (k1 + INCREMENTS[1]) >>> 0;
   }
-  return [c0, c1, c2, c3];
+  words[0] = c0;
+  words[1] = c1;
+  words[2] = c2;
+  words[3] = c3;
 }
 
 /** How many standard uncertainties a normal error stays below with a given chance. */
@@ -56,8 +73,12 @@ export function normalQuantile(chance: number, by: Quantile): number {
   return q < 0 ? -size : size;
 }
 
+/** Quarters drawn before; the next forecast of a house, and each of its openings, asks for them. */
+const drawn = new Map<string, Float64Array[]>();
+
 /**
- * The errors of a set of draws, one column of `rows` numbers for each source.
+ * The errors of a set of draws, one column of `rows` numbers for each source. They are to be read,
+ * not written.
  *
  * @param spreads a letter for each source: n(ormal) or r(ectangular)
  */
@@ -68,20 +89,38 @@ export function errors(
   spreads: string,
   by: Quantile,
 ): Float64Array[] {
-  const columns = Array.from(spreads, () => new Float64Array(rows));
-  for (let row = 0; row < rows; row++) {
-    for (let quarter = 0; quarter * 4 < spreads.length; quarter++) {
-      const words = philox([row, quarter, stream, 0], key);
-      for (let word = 0; word < 4; word++) {
-        const column = columns[quarter * 4 + word];
-        if (!column) break;
-        const chance = ((words[word] ?? 0) + 0.5) * 2 ** -32;
-        column[row] =
-          spreads[quarter * 4 + word] === "r"
-            ? Math.sqrt(12) * (chance - 0.5)
-            : normalQuantile(chance, by);
-      }
+  const quarters = spreads.match(/.{1,4}/g) ?? [];
+  return quarters.flatMap((letters, quarter) => {
+    const name = [...key, stream, rows, quarter, letters].join();
+    const found = drawn.get(name) ?? drawQuarter(key, stream, rows, quarter, letters, by);
+    drawn.delete(name);
+    drawn.set(name, found);
+    for (const oldest of drawn.keys()) {
+      if (drawn.size <= REMEMBERED) break;
+      drawn.delete(oldest);
     }
+    return found;
+  });
+}
+
+/** The columns of up to four sources that are drawn together. */
+function drawQuarter(
+  key: readonly [number, number],
+  stream: number,
+  rows: number,
+  quarter: number,
+  letters: string,
+  by: Quantile,
+): Float64Array[] {
+  const columns = Array.from(letters, () => new Float64Array(rows));
+  const words = new Uint32Array(4);
+  for (let row = 0; row < rows; row++) {
+    philox(row, quarter, stream, key, words);
+    columns.forEach((column, word) => {
+      const chance = ((words[word] as number) + 0.5) * 2 ** -32;
+      column[row] =
+        letters[word] === "r" ? Math.sqrt(12) * (chance - 0.5) : normalQuantile(chance, by);
+    });
   }
   return columns;
 }

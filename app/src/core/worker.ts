@@ -9,8 +9,7 @@
 import loadHighs from "highs";
 import highsWasm from "highs/runtime?url";
 import { loadPyodide } from "pyodide";
-import { solverCall } from "./highs";
-import { tally, type ToldHouse } from "./lines";
+import { calls } from "./calls";
 import portsSource from "./ports.py?raw";
 import type { FromWorker, ToWorker } from "./link";
 
@@ -21,12 +20,7 @@ function say(message: FromWorker): void {
   self.postMessage(message);
 }
 
-type Made = (solve: unknown, judge: unknown) => (request: string) => string;
-
-/** A Python array as it comes across. */
-interface Across {
-  toJs(): Float64Array;
-}
+type Made = (...engines: ReturnType<typeof calls>) => (request: string) => string;
 
 async function load(): Promise<(request: string) => string> {
   say({ progress: "python", share: 0.05 });
@@ -46,9 +40,7 @@ async function load(): Promise<(request: string) => string> {
   python.runPython(portsSource);
   const globals = python.globals as unknown as { get(name: string): unknown };
   const made = globals.get("made") as Made;
-  const judge = (told: string, lines: Across): string =>
-    JSON.stringify(tally(JSON.parse(told) as ToldHouse, lines.toJs()));
-  return made(solverCall(highs), judge);
+  return made(...calls(highs));
 }
 
 const ready = load();

@@ -3,7 +3,8 @@
  *
  *     node plans.mjs OUT FILE ...
  *
- * OUT becomes a JSON object: of each house file its plan document.
+ * OUT becomes a JSON object: of each house file its plan document; as `weighed` what
+ * `weighed_here.py` tells.
  */
 
 import { readFileSync, writeFileSync } from "node:fs";
@@ -13,7 +14,10 @@ const [out, ...files] = process.argv.slice(2);
 if (!files.length) throw new Error("which? node plans.mjs OUT FILE ...");
 
 const { python, ports } = await corePython();
-python.runPython(readFileSync(new URL("plan_here.py", import.meta.url), "utf8"));
+for (const name of ["plan_here.py", "weighed_here.py"]) {
+  python.runPython(readFileSync(new URL(name, import.meta.url), "utf8"));
+}
+const weighed = JSON.parse(python.globals.get("both_ways")(ports));
 const planned = python.globals.get("planned");
 const plans = files.map((file) => [file, JSON.parse(planned(readFileSync(file, "utf8"), ports))]);
-writeFileSync(out, JSON.stringify(Object.fromEntries(plans)));
+writeFileSync(out, JSON.stringify({ ...Object.fromEntries(plans), weighed }));

@@ -22,7 +22,7 @@ async function engines() {
     build: {
       write: false,
       minify: false,
-      lib: { entry: join(here, "engines.ts"), formats: ["es"] },
+      lib: { entry: join(app, "src/core/calls.ts"), formats: ["es"] },
     },
   });
   const [{ output }] = Array.isArray(made) ? made : [made];
@@ -31,7 +31,7 @@ async function engines() {
 
 /** Python with the core in it, its ports, and `answers(request)` as the worker answers. */
 export async function corePython() {
-  const [{ judging, solverCall }, highs, python] = await Promise.all([
+  const [{ calls }, highs, python] = await Promise.all([
     engines(),
     loadHighs(),
     loadPyodide({ stdLibURL: join(BUILT, "core/library.zip.wasm") }),
@@ -42,7 +42,7 @@ export async function corePython() {
   });
   python.runPython("import sys; sys.path.insert(0, '/lib/core')");
   python.runPython(readFileSync(join(app, "src/core/ports.py"), "utf8"));
-  const calls = [solverCall(highs), judging];
-  const answers = python.globals.get("made")(...calls);
-  return { python, answers, ports: python.globals.get("ports_of")(...calls) };
+  const made = calls(highs);
+  const answers = python.globals.get("made")(...made);
+  return { python, answers, ports: python.globals.get("ports_of")(...made) };
 }

@@ -16,6 +16,7 @@ from longpoint.forecast.face_lines import (
     step_opening,
     weighed_face,
 )
+from longpoint.forecast.fitup.weighing import Weigher, weighed_lines
 from longpoint.forecast.lines import LineEngine, LineHouse, LineTally, OpeningTally
 from longpoint.forecast.records import Chances, FaceForecast, HouseForecast, ProfileMisfits
 from longpoint.forecast.recut_counts import convolved
@@ -37,11 +38,13 @@ class Imagined:
 
     Attributes:
         engine: Draws and judges.
+        weigh: Weighs the rows of its frames.
         draws: How many houses.
         seed: Of the draws.
     """
 
     engine: LineEngine
+    weigh: Weigher = weighed_lines
     draws: int = DRAWS
     seed: int = SEED
 

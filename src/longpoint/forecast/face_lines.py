@@ -10,6 +10,7 @@ from typing import Final
 from longpoint.forecast.budget.records import Cause, ErrorBudget, ErrorName
 from longpoint.forecast.fitup.lines import FitLine, Respect, fit_lines
 from longpoint.forecast.fitup.squared import squared_up
+from longpoint.forecast.fitup.weighing import Weigher, weighed_lines
 from longpoint.forecast.lines import Line, LineGroup, LineOpening, Spread
 from longpoint.forecast.planned_face import PlannedFace
 from longpoint.forecast.records import CauseShare
@@ -90,7 +91,9 @@ class WeighedFace:
     lines: tuple[tuple[TermLine, ...], ...]
 
 
-def face_lines(face: PlannedFace, solver: LinearSolver | None = None) -> FaceLines:
+def face_lines(
+    face: PlannedFace, solver: LinearSolver | None = None, weigh: Weigher = weighed_lines
+) -> FaceLines:
     """Return the lines of a face in every respect.
 
     A frame a little out of square takes those of the true one: they differ by no more than the
@@ -99,11 +102,12 @@ def face_lines(face: PlannedFace, solver: LinearSolver | None = None) -> FaceLin
     Args:
         face: The face as planned.
         solver: For shapes whose lines aren't known beforehand; None: the built-in one.
+        weigh: Weighs the rows of shapes whose lines are.
     """
     frame = squared_up(face.frame) or face.frame
     return FaceLines(
         face=face,
-        lines=tuple(fit_lines(frame, face.limits, respect, solver) for respect in RESPECTS),
+        lines=tuple(fit_lines(frame, face.limits, respect, solver, weigh) for respect in RESPECTS),
     )
 
 

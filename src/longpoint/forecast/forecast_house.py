@@ -61,7 +61,9 @@ def forecast_house(
         Model output: the same for the same readings on every platform.
     """
     budget = house_budget(house, learned)
-    found = tuple(face_lines(face, solver) for face in planned_faces(house, shapes, held))
+    found = tuple(
+        face_lines(face, solver, imagined.weigh) for face in planned_faces(house, shapes, held)
+    )
     forecast = forecast_faces(house, found, budget, imagined, solver)
     worths = _worths(house, found, forecast, budget, imagined)
     if_proved = None

@@ -66,7 +66,10 @@ def kept_forecasts(
     new = {mark: face for mark, (face, _) in came.items() if mark not in before}
     budget = house_budget(house, learned_lines(learned, house))
     forecast = forecast_faces(
-        house, tuple(_fit_alone(face, solver) for face in new.values()), budget, imagined
+        house,
+        tuple(_fit_alone(face, solver, imagined) for face in new.values()),
+        budget,
+        imagined,
     )
     chances = {mark: each.outcome.chance for mark, each in before.items()}
     chances |= dict(zip(new, (each.chances.fits for each in forecast.faces), strict=True))
@@ -79,11 +82,10 @@ def kept_forecasts(
     return tuple({**before, **now}.values())
 
 
-def _fit_alone(face: PlannedFace, solver: LinearSolver | None) -> FaceLines:
+def _fit_alone(face: PlannedFace, solver: LinearSolver | None, imagined: Imagined) -> FaceLines:
     """Return the lines of a face in the one respect that is asked for."""
-    return FaceLines(
-        face=face, lines=((), (), fit_lines(face.frame, face.limits, Respect.IN_PLANE, solver))
-    )
+    lines = fit_lines(face.frame, face.limits, Respect.IN_PLANE, solver, imagined.weigh)
+    return FaceLines(face=face, lines=((), (), lines))
 
 
 def fitted_as_built(face: PlannedFace) -> bool | None:

@@ -17,7 +17,7 @@ from longpoint.forecast.fitup.exact import best_fit_up
 from longpoint.forecast.fitup.frame import SLOTS, FitLimits, Frame, FrameRow, Slot, frame_rows
 from longpoint.forecast.fitup.known_sets import known_sets
 from longpoint.forecast.fitup.respect import Respect, rows_of
-from longpoint.forecast.fitup.weighing import FitLine, columns_of, line_of, row_weights
+from longpoint.forecast.fitup.weighing import FitLine, Weigher, line_of, weighed_lines
 from longpoint.linear.port import LinearSolver
 from longpoint.linear.simplex import SimplexSolver
 
@@ -38,7 +38,11 @@ _SEED: Final = 4
 
 
 def fit_lines(
-    frame: Frame, limits: FitLimits, respect: Respect, solver: LinearSolver | None = None
+    frame: Frame,
+    limits: FitLimits,
+    respect: Respect,
+    solver: LinearSolver | None = None,
+    weigh: Weigher = weighed_lines,
 ) -> tuple[FitLine, ...]:
     """Return lines whose largest is the fit ratio of a frame, or 0 where all are below.
 
@@ -47,21 +51,22 @@ def fit_lines(
         limits: What counts as a fit.
         respect: In what respect.
         solver: For frames of which no list is known; None: the built-in one.
+        weigh: Weighs the sets of a list.
 
     Returns:
         Lines over the frame's errors, (lines, 8 n).
     """
-    lines = _known_lines(frame, limits, respect)
+    lines = _known_lines(frame, limits, respect, weigh)
     return lines or learned_lines(frame, limits, respect, solver or SimplexSolver())
 
 
 @lru_cache(maxsize=_REMEMBERED)
-def _known_lines(frame: Frame, limits: FitLimits, respect: Respect) -> tuple[FitLine, ...]:
+def _known_lines(
+    frame: Frame, limits: FitLimits, respect: Respect, weigh: Weigher
+) -> tuple[FitLine, ...]:
     """Return the lines of a frame by the list of its kind; empty where none is known."""
     rows = rows_of(frame_rows(frame, limits), respect)
-    columns = columns_of(rows)
-    weighed = (row_weights(columns, chosen) for chosen in known_sets(frame, rows, respect))
-    return _distinct(line_of(rows, weights) for weights in weighed if weights)
+    return _distinct(weigh(rows, known_sets(frame, rows, respect)))
 
 
 def learned_lines(

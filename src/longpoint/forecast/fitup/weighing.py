@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from operator import mul
-from typing import Final
+from typing import Final, Protocol
 
 from longpoint.forecast.fitup.frame import FrameRow
 
@@ -12,11 +12,35 @@ FitLine = tuple[float, ...]
 Weights = tuple[tuple[int, float], ...]
 """(row, weight) pairs, weights > 0."""
 
-_SMALL: Final = 1e-7
-
+SMALL: Final = 1e-7
+"""A pivot, what is left of an equation, or a weight below nought: this small it is rounding."""
 
 Columns = tuple[tuple[float, ...], ...]
 """Of each row what every move changes in it, in sizes that can be compared, and its limit."""
+
+
+class Weigher(Protocol):
+    """Weighs many sets of a frame's rows: in plain Python, by arrays, or outside of Python."""
+
+    def __call__(self, rows: Sequence[FrameRow], sets: Sequence[Sequence[int]]) -> list[FitLine]:
+        """Return the lines of those sets that have weights, as `row_weights` and `line_of` do.
+
+        Args:
+            rows: Rows of a frame.
+            sets: Indices of rows, rising.
+        """
+        ...
+
+    def __hash__(self) -> int:
+        """Lines are remembered with what weighed them."""
+        ...
+
+
+def weighed_lines(rows: Sequence[FrameRow], sets: Sequence[Sequence[int]]) -> list[FitLine]:
+    """Return the lines of those sets that have weights, one set after the other."""
+    columns = columns_of(rows)
+    found = (row_weights(columns, chosen) for chosen in sets)
+    return [line_of(rows, weights) for weights in found if weights]
 
 
 def columns_of(rows: Sequence[FrameRow]) -> Columns:
@@ -48,18 +72,18 @@ def row_weights(columns: Columns, chosen: Sequence[int]) -> Weights | None:
     solved: list[list[float]] = []
     for _ in chosen:
         equations.sort(key=_lead, reverse=True)
-        if not equations or _lead(equations[0]) < _SMALL:
+        if not equations or _lead(equations[0]) < SMALL:
             return None
         pivot, *rest = equations[0]
         rest = [x / pivot for x in rest]
         solved.append(rest)
         equations = [_without_lead(equation, rest) for equation in equations[1:]]
-    if any(abs(off[0]) > _SMALL for off in equations):
+    if any(abs(off[0]) > SMALL for off in equations):
         return None
     weights: list[float] = []
     for *others, value in reversed(solved):
         weights.insert(0, value - sum(map(mul, others, weights)))
-    if min(weights) < -_SMALL * max(1.0, *weights):
+    if min(weights) < -SMALL * max(1.0, *weights):
         return None
     return tuple((i, w) for i, w in zip(chosen, weights, strict=True) if w > 0.0)
 
