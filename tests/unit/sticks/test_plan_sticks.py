@@ -11,6 +11,7 @@ from longpoint.sticks.plan import StickSource
 from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.survey.profiles import Profile, Stock
 from tests.random_sticks import architrave_piece, house_of, house_pieces, skirting_piece
+from tests.unit.sticks.tight_sticks import PlainTables
 
 pytestmark = pytest.mark.no_cover
 
@@ -44,6 +45,14 @@ def test_a_price_for_every_length_makes_the_cheapest_plan_not_the_shortest() -> 
     assert (metres.proofs[0].cost, metres.proofs[0].unit) == (1.1, "m")
     assert money.sticks[0].length_mm == 2400.0
     assert (money.proofs[0].cost, money.proofs[0].unit) == (7.5, "price")
+
+
+def test_prices_far_above_what_plain_tables_hold_are_planned_with_them() -> None:
+    prices = ("1234567.89", "1634567.85", "1934567.83", "2134567.81", "2434567.79")
+    house, pieces = house_of(prices=prices), house_pieces(4, openings=5)
+    plain, fine = (plan_sticks(pieces, house, s) for s in (PlainTables(), HighsSolver()))
+    assert plain.proofs[0].optimal
+    assert plain.proofs[0].cost == fine.proofs[0].cost > 1e7
 
 
 def test_offcuts_are_used_first_and_cost_nothing() -> None:

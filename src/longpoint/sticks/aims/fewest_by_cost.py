@@ -1,7 +1,12 @@
 """How few new sticks can come to a cost at all: where every length has a price, that tells most."""
 
+from typing import Final
+
 from longpoint.sticks.lay.bars import Bars
 from longpoint.sticks.plan import StickSource
+
+_MOST_STEPS: Final = 10**7
+"""Of dearer plans, in steps of cost, nothing is told: it would take seconds, then minutes."""
 
 
 def fewest_by_cost(bars: Bars, least: int, cost: int, most: int) -> int:
@@ -20,6 +25,8 @@ def fewest_by_cost(bars: Bars, least: int, cost: int, most: int) -> int:
     if any(bar.cost for bar in bars.bars if bar.source is not StickSource.STOCK):
         return 0
     low, high = -(-least // bars.step), cost // bars.step
+    if high > _MOST_STEPS:
+        return 0
     # Bit n stands for a cost of n steps that so many sticks come to.
     within, costs = (1 << high + 1) - 1, 1
     for sticks in range(most):

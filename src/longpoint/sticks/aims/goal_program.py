@@ -30,7 +30,9 @@ from longpoint.sticks.search.master import Master, Prices, Sharpness
 from longpoint.sticks.search.patterns import Layout, Pattern
 
 _CHARGES: Final = 100_000
-"""Of the length that is charged most, in whole numbers."""
+"""Of the length that is charged most, in whole numbers; more where it costs many steps."""
+_OF_A_STEP: Final = 8
+"""A step of cost is charged about so much at least, else little would be left of it in rounding."""
 _SHORT: Final = 20_000
 _FINER: Final = 3
 _FINEST: Final = 5
@@ -139,7 +141,7 @@ def charges(stock: Stock, duals: Duals) -> Charges | None:
     )
     if most <= 0.0:
         return None
-    scale = _CHARGES / most
+    scale = max(_CHARGES, _OF_A_STEP * max(stock.steps)) / most
     step, stick = round(duals.step * scale), round(duals.stick * scale)
     bars = replace(
         stock.bars,

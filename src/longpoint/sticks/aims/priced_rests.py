@@ -7,7 +7,6 @@ and sticks are charged at most, less the bound (`longpoint.sticks.search.pricing
 long. What the other sticks may lose is what is left of that.
 """
 
-import math
 from array import array
 from collections.abc import Sequence
 from fractions import Fraction
@@ -48,12 +47,6 @@ class PricedRests(Priced):
                 longest = max(longest, room - shortest * self._grid)
         return longest
 
-    def _charge(
-        self, bar: int, theta: Fraction, sticks: Sequence[Fraction], budget: Fraction
-    ) -> int:
-        """What pieces on a stick must be worth, that it loses no more than a budget."""
-        return math.ceil((self._master.steps[bar] * self._scale - sticks[bar] - budget) / theta)
-
     def _shortest_worth(self, end: _End, charge: int) -> int | None:
         """The shortest length on which pieces are worth so much; values never fall with length."""
         _, state, high = end
@@ -74,10 +67,10 @@ class PricedRests(Priced):
         Args:
             unit: What a hundredth of a millimetre left over is worth, in steps of charge.
         """
-        found = []
+        found, scale = [], float(self._scale)
         for place, state, longest in self._ends:
             worth = [
-                (value / self._scale + (longest - length) * self._grid * unit, length)
+                (value / scale + (longest - length) * self._grid * unit, length)
                 for length in range(longest, 0, -_EVERY)
                 if (value := self._tables.value(state, length)) > 0
             ]

@@ -106,7 +106,7 @@ def _sum_bound(floor: Floor, bars: Bars) -> int:
     return (len(most_room) - 1) * bars.step
 
 
-def possible_costs(floor: Floor, bars: Bars, low: int, high: int) -> tuple[int, ...]:
+def possible_costs(floor: Floor, bars: Bars, low: int, high: int) -> Sequence[int]:
     """Return the costs from `low` to below `high` that sticks which hold all can add up to.
 
     Every plan costs a sum of prices, and its sticks have room for the sum of all bases; so a cost
@@ -122,13 +122,13 @@ def possible_costs(floor: Floor, bars: Bars, low: int, high: int) -> tuple[int, 
     kinds = []
     for bar, room in zip(bars.bars, floor.rooms, strict=True):
         if bar.cost == 0 and bar.count is None:
-            return tuple(range(low, high))
+            return range(low, high)
         if bar.cost == 0:
             needed -= room * (bar.count or 0)
         else:
             kinds.append((bar.cost // bars.step, room))
     if high > _MOST_COST_STEPS:
-        return tuple(range(low, high))
+        return range(low, high)
     most_room = [0]
     for spent in range(1, high):
         most = -1

@@ -1,5 +1,6 @@
 """What one dive after another asks for, and how much it may do."""
 
+import bisect
 from collections.abc import Sequence
 from typing import Final
 
@@ -40,6 +41,6 @@ def goal_of(turn: int, costs: Sequence[int], least: int) -> int:
     """
     if turn == 1:
         return costs[-1]
-    able = [cost for cost in costs if cost >= least] or [costs[-1]]
+    able = costs[bisect.bisect_left(costs, least) :] or costs[-1:]
     share = _SHARES[turn % len(_SHARES)] if turn else 0.0
     return able[int(share * (len(able) - 1))]

@@ -1,7 +1,9 @@
 """From a packing to a better one, with a bound: column generation and dives through the port."""
 
+import bisect
 import math
 import random
+from collections.abc import Sequence
 
 from longpoint.linear.port import LinearSolver
 from longpoint.sticks.effort import Effort
@@ -38,6 +40,8 @@ _COARSE = 60
 """Where the dearest stick costs more steps than this, the plans that may exist differ by little."""
 _FEW_PIECES, _FEW_BY_LENGTH = 40, 60
 """Of more, patterns and bound take longest; so few need none but the first dive, mostly."""
+_MOST_COSTS = 1_000_000
+"""The solver's search of sets is asked for plans of so many costs at most, the least of all."""
 _ROOM = 0.3
 """In steps: so far below the bound patterns are looked for, as whole sticks lose something."""
 _REACHES = (1.0, 0.5, 0.2, 0.0)
@@ -100,7 +104,7 @@ class _Search:
         self.best = BestPacking(work, bars, self.layout, start)
         self._listed: set[tuple[int, float, int | None]] = set()
         self._most_listed: int | None = _SHORT_LIST
-        self._chosen: set[tuple[tuple[int, ...], float]] = set()
+        self._chosen: set[tuple[Sequence[int], float]] = set()
         self._chooser: SetChooser | None = getattr(solver, "choose_sets", None)
         self._counts_sticks = self._chooser is not None and len(set(self.master.steps) - {0}) > 1
         self._is_fine = self._counts_sticks and max(self.master.steps) > _COARSE
@@ -195,11 +199,12 @@ class _Search:
                 from_known_patterns(self.master, self.numbers, self.bound.prices, self.bound.steps)
             )
 
-    def _possible(self) -> tuple[int, ...]:
+    def _possible(self) -> Sequence[int]:
         """Costs of plans better than the best that may exist; the least of them is a bound."""
         low, high = self.bound.steps, self.best.steps
-        self._costs = costs = tuple(cost for cost in self._costs if low <= cost < high)
-        self.bound.steps = min(costs, default=self.best.steps)
+        first, last = (bisect.bisect_left(self._costs, cost) for cost in (low, high))
+        self._costs = costs = self._costs[first:last]
+        self.bound.steps = costs[0] if costs else high
         return costs
 
     def _goal(self) -> int:
@@ -224,7 +229,7 @@ class _Search:
 
     def _choose(self) -> None:
         """Better the plan or the bound, or prove them, by the solver's search of sets."""
-        costs = self._possible()
+        costs = self._possible()[:_MOST_COSTS]
         state = (costs, self.bound.exact)
         if not costs or self._chooser is None or state in self._chosen or self.effort.stop():
             return

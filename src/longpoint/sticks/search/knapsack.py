@@ -9,6 +9,7 @@ loop, and it runs wherever Python does.
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import ClassVar, Final
 
 from longpoint.speech.said import say
@@ -187,13 +188,21 @@ def tables_maker(solver: object, *, fine: bool = False) -> TablesMaker:
 
 def whole_values(
     values: Sequence[float], copies: Sequence[int], most: int = MOST_VALUE
-) -> tuple[tuple[int, ...], int]:
-    """Return values as whole numbers that fit the tables, rounded down, and their scale."""
+) -> tuple[tuple[int, ...], int | Fraction]:
+    """Return values as whole numbers that fit the tables, rounded down, and their scale.
+
+    A scale below 1, for many sticks or prices that are dear in their smallest coin, makes bounds
+    less sharp, never wrong.
+    """
     total = math.fsum(
         value * copy for value, copy in zip(values, copies, strict=True) if value > 0.0
     )
-    scale = int((most // 2) / total) if total > 0.0 else 1
-    scale = max(1, scale)
+    half = most // 2
+    scale: int | Fraction = 1
+    if total > half:
+        scale = Fraction(1, math.ceil(total / half))
+    elif total > 0.0:
+        scale = int(half / total)
     return tuple(max(0, math.floor(value * scale)) for value in values), scale
 
 

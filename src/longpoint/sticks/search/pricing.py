@@ -218,10 +218,17 @@ class Priced:
         budget = goal * self._scale - total
         if budget < 0:
             return None
-        return [
-            math.ceil((self._master.steps[bar] * self._scale - sticks[bar] - budget) / theta)
-            for bar in self._able
-        ]
+        return [self._charge(bar, theta, sticks, budget) for bar in self._able]
+
+    def _charge(
+        self, bar: int, theta: Fraction, sticks: Sequence[Fraction], budget: Fraction
+    ) -> int:
+        """What pieces on a stick must be worth, that it loses no more than a budget."""
+        missing = self._master.steps[bar] * self._scale - sticks[bar] - budget
+        if theta:
+            return math.ceil(missing / theta)
+        # A stick that costs nothing makes all pieces worthless: it is met by any, or by none.
+        return 0 if missing <= 0 else self._master.tables.most_value + 1
 
     def _listed(self, tables: Tables, charges: Sequence[int], most: int) -> PatternList | None:
         needs, bars = self._needs, [self._able[place] for place, _, _ in self._ends]

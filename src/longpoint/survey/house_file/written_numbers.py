@@ -16,6 +16,10 @@ LARGEST_NUMBER: Final = 10**12
 FINEST_DECIMALS: Final = 9
 """Decimals of a millimetre that are kept, so that a length survives being written and read."""
 
+_FINEST_PRICE: Final = Decimal("0.001")
+"""Finer than any coin. A price without tax has as many places as a calculator shows, and a plan is
+searched among all sums of prices, to the last place."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WrittenLength:
@@ -219,7 +223,7 @@ def from_digits(written: object) -> object:
 
 
 def read_price(key: Key, written: object, path: str) -> Decimal:
-    """Return a price.
+    """Return a price, rounded to the thousandth where it is written finer.
 
     Raises:
         HouseFileTrouble: It isn't one, or lies outside the key's limits.
@@ -238,7 +242,16 @@ def read_price(key: Key, written: object, path: str) -> Decimal:
             say("That is not a price of zero or more."),
             say("Write it as a plain number, like 14.60, without the sign of the currency."),
         )
-    return price
+    # Zeros at the end count as places too.
+    rounded = price.quantize(_FINEST_PRICE)
+    if price and not rounded:
+        return _FINEST_PRICE
+    return min(price, rounded, key=_places)
+
+
+def _places(number: Decimal) -> int:
+    exponent = number.as_tuple().exponent
+    return -exponent if isinstance(exponent, int) else 0
 
 
 def read_least_likely_most(key: Key, written: object, path: str) -> tuple[Decimal, ...]:

@@ -78,6 +78,15 @@ def test_whole_values_are_rounded_down_and_fit() -> None:
     assert values[0] + 10 * values[2] <= MOST_VALUE
 
 
+def test_values_far_above_the_tables_are_scaled_down_to_fit() -> None:
+    # 60 sticks of 2100 mm, a whole one to each piece, at prices to the cent.
+    values, scale = whole_values([123_456.0, 0.5], [60, 1])
+    assert 0 < scale < 1
+    assert values[1] == 0
+    assert values[0] <= 123_456.0 * scale < values[0] + 1
+    assert MOST_VALUE // 4 < 60 * values[0] <= MOST_VALUE
+
+
 @pytest.mark.parametrize("seed", range(20))
 def test_every_set_worth_its_charge_is_listed_once(seed: int) -> None:
     draw = random.Random(seed)

@@ -93,6 +93,27 @@ def test_a_count_may_be_written_as_its_digits_in_quotes() -> None:
 def test_a_price_is_kept_to_the_last_digit() -> None:
     assert read_price(key(Kind.PRICE), 14.60, "k") == Decimal("14.6")
     assert read_price(key(Kind.PRICE), "14.60", "k") == Decimal("14.60")
+
+
+@pytest.mark.parametrize(
+    ("written", "price"),
+    [
+        (14.166666666666666, "14.167"),
+        ("0.00001", "0.001"),
+        ("1e-400", "0.001"),
+        ("0e-400", "0"),
+        ("14.1000000", "14.1"),
+    ],
+)
+def test_a_price_finer_than_any_coin_is_rounded_and_never_to_nothing(
+    written: float | str, price: str
+) -> None:
+    found = read_price(key(Kind.PRICE), written, "k")
+    assert found == Decimal(price)
+    assert int(found.as_tuple().exponent) >= -3
+
+
+def test_what_is_no_price_is_refused() -> None:
     for written in (-0.01, "free", "NaN", "Infinity", 2000, None, "1" * 99):
         with pytest.raises(HouseFileTrouble):
             read_price(key(Kind.PRICE), written, "k")
