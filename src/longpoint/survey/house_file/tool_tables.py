@@ -320,7 +320,7 @@ STOCK: Final = Table(
         Key(
             name="price",
             kind=Kind.PRICE,
-            meaning=say("Price of one stick."),
+            meaning=say("Price of one stick, to the thousandth."),
             example=14.6,
             left_out=say("lengths are compared by metres"),
             high=1_000_000.0,
