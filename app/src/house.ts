@@ -27,6 +27,8 @@ export interface Standing {
   /** What the plan, or the refusal to make one, is of. */
   readonly planOf?: Fold;
   readonly isPlanning: boolean;
+  /** Whether the plan is a first one, whose sticks may still change. */
+  readonly isFirst: boolean;
   readonly refusal?: Refusal;
 }
 
@@ -67,7 +69,7 @@ export async function open(key: string): Promise<void> {
   const [entries, fold] = await Promise.all([entriesOf(key), fact<Seen>(`fold:${key}`)]);
   const seen = fold ? { fold: fold.fold, folded: fold.folded } : { folded: 0 };
   if (fold) void loadLimits(fold.fold.dialect);
-  current.set({ key, entries, isPlanning: false, ...seen });
+  current.set({ key, entries, isPlanning: false, isFirst: false, ...seen });
   await refold();
 }
 
@@ -120,21 +122,29 @@ function sameOr(fold: Fold, older: Fold | undefined): Fold {
   return older && JSON.stringify(fold) === JSON.stringify(older) ? older : fold;
 }
 
+/** Whether what the plan says of openings is of older readings. */
+export function isOld({ isPlanning, isFirst, planOf, fold, folded, entries }: Standing): boolean {
+  return isPlanning && !(isFirst && planOf === fold && folded === entries.length);
+}
+
+/** Ask for a first plan, then for the final one; what is written in between goes before. */
 async function replan(): Promise<void> {
   const now = current.get();
   const fold = now?.fold;
-  if (!watching || isMaking || !fold || now.planOf === fold) return;
+  if (!watching || isMaking || !fold || (now.planOf === fold && !now.isFirst)) return;
   const { document, held, saw } = fold;
   isMaking = true;
   current.set({ ...now, isPlanning: true });
-  const plan = await ask<"plan">({ ask: "plan", document, held, saw });
+  const is_first = now.planOf !== fold;
+  const plan = await ask<"plan">({ ask: "plan", document, held, saw, is_first });
   isMaking = false;
   const after = current.get();
   if (after?.key === now.key && after.fold === fold) {
     const { refusal: _, ...rest } = after;
+    const isFirst = plan.kind === "plan" && plan.is_first;
     const found = plan.kind === "refusal" ? { refusal: plan } : { plan };
-    const isPlanning = after.folded < after.entries.length;
-    current.set({ ...rest, ...found, planOf: fold, isPlanning });
+    const isPlanning = isFirst || after.folded < after.entries.length;
+    current.set({ ...rest, ...found, planOf: fold, isPlanning, isFirst });
   }
   await replan();
 }

@@ -391,6 +391,7 @@ export interface AskPlan {
   readonly document: Readonly<Record<string, unknown>>;
   readonly held: readonly Said[];
   readonly saw: string;
+  readonly is_first: boolean;
 }
 
 export interface OpeningState {
@@ -469,6 +470,7 @@ export interface Plan {
   readonly saw: string;
   readonly again: readonly string[];
   readonly document: Readonly<Record<string, unknown>>;
+  readonly is_first: boolean;
 }
 
 export interface AskSheets {

@@ -36,9 +36,25 @@ const profile = mkdtempSync(join(tmpdir(), "longpoint-phone-"));
 let context;
 let page;
 
+/** Keeps final plans from being asked for, from `holdsFinal` on until `letGo()`. */
+function holdFinalPlans() {
+  const post = Worker.prototype.postMessage;
+  const held = [];
+  Worker.prototype.postMessage = function (message, ...rest) {
+    const send = () => post.call(this, message, ...rest);
+    if (window.holdsFinal && message.request?.includes('"is_first":false')) held.push(send);
+    else send();
+  };
+  window.letGo = () => {
+    window.holdsFinal = false;
+    held.splice(0).forEach((send) => send());
+  };
+}
+
 before(async () => {
   const server = await served();
   context = await phone(profile);
+  await context.addInitScript(holdFinalPlans);
   page = context.pages()[0] ?? (await context.newPage());
   await page.goto(server.address);
   await onThePhone(page);
@@ -106,11 +122,26 @@ test("figures struck faster than the disk keeps them are all there, in their pla
 
 test("the rest of the walk is read and the house planned", async () => {
   for (const opening of OPENINGS.slice(4)) await addAndRead(opening, (figure) => type(page, figure));
+  await page.evaluate(() => (window.holdsFinal = true));
   await tab(page, "House");
   await page.getByText("48 of 48").waitFor();
   await page.getByText(/of 8 openings can be cut as planned/).waitFor();
   assert.equal(await page.locator(".state.held").count(), 0);
+});
+
+test("by a first plan nothing is ordered or cut; the final one comes after it", async () => {
   await tab(page, "Buy");
+  await page.getByText("First plan: its sticks may still change").waitFor();
+  const order = page.getByRole("button", { name: "The order comes with the final plan" });
+  assert.ok(await order.isDisabled());
+  await tab(page, "Saw");
+  await page.getByText("The cut list comes with the final plan.").waitFor();
+  assert.equal(await page.getByRole("button", { name: "Cut", exact: true }).count(), 0);
+  await page.evaluate(() => window.letGo());
+  await page.getByRole("button", { name: "Cut", exact: true }).waitFor();
+  await tab(page, "Buy");
+  await page.getByText("First plan:").waitFor({ state: "detached" });
+  assert.ok(await page.getByRole("button", { name: "Send the order as text" }).isEnabled());
   await page.getByText("proved: no plan buys less").waitFor();
   assert.equal(await page.locator(".buy:not(.spare) .huge").innerText(), "8");
 });

@@ -126,7 +126,7 @@ export async function show(page, houses, [path, text, first]) {
   await page.evaluate((hash) => (location.hash = hash), `#/${encodeURI(to)}`);
   if (first) await first(page);
   await page.getByText(text).first().waitFor();
-  for (const coming of ["Drawing it", "Planning …"]) {
+  for (const coming of ["Drawing it", "Planning …", "First plan:"]) {
     await page.getByText(coming).waitFor({ state: "detached" });
   }
 }

@@ -1,6 +1,8 @@
 """The whole story on one screen: a house's readings in, its plan out."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Final
 
 from longpoint.catalogue.all_trims import CATALOGUE
@@ -23,6 +25,7 @@ from longpoint.shape.fitted import Shapes
 from longpoint.shape.opening_fit import fit_openings, fit_outlines
 from longpoint.shape.room_fit import fit_rooms
 from longpoint.shape.slips import check_closure
+from longpoint.sticks.effort import STANDARD, Effort
 from longpoint.sticks.plan import CutPlan
 from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.sticks.profile_plan import ProfilePlanner, one_by_one
@@ -70,6 +73,8 @@ def plan_house(
     learned: tuple[BudgetLine, ...] = (),
     kinds: tuple[TrimKind, ...] = CATALOGUE,
     planner: ProfilePlanner = one_by_one,
+    effort: Effort = STANDARD,
+    before: HousePlan | None = None,
 ) -> HousePlan:
     """Return the plan of a house: pieces, sticks and all that is to be said.
 
@@ -82,19 +87,23 @@ def plan_house(
         learned: What the crew's finished work says of its saw and tape.
         kinds: The catalogue by which all trim besides sets and skirting is made.
         planner: Has the profiles of the cut plan planned.
+        effort: How hard the cut plan is tried.
+        before: A plan of the same readings, its forecast made by the same engine from the same
+            figures: it is taken over where the same places are held.
 
     Returns:
         The plan, the same for the same readings on every platform.
     """
     house = survey.house
     shapes, found = check_house(survey)
-    made = _made(house, shapes, held_places(found), solver, kinds, planner)
+    nest = partial(plan_sticks, solver=solver, effort=effort, planner=planner)
+    made = _made(house, shapes, held_places(found), kinds, nest)
     findings = in_house_order(house, accepted((*found, *made.findings), house))
     held = held_places(findings)
     if held & {piece.place for piece in made.pieces}:
-        made = _made(house, shapes, held, solver, kinds, planner)
-    outlook = None
-    if imagined is not None:
+        made = _made(house, shapes, held, kinds, nest)
+    outlook = before.outlook if before and before.held == _all_held(house, held) else None
+    if imagined is not None and outlook is None:
         outlook = forecast_house(house, shapes, held, imagined, solver=solver, learned=learned)
     proved = outlook.if_proved if outlook else None
     return HousePlan(
@@ -103,13 +112,18 @@ def plan_house(
         pieces=made.pieces,
         cut_plan=made.cut_plan,
         findings=findings,
-        held=held | {entry.mark for entry in house.held},
+        held=_all_held(house, held),
         readings_code=readings_code(house),
         trims=made.trims,
         outlook=outlook,
         spares=_spares(house, made, outlook.forecast if outlook else None),
         spares_if_proved=_spares(house, made, proved) if proved else None,
     )
+
+
+def _all_held(house: House, held: frozenset[str]) -> frozenset[str]:
+    """Return what gets no lengths, what couldn't be read of the house among it."""
+    return held | {entry.mark for entry in house.held}
 
 
 def in_house_order(house: House, findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
@@ -152,9 +166,8 @@ def _made(
     house: House,
     shapes: Shapes,
     held: frozenset[str],
-    solver: LinearSolver | None,
     kinds: tuple[TrimKind, ...],
-    planner: ProfilePlanner,
+    nest: Callable[[tuple[Piece, ...], House], CutPlan],
 ) -> _Made:
     openings, opening_findings = plan_openings(house, shapes, held)
     runs, run_findings = plan_runs(house, shapes, held | held_places(opening_findings))
@@ -167,7 +180,7 @@ def _made(
     stopped = held | held_places(said)
     trims = tuple(trim for trim in planned.trims if trim.entry.mark not in stopped)
     pieces = tuple(piece for piece in every if piece.place not in stopped)
-    cut_plan = plan_sticks(pieces, house, solver, planner=planner)
+    cut_plan = nest(pieces, house)
     return _Made(
         pieces=pieces,
         trims=trims,

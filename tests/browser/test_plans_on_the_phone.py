@@ -12,6 +12,7 @@ from app.tests.core.plan_here import planned
 from longpoint.cli.imagined import house_imagined
 from longpoint.phone import Ports
 from longpoint.solvers import linear_solver
+from longpoint.sticks.effort import STANDARD
 from tests.browser.conftest import ROOT
 
 HOUSES: Final = sorted(
@@ -39,7 +40,7 @@ def on_the_phone(
 
 def on_the_laptop(house: Path) -> dict[str, Any]:
     ports = Ports(solver=linear_solver(), imagined=house_imagined())
-    found: dict[str, Any] = json.loads(planned(house.read_text("utf-8"), ports))
+    found: dict[str, Any] = json.loads(planned(house.read_text("utf-8"), ports, STANDARD))
     return found
 
 

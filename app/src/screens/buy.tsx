@@ -80,9 +80,10 @@ export function Buy({ standing }: { standing: Standing }) {
           {plan.to_buy.length > 0 && (
             <button
               class="act"
+              disabled={standing.isPlanning}
               onClick={() => void giveText(`Order, ${fold?.name ?? ""}`, orderText(plan))}
             >
-              Send the order as text
+              {standing.isFirst ? "The order comes with the final plan" : "Send the order as text"}
             </button>
           )}
         </>

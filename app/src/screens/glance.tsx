@@ -4,7 +4,7 @@ import { useEffect, useState } from "preact/hooks";
 import { ask } from "../core/link";
 import { useSignal } from "../core/signal";
 import { rounds } from "../crew/share";
-import { limits, needPlan, write, type Standing } from "../house";
+import { isOld, limits, needPlan, write, type Standing } from "../house";
 import { fact, setFact } from "../journal/store";
 import type { FoldedPlace } from "../messages";
 import { openingsNow } from "../openings_now";
@@ -43,7 +43,7 @@ export function Glance({ standing }: { standing: Standing }) {
             <b>
               {fold?.read ?? 0} of {fold?.asked ?? 0}
             </b>{" "}
-            readings. {plan && !standing.isPlanning ? plan.summary : ""}
+            readings. {plan && !isOld(standing) ? plan.summary : ""}
             {plan && plan.pieces > 0 ? ` ${plan.done.length} of ${plan.pieces} pieces cut.` : ""}
           </p>
           {openings.length + places.length > 0 && <PlanComing standing={standing} />}

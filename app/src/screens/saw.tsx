@@ -16,7 +16,8 @@ export function Saw({ standing }: { standing: Standing }) {
   const [isTelling, setTelling] = useState(false);
   const [said, setSaid] = useState("");
   const { plan } = standing;
-  const step = plan?.cuts[0];
+  // Nobody is to cut by sticks that may still change.
+  const step = standing.isFirst ? undefined : plan?.cuts[0];
 
   const tell = async (told: string, done: string) => {
     setTelling(true);
@@ -58,7 +59,13 @@ export function Saw({ standing }: { standing: Standing }) {
     >
       <PlanComing standing={standing} />
       {refusal && <Refused said={refusal} />}
-      {plan && !step && (
+      {standing.isFirst && (
+        <div class="card">
+          <h2>The cut list comes with the final plan.</h2>
+          <p>It is being worked out on this phone; it takes some seconds, seldom a minute.</p>
+        </div>
+      )}
+      {plan && !step && !standing.isFirst && (
         <div class="card">
           <h2>{plan.pieces ? "All that can be cut is cut." : "There is nothing to cut yet."}</h2>
           {!plan.pieces && <p>Read an opening to its last line, and its pieces come here.</p>}
@@ -81,7 +88,7 @@ export function Saw({ standing }: { standing: Standing }) {
         </a>
       )}
       <p role="status" class="faint">
-        {isBusy && plan ? "Planning the rest …" : said}
+        {isBusy && step ? "Planning the rest …" : said}
       </p>
       {step && asks && (
         <HowLong

@@ -44,7 +44,7 @@ from longpoint.phone.messages import (
 )
 from longpoint.phone.opening_lines import limits
 from longpoint.phone.passing import came, passing
-from longpoint.phone.planned import AtPhone, Ports, planned, said_of, saw_text
+from longpoint.phone.planned import AtPhone, Ports, planned, planned_on, said_of, saw_text
 from longpoint.phone.ways import with_gaps
 from longpoint.pipeline import check_house
 from longpoint.quantities.formatting import format_with_unit
@@ -52,10 +52,9 @@ from longpoint.sheets.again_sheet import again_sheet
 from longpoint.sheets.book import house_sheets
 from longpoint.sheets.bought import bought, money_of
 from longpoint.sheets.dialects import words_for
-from longpoint.sheets.goal_words import goal_sentences
+from longpoint.sheets.goal_words import cost_lines, cost_words, goal_sentences
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.in_tongue import in_tongue
-from longpoint.sheets.order_sheet import standing_words
 from longpoint.sheets.outlook_words import safe_line, verdicts
 from longpoint.sheets.plan_json import plan_document
 from longpoint.sheets.profile_words import section_words
@@ -63,7 +62,6 @@ from longpoint.sheets.verdict_pictures import verdict_words
 from longpoint.speech.said import say
 from longpoint.sticks.news.changed_pieces import pieces_as_cut
 from longpoint.sticks.news.news_words import told_in_words
-from longpoint.sticks.news.plan_again import plan_again
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file import read_house
 from longpoint.survey.house_file.parsed_text import parsed_house
@@ -103,12 +101,13 @@ def _held(asked: Asked) -> tuple[Said, ...]:
     return tuple(Said(**each) for each in asked["held"])
 
 
-def _at(asked: Asked, ports: Ports, *, forecast: bool = True) -> AtPhone:
-    return planned(asked["document"], _held(asked), asked["saw"], ports, forecast=forecast)
+def _at(asked: Asked, ports: Ports, *, forecast: bool = True, is_first: bool = False) -> AtPhone:
+    document, held, saw = asked["document"], _held(asked), asked["saw"]
+    return planned(document, held, saw, ports, forecast=forecast, is_first=is_first)
 
 
 def _plan(asked: Asked, ports: Ports) -> Plan:
-    at = _at(asked, ports)
+    at = _at(asked, ports, is_first=asked.get("is_first", False))
     plan = at.plan
     to_buy, money = _to_buy(plan)
     return Plan(
@@ -124,8 +123,8 @@ def _plan(asked: Asked, ports: Ports) -> Plan:
         to_buy=to_buy,
         money=money,
         proofs=tuple(
-            ProofLine(profile=p.profile, is_proved=p.optimal, words=standing_words(p))
-            for p in plan.cut_plan.proofs
+            ProofLine(profile=line.profile, is_proved=line.is_proved, words=cost_words(line))
+            for line in cost_lines(plan.cut_plan, plan.house.units)
         ),
         goals=tuple(
             GoalSaid(words=goal.text, is_proved=goal.is_proved)
@@ -137,6 +136,7 @@ def _plan(asked: Asked, ports: Ports) -> Plan:
             *(say("One more stick is needed: {name}.", name=name) for name in at.again.new),
         ),
         document=plan_document(plan),
+        is_first=at.is_first,
     )
 
 
@@ -205,7 +205,7 @@ def _saw(asked: Asked, ports: Ports) -> AtSaw:
     state = told_in_words(at.again.state, [asked["told"]], at.plan.house.units, pieces)
     if not state.loose:
         return AtSaw(saw=saw_text(at, state), new=(), findings=())
-    again = plan_again(state, at.plan.pieces, at.plan.house, ports.solver)
+    again = planned_on(state, at.plan, ports)
     return AtSaw(saw=saw_text(at, again.state), new=again.new, findings=said_of(again.findings))
 
 

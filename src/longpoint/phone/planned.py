@@ -18,6 +18,7 @@ from longpoint.sheets.again_sheet import rest_of
 from longpoint.sheets.again_text import changed_lines
 from longpoint.speech.said import say
 from longpoint.speech.tongue import ENGLISH, Tongue
+from longpoint.sticks.effort import AT_THE_SAW_ON_A_PHONE, ON_A_PHONE
 from longpoint.sticks.news.at_the_saw import AtTheSaw, nothing_cut
 from longpoint.sticks.news.changed_pieces import (
     AfterChange,
@@ -62,6 +63,7 @@ class AtPhone:
         before: Where it stood before the rest was planned again.
         shapes: What was cut of each piece until then, by mark.
         said: What changed under what was cut, in sentences.
+        is_first: Whether it is a first plan, whose sticks may still change.
     """
 
     plan: HousePlan
@@ -70,6 +72,7 @@ class AtPhone:
     before: AtTheSaw
     shapes: Mapping[str, PieceShape]
     said: tuple[str, ...] = ()
+    is_first: bool = False
 
 
 def surveyed(document: Document, held: Sequence[Said] = ()) -> SurveyResult:
@@ -104,26 +107,45 @@ def _is_in(place: str, places: Collection[str]) -> bool:
 
 
 def planned(
-    document: Document, held: Sequence[Said], saw: str, ports: Ports, *, forecast: bool = True
+    document: Document,
+    held: Sequence[Said],
+    saw: str,
+    ports: Ports,
+    *,
+    forecast: bool = True,
+    is_first: bool = False,
 ) -> AtPhone:
     """Return the plan of a house, and where its cutting stands.
+
+    Args:
+        document: The house.
+        held: What is held beforehand.
+        saw: What was kept of the cutting; empty where nothing was.
+        ports: Engines of the page.
+        forecast: Whether a forecast is wanted.
+        is_first: Whether a first plan will do; once the cutting has begun none does.
 
     Raises:
         SurveyError: The house can't be used as a whole.
         StockError: What was kept of the cutting can't be read.
     """
     imagined = ports.imagined if forecast else None
+    is_first = is_first and not saw
+    solver = None if is_first else ports.solver
     plan = ports.last.of(
         document,
         held,
-        lambda: plan_house(surveyed(document, held), ports.solver, imagined),
+        lambda before: plan_house(
+            surveyed(document, held), solver, imagined, effort=ON_A_PHONE, before=before
+        ),
         with_outlook=imagined is not None,
+        is_first=is_first,
     )
     fresh = AfterChange(state=nothing_cut(plan.cut_plan), cut_otherwise=(), cut_in_vain=())
     kept, shapes = _kept(saw, plan) if saw else (fresh, {})
     again = PlannedAgain(state=kept.state, new=())
     if saw and (kept.state.loose or kept.state.open_marks - _placed(kept.state)):
-        again = plan_again(kept.state, plan.pieces, plan.house, ports.solver)
+        again = planned_on(kept.state, plan, ports)
     return AtPhone(
         plan=plan,
         rest=rest_of(plan, again) if saw else plan,
@@ -131,7 +153,13 @@ def planned(
         before=kept.state,
         shapes=shapes,
         said=changed_lines(kept),
+        is_first=ports.last.is_first,
     )
+
+
+def planned_on(state: AtTheSaw, plan: HousePlan, ports: Ports) -> PlannedAgain:
+    """Return where the cutting stands, with what is still to be cut planned again."""
+    return plan_again(state, plan.pieces, plan.house, ports.solver, AT_THE_SAW_ON_A_PHONE)
 
 
 def saw_text(at: AtPhone, state: AtTheSaw) -> str:

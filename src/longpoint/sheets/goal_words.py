@@ -109,6 +109,13 @@ def cost_lines(plan: CutPlan, units: Units) -> tuple[GoalLine, ...]:
     )
 
 
+def cost_words(line: GoalLine) -> str:
+    """Return how good the plan of a profile is known to be; how far it may be off, if it isn't."""
+    if line.is_proved:
+        return say("proved: no plan buys less")
+    return say("best found: {got}; no plan comes below {best}", got=line.got, best=line.best)
+
+
 def goal_lines(plan: CutPlan, units: Units) -> tuple[GoalLine, ...]:
     """Return how far the plan gets with the goals that follow the cost, in their order."""
     return tuple(

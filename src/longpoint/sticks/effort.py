@@ -20,6 +20,8 @@ class Effort:
         masters: Masters solved in one dive from the linear solution to whole sticks; the first
             two may solve three times as many.
         dives: Dives, each another way.
+        closely: Whether a plan that dives didn't prove is looked at closely, by sharper prices and
+            long lists of patterns. Most of the time goes there, and mostly for the proof.
         grid: Step of the knapsacks' lengths. [0.01 mm]
         seconds: Longest time of one call of the solver; None: none. A backstop only: a plan that
             ran into it may not repeat.
@@ -31,6 +33,7 @@ class Effort:
     pricings: int = 200
     masters: int = 80
     dives: int = 2
+    closely: bool = True
     grid: int = 100
     seconds: float | None = 20.0
     stop: Callable[[], bool] = never
@@ -40,4 +43,7 @@ QUICK: Final = Effort(refills=40, pricings=12, masters=20, dives=1)
 AT_THE_SAW: Final = Effort(refills=400)
 """For a plan made again while somebody waits: many refills, which need no solver."""
 STANDARD: Final = Effort()
+ON_A_PHONE: Final = Effort(closely=False)
+"""A phone's tables and solver are slow, and whatever else is asked of it waits meanwhile."""
+AT_THE_SAW_ON_A_PHONE: Final = Effort(refills=400, closely=False)
 THOROUGH: Final = Effort(refills=400, pricings=400, masters=200, dives=40, grid=50)

@@ -9,6 +9,7 @@ from longpoint.forecast.chances import Imagined
 from longpoint.forecast.lines import LineHouse, LineTally
 from longpoint.forecast.plain_lines import PlainLines
 from longpoint.phone import Ports, answer
+from longpoint.solvers.highs import HighsSolver
 from longpoint.survey.house_file.parsed_text import parsed_house
 
 pytestmark = pytest.mark.no_cover
@@ -38,10 +39,14 @@ def ports(engine: Counted) -> Ports:
 
 
 @pytest.fixture(scope="module")
-def one() -> dict[str, Any]:
-    document = parsed_house((ROOT / "tests/scenarios/pipit.toml").read_text("utf-8"))
-    only = [o for o in document["openings"] if o["mark"] == "W1"]
-    return document | {"openings": only, "rooms": [], "runs": []}
+def house() -> dict[str, Any]:
+    return dict(parsed_house((ROOT / "tests/scenarios/pipit.toml").read_text("utf-8")))
+
+
+@pytest.fixture(scope="module")
+def one(house: dict[str, Any]) -> dict[str, Any]:
+    only = [o for o in house["openings"] if o["mark"] == "W1"]
+    return house | {"openings": only, "rooms": [], "runs": []}
 
 
 def ask(ports: Ports, what: str, document: object, **said: object) -> Any:  # noqa: ANN401
@@ -85,3 +90,32 @@ def test_a_plan_without_forecast_is_no_plan_with_one(ports: Ports, one: dict[str
     told = ask(ports, "saw", one, told="short S1 5000")
     assert told["kind"] in ("saw", "refusal")
     assert ask(ports, "plan", one)["openings"][0]["words"] != "no forecast"
+
+
+def test_a_first_plan_says_of_openings_what_the_final_one_does(
+    engine: Counted, house: dict[str, Any]
+) -> None:
+    ports = Ports(solver=HighsSolver(), imagined=Imagined(engine=engine, draws=50))
+    first = ask(ports, "plan", house, is_first=True)
+    once = engine.houses
+    final = ask(ports, "plan", house)
+    assert engine.houses == once
+    assert (first["is_first"], final["is_first"]) == (True, False)
+    for told in ("openings", "summary", "held", "pieces", "code"):
+        assert first[told] == final[told]
+    # Filled without a solver its sticks are dearer, and say by how much they may be.
+    assert float(first["money"]) > float(final["money"])
+    assert not all(proof["is_proved"] for proof in first["proofs"])
+    found = next(proof for proof in first["proofs"] if not proof["is_proved"])
+    assert "no plan comes below" in found["words"]
+    assert ask(ports, "plan", house, is_first=True) == final
+
+
+def test_the_cutting_never_goes_by_a_first_plan(house: dict[str, Any]) -> None:
+    ports = Ports(solver=HighsSolver())
+    first = ask(ports, "plan", house, is_first=True)
+    told = ask(ports, "saw", house, told=f"cut {first['cuts'][0]['piece']}")
+    begun = ask(ports, "plan", house, is_first=True, saw=told["saw"])
+    assert not begun["is_first"]
+    fresh = Ports(solver=HighsSolver())
+    assert begun == ask(fresh, "plan", house, saw=told["saw"])

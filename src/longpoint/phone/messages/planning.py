@@ -13,12 +13,15 @@ class AskPlan:
     Attributes:
         held: From the fold.
         saw: From the fold.
+        is_first: Whether a first plan will do, made at once: its sticks are filled without a
+            solver, and most not proved.
     """
 
     ask: Literal["plan"] = "plan"
     document: Document
     held: tuple[Said, ...]
     saw: str
+    is_first: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,6 +122,8 @@ class Plan:
         saw: Where the cutting stands, to be kept with the next piece of news.
         again: What changed against the first plan, in sentences.
         document: The plan for other programs.
+        is_first: Whether it is a first plan: what it says of openings stands, its sticks may still
+            change.
     """
 
     kind: Literal["plan"] = "plan"
@@ -138,6 +143,7 @@ class Plan:
     saw: str
     again: tuple[str, ...]
     document: Document
+    is_first: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

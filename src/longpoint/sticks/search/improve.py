@@ -176,7 +176,8 @@ class _Search:
                 for again in range(_AGAIN if self._counts_sticks else 0):
                     if costs := self._possible():
                         self._dive(costs[-1], _AGAIN + again, self._limit(turn=1))
-                self._most_listed = None if turn == last_look else _SHORT_LIST
+                is_last = turn == last_look and self.effort.closely
+                self._most_listed = None if is_last else _SHORT_LIST
                 self._look_closely()
             elif turn:
                 self._from_every_pattern()
@@ -187,7 +188,8 @@ class _Search:
 
     def _look_closely(self) -> None:
         """Where dives didn't reach the bound: the sharpest proof, then the patterns known."""
-        self._from_sharp_prices()
+        if self.effort.closely:
+            self._from_sharp_prices()
         is_last = self._most_listed is None
         if is_last:
             self._choose()
