@@ -140,9 +140,11 @@ async function replan(): Promise<void> {
   isMaking = false;
   const after = current.get();
   if (after?.key === now.key && after.fold === fold) {
-    const { refusal: _, ...rest } = after;
+    const { refusal: _, plan: older, ...rest } = after;
     const isFirst = plan.kind === "plan" && plan.is_first;
-    const found = plan.kind === "refusal" ? { refusal: plan } : { plan };
+    // A first plan goes with its refused final one: nobody is to cut by it.
+    const stays = older && !after.isFirst ? { plan: older } : {};
+    const found = plan.kind === "refusal" ? { ...stays, refusal: plan } : { plan };
     const isPlanning = isFirst || after.folded < after.entries.length;
     current.set({ ...rest, ...found, planOf: fold, isPlanning, isFirst });
   }
