@@ -92,6 +92,6 @@ def test_the_phones_plan_is_the_laptops(house: Path, on_the_phone: dict[str, Any
 
 def test_every_piece_of_the_phones_plan_lies_on_one_stick(on_the_phone: dict[str, Any]) -> None:
     """Beside the checker, which has built each piece on its stick on either side."""
-    for plan in on_the_phone.values():
+    for plan in (on_the_phone[str(house)] for house in HOUSES):
         laid = sorted(mark for stick in plan["sticks"] for mark in stick["pieces"])
         assert laid == sorted(piece["mark"] for piece in plan["pieces"])
