@@ -68,6 +68,9 @@ test("a room is read wall by wall, and its skirting is planned", async () => {
     await page.getByRole("heading", { name: "Corner", exact: true }).waitFor();
     await type(page, corner);
     await page.getByRole("link", { name: "On with Loft" }).tap();
+    // The drawing moves what is below it: a tap meanwhile would land on something else.
+    await page.getByRole("heading", { name: "Loft", exact: true }).waitFor();
+    await page.getByText("Drawing it").waitFor({ state: "detached" });
   }
   await page.getByText("The corner after E is 1.0 degrees wider").waitFor();
   await page.locator(".piece").nth(3).waitFor();
