@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from longpoint.house_plan import HousePlan
 from longpoint.sheets.spare_block import bought_spares
+from longpoint.speech.said import say
 from longpoint.sticks.order_lines import cheapest
 from longpoint.sticks.plan import StickSource
 from longpoint.survey.house import House
@@ -54,6 +55,13 @@ def bought(plan: HousePlan) -> tuple[Bought, ...]:
             counted.items(), key=lambda item: (*item[0][:2], -item[0][2])
         )
     )
+
+
+def price_words(each: Decimal) -> str:
+    """Return the price of one stick, to the thousandth where it has one: sums are of that."""
+    if each % Decimal("0.01"):
+        return say("{each:.3f}", each=each)
+    return say("{each:.2f}", each=each)
 
 
 def money_of(rows: Iterable[Bought]) -> tuple[Decimal, bool]:

@@ -109,10 +109,15 @@ def cost_lines(plan: CutPlan, units: Units) -> tuple[GoalLine, ...]:
     )
 
 
+def proved_words() -> str:
+    """Return what is said of a profile whose plan is proved."""
+    return say("proved: no plan buys less")
+
+
 def cost_words(line: GoalLine) -> str:
     """Return how good the plan of a profile is known to be; how far it may be off, if it isn't."""
     if line.is_proved:
-        return say("proved: no plan buys less")
+        return proved_words()
     return say("best found: {got}; no plan comes below {best}", got=line.got, best=line.best)
 
 

@@ -8,9 +8,9 @@ from longpoint.house_plan import HousePlan
 from longpoint.quantities.formatting import format_length, running_length
 from longpoint.quantities.length import Units
 from longpoint.sheets.blocks import Blank, Block, Cell, Column, Heading, Note, Paragraph, Table
-from longpoint.sheets.bought import bought, money_of
+from longpoint.sheets.bought import bought, money_of, price_words
 from longpoint.sheets.fetch import fetch_blocks
-from longpoint.sheets.goal_words import goal_blocks
+from longpoint.sheets.goal_words import goal_blocks, proved_words
 from longpoint.sheets.profile_words import section_words
 from longpoint.sheets.rest import rest_mm
 from longpoint.sheets.saved_words import saved_sentences
@@ -57,7 +57,7 @@ def _to_buy(plan: HousePlan) -> tuple[Block, ...]:
             Cell(text=format_length(row.length_mm, house.units), is_key=True),
             Cell(text=say("{count}", count=row.count), is_key=True),
             running_length(row.length_mm * row.count, house.units),
-            "-" if row.each is None else say("{each:.2f}", each=row.each),
+            "-" if row.each is None else price_words(row.each),
             "-" if row.price is None else say("{price:.2f}", price=row.price),
             Cell(blank=Blank.TICK),
         )
@@ -207,7 +207,7 @@ def standing_words(proof: Proof | None) -> str:
     if proof is None:
         return say("not worked out")
     if proof.optimal:
-        return say("proved: no plan buys less")
+        return proved_words()
     return say("best found; not proved to be the least")
 
 

@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from longpoint.quantities.formatting import format_with_unit, running_length
 from longpoint.quantities.length import Units
+from longpoint.sheets.bought import price_words
 from longpoint.sheets.profile_words import section_words
 from longpoint.speech.said import joined, say
 from longpoint.sticks.order_lines import OrderLine
@@ -101,8 +102,8 @@ def _line(line: OrderLine, units: Units, currency: str) -> str:
         text += say(", your code {code}", code=line.code)
     if line.price is not None and line.total is not None:
         text += say(
-            ", {price:.2f} each, {total:.2f} {currency}",
-            price=line.price,
+            ", {price} each, {total:.2f} {currency}",
+            price=price_words(line.price),
             total=line.total,
             currency=currency,
         ).rstrip()

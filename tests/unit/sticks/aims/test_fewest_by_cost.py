@@ -31,6 +31,10 @@ def test_it_is_what_trying_all_numbers_of_sticks_finds(low: int, wide: int) -> N
     assert fewest_by_cost(at, low * cents, (low + wide) * cents, 7) == by_trial(low, low + wide, 7)
 
 
+def test_of_plans_of_too_many_steps_nothing_is_told() -> None:
+    assert fewest_by_cost(bars(), 10**12, 10**12, 10**6) == 0
+
+
 def test_a_cost_that_five_sticks_come_near_to_needs_six() -> None:
     at = bars()
     cents = at.per_unit // 100

@@ -68,3 +68,18 @@ def test_what_is_left_is_weighed_against_pieces(priced: tuple[Charges, PricedRes
     assert knapsack.leaving(0.0) == [Pattern(0, ((0, 1), (1, 1)))]
     # Worth twice what pieces are worth: hardly a piece is cut.
     assert knapsack.leaving(at.prices.pieces[1] / 90000 * 2) != knapsack.leaving(0.0)
+
+
+def test_a_length_that_costs_nothing_may_be_left_whole() -> None:
+    """No price of the pieces holds where a stick is free and there is no end to them."""
+    house = house_of(lengths_mm=(3600.0, 2400.0), prices=("0", "5"), kerf_mm=0.0, end_trim_mm=0.0)
+    pieces = [architrave_piece("W1-head", 1700.0, 0, 0)]
+    work = workload(profile_demand(pieces, house.profiles[0], 0.0).demands)
+    bars = bars_of("OG", house.stock, (), house.saw)
+    layout = Layout(work, bars.bars, groups_of(work))
+    stock = Stock(layout=layout, bars=bars, solver=HighsSolver(), effort=QUICK)
+    at = charges(stock, Duals((1.0,), (0.0, 0.0), 1.0, 0.0))
+    assert at is not None
+    least = least_needs(layout, floor_of(work, bars.bars))
+    knapsack = PricedRests(at.master, least, at.prices, at.master.whole, stock.grid)
+    assert knapsack.longest(at.most(0, 1), 0) == 360000

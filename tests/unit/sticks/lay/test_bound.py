@@ -92,3 +92,10 @@ def test_free_sticks_without_end_leave_every_cost_possible() -> None:
     free = replace(bars, bars=tuple(replace(b, cost=0, count=None) for b in bars.bars))
     assert possible_costs(Floor((1,), (1,) * len(free.bars)), free, 2, 5) == range(2, 5)
     assert work.mid
+
+
+def test_costs_too_many_to_list_are_a_range() -> None:
+    """Listed, a thousand million of them would take all memory."""
+    work, bars = lay(house_of(), 1000.0)
+    floor = floor_of(work, bars.bars)
+    assert possible_costs(floor, bars, 7, 10**9) == range(7, 10**9)
