@@ -1,6 +1,6 @@
 /** The house in hand: its journal, how it stands, and its plan; screens watch it. */
 
-import { ask, planner, type AnswerTo } from "./core/link";
+import { ask, expectFinalPlan, planner, type AnswerTo } from "./core/link";
 import { signal } from "./core/signal";
 import type { Fresh } from "./journal/entry";
 import { entriesOf, fact, keep, setFact, whenKeptElsewhere } from "./journal/store";
@@ -43,9 +43,11 @@ export const limits = signal<Limits | undefined>(undefined);
 /** How many lines were written since the last answer; only the newest answer counts. */
 let round = 0;
 
-/** How many screens show the plan, and whether one is being made. */
+/** How many screens show the plan. */
 let watching = 0;
-let isMaking = false;
+
+/** The plan that is being made. */
+let making: { readonly fold: Fold; readonly stop: AbortController } | undefined;
 
 /** The words on the screen are those of the house in hand; before there is one, those of the UK. */
 let inWords = "";
@@ -87,7 +89,7 @@ export async function write(...fresh: readonly Fresh[]): Promise<void> {
 
 /**
  * Ask for the plan of what stands; a screen that shows it calls this, and the other way when it
- * closes. A plan that nobody looks at would only stand in the way of what is asked next.
+ * closes. A plan that nobody looks at isn't begun.
  */
 export function needPlan(): () => void {
   watching++;
@@ -108,9 +110,12 @@ async function refold(): Promise<void> {
     current.set({ ...after, refusal: fold });
     return;
   }
-  const { refusal: _, ...rest } = after;
+  const { refusal, ...rest } = after;
   const folded = now.entries.length;
-  current.set({ ...rest, fold: sameOr(fold, rest.fold), folded });
+  const stands = sameOr(fold, rest.fold);
+  const hasPlan = !refusal && rest.planOf !== undefined && isOfSame(rest.planOf, stands);
+  const planned = hasPlan ? { planOf: stands, isPlanning: rest.isFirst } : {};
+  current.set({ ...rest, fold: stands, folded, ...planned });
   void loadLimits(fold.dialect);
   void setFact(`fold:${now.key}`, { fold, folded } satisfies Seen);
   void setFact(`glimpse:${now.key}`, glimpseOf(fold));
@@ -119,7 +124,7 @@ async function refold(): Promise<void> {
 
 /** The older of two equal folds: what was planned of it is still right. */
 function sameOr(fold: Fold, older: Fold | undefined): Fold {
-  return older && JSON.stringify(fold) === JSON.stringify(older) ? older : fold;
+  return older && sameText(fold, older) ? older : fold;
 }
 
 /** Whether what the plan says of openings is of older readings. */
@@ -127,28 +132,48 @@ export function isOld({ isPlanning, isFirst, planOf, fold, folded, entries }: St
   return isPlanning && !(isFirst && planOf === fold && folded === entries.length);
 }
 
-/** Ask for a first plan, then for the final one; what is written in between goes before. */
+/** Ask for a first plan, then for the final one; a plan of older readings is given up. */
 async function replan(): Promise<void> {
   const now = current.get();
   const fold = now?.fold;
-  if (!watching || isMaking || !fold || (now.planOf === fold && !now.isFirst)) return;
+  if (!fold || (making && isOfSame(making.fold, fold))) return;
+  making?.stop.abort();
+  making = undefined;
+  if (!watching || (now.planOf === fold && !now.isFirst)) return;
   const { document, held, saw } = fold;
-  isMaking = true;
+  const mine = { fold, stop: new AbortController() };
+  making = mine;
   current.set({ ...now, isPlanning: true });
-  const is_first = now.planOf !== fold;
-  const plan = await ask<"plan">({ ask: "plan", document, held, saw, is_first });
-  isMaking = false;
+  // Of the same readings, and once the cutting has begun, a final one has been made before.
+  const is_first = !saw && !(now.planOf && isOfSameReadings(now.planOf, fold));
+  if (is_first) expectFinalPlan(document);
+  const plan = await ask<"plan">({ ask: "plan", document, held, saw, is_first }, mine.stop.signal);
+  if (making !== mine) return;
+  making = undefined;
   const after = current.get();
-  if (after?.key === now.key && after.fold === fold) {
+  if (after?.key === now.key && after.fold && isOfSame(after.fold, fold)) {
     const { refusal: _, plan: older, ...rest } = after;
     const isFirst = plan.kind === "plan" && plan.is_first;
     // A first plan goes with its refused final one: nobody is to cut by it.
     const stays = older && !after.isFirst ? { plan: older } : {};
     const found = plan.kind === "refusal" ? { ...stays, refusal: plan } : { plan };
     const isPlanning = isFirst || after.folded < after.entries.length;
-    current.set({ ...rest, ...found, planOf: fold, isPlanning, isFirst });
+    current.set({ ...rest, ...found, planOf: after.fold, isPlanning, isFirst });
   }
   await replan();
+}
+
+/** Whether two folds have the same plan. */
+function isOfSame(one: Fold, other: Fold): boolean {
+  return one === other || (one.saw === other.saw && isOfSameReadings(one, other));
+}
+
+function isOfSameReadings(one: Fold, other: Fold): boolean {
+  return sameText([one.document, one.held], [other.document, other.held]);
+}
+
+function sameText(one: unknown, other: unknown): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 function glimpseOf(fold: Fold): Glimpse {

@@ -100,6 +100,21 @@ export function written(page) {
   );
 }
 
+/** In a page: keeps final plans from being asked for, from `holdsFinal` on until `letGo()`. */
+export function holdFinalPlans() {
+  const post = Worker.prototype.postMessage;
+  const held = [];
+  Worker.prototype.postMessage = function (message, ...rest) {
+    const send = () => post.call(this, message, ...rest);
+    if (window.holdsFinal && message.request?.includes('"is_first":false')) held.push(send);
+    else send();
+  };
+  window.letGo = () => {
+    window.holdsFinal = false;
+    held.splice(0).forEach((send) => send());
+  };
+}
+
 /** Types a figure on the keypad by touch, and keeps it. */
 export async function keep(page, text) {
   const keys = page.getByRole("group", { name: "Keypad" });

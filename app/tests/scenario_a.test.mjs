@@ -11,6 +11,7 @@ import { after, before, test } from "node:test";
 import {
   addOpening,
   beginHouse,
+  holdFinalPlans,
   keep,
   onThePhone,
   phone,
@@ -35,21 +36,6 @@ const OPENINGS = [
 const profile = mkdtempSync(join(tmpdir(), "longpoint-phone-"));
 let context;
 let page;
-
-/** Keeps final plans from being asked for, from `holdsFinal` on until `letGo()`. */
-function holdFinalPlans() {
-  const post = Worker.prototype.postMessage;
-  const held = [];
-  Worker.prototype.postMessage = function (message, ...rest) {
-    const send = () => post.call(this, message, ...rest);
-    if (window.holdsFinal && message.request?.includes('"is_first":false')) held.push(send);
-    else send();
-  };
-  window.letGo = () => {
-    window.holdsFinal = false;
-    held.splice(0).forEach((send) => send());
-  };
-}
 
 before(async () => {
   const server = await served();

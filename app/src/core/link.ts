@@ -1,44 +1,46 @@
-/** The page's end of the line to the worker that runs the core. */
+/**
+ * The page's end of the lines to the workers that run the core.
+ *
+ * What is asked while readings are taken is answered within a moment. The final plan of all but a
+ * small house takes up to a minute, so it has a worker of its own, and so has all that goes by it:
+ * that worker remembers it.
+ */
 
 import type { Answer, Refusal, Request } from "../messages";
+import { Line, type Loading } from "./line";
 import { signal } from "./signal";
 
-export interface ToWorker {
-  readonly id: number;
-  readonly request: string;
+/** How far the planner has come; screens show it while it loads. */
+export const planner = signal<Loading>({ progress: "python", share: 0 });
+
+const prompt = new Line(planner.set);
+const patient = new Line(({ progress }) => {
+  if (progress === "failed") doWithout();
+});
+/** Whether there may be a second worker: a phone may have no room for it. */
+let hasPatient = true;
+
+/** Of so many openings, runs, walls and other trim a final plan is done before a worker has loaded. */
+const SMALL = 4;
+let last = 0;
+
+/** Start the worker that answers at once; called once, as the page opens. */
+export function startPlanner(): void {
+  prompt.start();
+  // The files are those of another version now; what has loaded goes on.
+  if (navigator.serviceWorker?.controller) {
+    navigator.serviceWorker.addEventListener("controllerchange", doWithout);
+  }
 }
 
-export type Progress = "python" | "core" | "ready" | "failed";
+/** Start the worker that makes final plans where this one wants it, so that it has loaded then. */
+export function expectFinalPlan(document: Document): void {
+  if (hasPatient && !isSmall(document)) patient.start();
+}
 
-export type FromWorker =
-  | { readonly id: number; readonly answer: string }
-  | { readonly id: number; readonly trouble: string }
-  | { readonly progress: Progress; readonly share: number; readonly why?: string };
-
-/** How far the planner has come; screens show it while it loads. */
-export const planner = signal<{ progress: Progress; share: number; why?: string }>({
-  progress: "python",
-  share: 0,
-});
-
-let worker: Worker | undefined;
-let last = 0;
-const waiting = new Map<number, (message: FromWorker) => void>();
-
-/** Start the worker; called once, as the page opens. */
-export function startPlanner(): void {
-  worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
-  worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
-    if ("progress" in data) {
-      planner.set(data);
-      return;
-    }
-    waiting.get(data.id)?.(data);
-    waiting.delete(data.id);
-  };
-  worker.onerror = (event) => {
-    planner.set({ progress: "failed", share: 1, why: event.message });
-  };
+function doWithout(): void {
+  hasPatient = false;
+  for (const each of patient.close()) prompt.ask(each);
 }
 
 /** What the core answers to one kind of asking, or why it can't. */
@@ -47,19 +49,49 @@ export type AnswerTo<K extends Request["ask"]> = Extract<Answer, { kind: K }> | 
 /**
  * Ask the core.
  *
- * A fault of the planner itself comes back as a refusal too, so that a screen has one way to fail.
+ * A fault of the planner itself comes back as a refusal too, so that a screen has one way to fail;
+ * so does what was given up.
  */
 export function ask<K extends Request["ask"]>(
   request: Extract<Request, { ask: K }>,
+  givenUp?: AbortSignal,
 ): Promise<AnswerTo<K>> {
-  const id = ++last;
+  const message = { id: ++last, request: JSON.stringify(request) };
+  const line = hasPatient && takesLong(request) ? patient : prompt;
   return new Promise((resolve) => {
-    waiting.set(id, (message) => {
-      if ("answer" in message) resolve(JSON.parse(message.answer) as AnswerTo<K>);
-      else resolve(fault("trouble" in message ? message.trouble : "no answer"));
-    });
-    worker?.postMessage({ id, request: JSON.stringify(request) } satisfies ToWorker);
+    givenUp?.addEventListener("abort", () => resolve(fault("it was given up")));
+    const answer: Parameters<Line["ask"]>[0]["answer"] = (found) => {
+      if ("answer" in found) resolve(JSON.parse(found.answer) as AnswerTo<K>);
+      else resolve(fault(found.trouble));
+    };
+    line.ask({ message, answer, givenUp });
   });
+}
+
+/** Whether it goes by a final plan that takes long; what does is alike for all of a house. */
+function takesLong(request: Request): boolean {
+  switch (request.ask) {
+    case "plan":
+      return !request.is_first && !isSmall(request.document);
+    case "sheets":
+    case "saw":
+    case "label":
+      return !isSmall(request.document);
+    default:
+      return false;
+  }
+}
+
+type Document = Extract<Request, { ask: "plan" }>["document"];
+
+function isSmall({ openings, runs, rooms, trims }: Document): boolean {
+  const walls = listed(rooms).flatMap((room) => listed((room as { walls?: unknown }).walls));
+  const places = [openings, runs, trims].reduce<number>((sum, all) => sum + listed(all).length, 0);
+  return places + walls.length <= SMALL;
+}
+
+function listed(found: unknown): readonly unknown[] {
+  return Array.isArray(found) ? found : [];
 }
 
 function fault(trouble: string): Refusal {

@@ -11,7 +11,7 @@ import highsWasm from "highs/runtime?url";
 import { loadPyodide } from "pyodide";
 import { calls } from "./calls";
 import portsSource from "./ports.py?raw";
-import type { FromWorker, ToWorker } from "./link";
+import type { FromWorker, ToWorker } from "./line";
 
 // The worker itself is one folder down in a build.
 const core = new URL(import.meta.env.DEV ? "/core/" : "../core/", self.location.href);

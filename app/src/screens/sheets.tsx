@@ -1,8 +1,7 @@
 /** The sheets: the same as on paper, shown, printed and handed on from here. */
 
 import { useEffect, useRef, useState } from "preact/hooks";
-import { ask, planner } from "../core/link";
-import { useSignal } from "../core/signal";
+import { ask } from "../core/link";
 import { needPlan, type Standing } from "../house";
 import type { Refusal, SheetPage } from "../messages";
 import { Frame } from "../parts/frame";
@@ -10,16 +9,18 @@ import { SheetMark } from "../parts/marks";
 import { Refused } from "../parts/said";
 import { link } from "../route";
 import { giveFile } from "../service/give";
+import { PlanComing } from "./plan_coming";
 
 export function Sheets({ standing, name }: { standing: Standing; name?: string | undefined }) {
   useEffect(needPlan, [standing.fold]);
-  const { progress } = useSignal(planner);
   const [sheets, setSheets] = useState<readonly SheetPage[] | undefined>();
   const [refusal, setRefusal] = useState<Refusal | undefined>();
-  const fold = standing.fold;
+  const { fold, planOf, isFirst } = standing;
+  const isPlanned = Boolean(standing.plan) && planOf === fold && !isFirst;
   useEffect(() => {
     let isCurrent = true;
-    if (fold) {
+    // The final plan first: readings that are written meanwhile stop it, not its sheets.
+    if (fold && isPlanned) {
       const { document, held, saw } = fold;
       void ask<"sheets">({ ask: "sheets", document, held, saw }).then((found) => {
         if (!isCurrent) return;
@@ -30,7 +31,7 @@ export function Sheets({ standing, name }: { standing: Standing; name?: string |
     return () => {
       isCurrent = false;
     };
-  }, [fold]);
+  }, [fold, isPlanned]);
   const sheet = sheets?.find((each) => each.name === name);
   return (
     <Frame
@@ -41,9 +42,10 @@ export function Sheets({ standing, name }: { standing: Standing; name?: string |
       tab="sheets"
     >
       {refusal && <Refused said={refusal} />}
-      {!sheets && !refusal && (
+      <PlanComing standing={standing} />
+      {isPlanned && !sheets && !refusal && (
         <p role="status" class="faint">
-          {progress === "ready" ? "Writing the sheets …" : "Sheets come once the planner is ready."}
+          Writing the sheets …
         </p>
       )}
       {sheet ? (

@@ -62,9 +62,10 @@ async function clear(): Promise<void> {
 }
 
 async function serve(request: Request): Promise<Response> {
-  const store = await caches.open(STORE);
   const wanted = request.mode === "navigate" ? "./" : request;
-  return (await store.match(wanted, { ignoreSearch: true })) ?? fetch(request);
+  // To open a store would make it anew where the version after this one has just cleared it away.
+  const found = await caches.match(wanted, { cacheName: STORE, ignoreSearch: true });
+  return found ?? fetch(request);
 }
 
 self.addEventListener("install", (event) => event.waitUntil(fill()));

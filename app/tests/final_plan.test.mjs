@@ -1,0 +1,100 @@
+/** While a final plan is made: what is read goes before it, and a plan of older readings is given up. */
+
+import assert from "node:assert/strict";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { after, before, test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { holdFinalPlans, phone, plannerReady, served, tab, type } from "./drive.mjs";
+
+const EXAMPLE = join(dirname(fileURLToPath(import.meta.url)), "../../examples/wren-house.toml");
+/** Its openings alone: enough that a final plan takes a while. */
+const [HOUSE] = readFileSync(EXAMPLE, "utf8").split("[[rooms]]");
+const FIRST = "First plan: its sticks may still change";
+
+const profile = mkdtempSync(join(tmpdir(), "longpoint-final-"));
+let server;
+let context;
+let page;
+
+/** In a page: counts its workers; where `isSmallPhone` is kept, only the first of them loads. */
+function watchWorkers() {
+  window.workers = 0;
+  window.Worker = class extends Worker {
+    constructor(url, options) {
+      window.workers += 1;
+      const isRefused = localStorage.isSmallPhone && window.workers > 1;
+      super(isRefused ? new URL("no-room.js", location.href) : url, options);
+    }
+  };
+}
+
+before(async () => {
+  server = await served();
+  context = await phone(profile);
+  await context.addInitScript(watchWorkers);
+  await context.addInitScript(holdFinalPlans);
+  page = context.pages()[0] ?? (await context.newPage());
+  await page.goto(server.address);
+  await plannerReady(page);
+});
+
+after(async () => {
+  await context?.close();
+  await server?.stop();
+  rmSync(profile, { recursive: true, force: true });
+});
+
+const isFirstPlan = async () => (await page.getByText(FIRST).count()) > 0;
+const finalPlan = () => page.getByText(FIRST).waitFor({ state: "detached", timeout: 120_000 });
+const lookAt = (mark) => page.getByRole("link", { name: new RegExp(`^${mark} `) }).first().tap();
+
+async function secondLook(value) {
+  await lookAt("W1");
+  await page.getByRole("link", { name: /Width at the bottom/ }).tap();
+  await page.getByText("A second look").tap();
+  await type(page, value);
+  await tab(page, "House");
+  await page.getByText(FIRST).waitFor();
+}
+
+test("an opening is looked at while the final plan is made", async () => {
+  await page.getByRole("link", { name: "Open a house" }).tap();
+  await page
+    .locator("input[type=file]")
+    .first()
+    .setInputFiles({ name: "x.toml", mimeType: "text/plain", buffer: Buffer.from(HOUSE) });
+  await page.getByRole("button", { name: "Keep it on this phone" }).tap();
+  await page.getByText(FIRST).waitFor();
+  await lookAt("W1");
+  await page.locator(".picture svg").first().waitFor();
+  await tab(page, "House");
+  assert.ok(await isFirstPlan(), "the drawing waited for the final plan");
+  await finalPlan();
+  assert.equal(await page.evaluate(() => window.workers), 2);
+});
+
+test("readings that are written meanwhile end a plan that goes on and on", async () => {
+  await page.evaluate(() => (window.holdsFinal = true));
+  await secondLook(1176);
+  assert.equal(await page.evaluate(() => window.workers), 2);
+  await secondLook(1177);
+  await page.waitForFunction(() => window.workers === 3);
+  assert.ok(await isFirstPlan());
+  await page.evaluate(() => window.letGo());
+  await finalPlan();
+  await tab(page, "Saw");
+  await page.getByRole("button", { name: "Cut", exact: true }).waitFor();
+});
+
+test("a phone without room for a second worker has its final plan from the first", async () => {
+  await page.evaluate(() => (localStorage.isSmallPhone = "yes"));
+  await page.reload();
+  await tab(page, "House");
+  await page.getByText(/can be cut as planned/).waitFor();
+  await finalPlan();
+  await tab(page, "Saw");
+  await page.getByRole("button", { name: "Cut", exact: true }).waitFor();
+  assert.equal(await page.evaluate(() => window.workers), 2);
+});
