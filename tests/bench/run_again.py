@@ -12,7 +12,7 @@ import sys
 import time
 from collections.abc import Sequence
 
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.news.at_the_saw import nothing_cut, told
 from longpoint.sticks.news.plan_again import plan_again
 from longpoint.sticks.plan_sticks import plan_sticks

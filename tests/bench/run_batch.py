@@ -14,7 +14,7 @@ import time
 from collections.abc import Sequence
 
 from longpoint.pieces.piece import Piece
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.survey.house import House
 from tests.bench.random_houses import batch

@@ -13,7 +13,7 @@ import time
 from collections.abc import Sequence
 from pathlib import Path
 
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from tests.bench.cutting_stock import check, planned, read_cutting_stock, within
 
 

@@ -20,7 +20,7 @@ from pathlib import Path
 from typing import Final
 
 from longpoint.cli.profiles_at_once import at_once
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.plan import Proof
 from longpoint.sticks.plan_sticks import plan_sticks

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from longpoint.pieces.piece import Piece
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.effort import STANDARD
 from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.survey.house import House

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.effort import STANDARD
 from longpoint.sticks.profile_plan import ProfilePlan
 from tests.bench.cutting_stock import CuttingStock, check, planned, read_cutting_stock

@@ -2,7 +2,7 @@
 
 import pytest
 
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.lay.demand import Demand, End, profile_demand
 from longpoint.sticks.plan_sticks import plan_sticks

@@ -4,7 +4,7 @@ import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from longpoint.pieces.piece import Piece
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.plan import CutPlan
 from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.survey.house import House

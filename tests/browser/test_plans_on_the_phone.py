@@ -11,7 +11,7 @@ import pytest
 from app.tests.core.plan_here import planned
 from longpoint.cli.imagined import house_imagined
 from longpoint.phone import Ports
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.effort import STANDARD
 from tests.browser.conftest import ROOT
 

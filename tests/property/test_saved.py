@@ -13,7 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from longpoint.pieces.piece import Piece
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.lay.bars import bars_of
 from longpoint.sticks.lay.demand import profile_demand

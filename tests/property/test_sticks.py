@@ -14,7 +14,7 @@ from shapely import affinity
 from shapely.geometry import Polygon
 
 from longpoint.pieces.piece import Piece
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.effort import QUICK
 from longpoint.sticks.lay.bars import Bar, bars_of
 from longpoint.sticks.lay.demand import profile_demand

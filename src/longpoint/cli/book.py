@@ -19,7 +19,7 @@ from longpoint.render.paper import Paper
 from longpoint.render.pdf import render_book
 from longpoint.sheets.house_book import BookOf, house_book
 from longpoint.sheets.in_tongue import in_tongue
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.speech.said import joined, say
 
 BOOK = "book.pdf"

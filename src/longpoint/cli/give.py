@@ -23,7 +23,7 @@ from longpoint.house_plan import HousePlan
 from longpoint.pipeline import plan_house
 from longpoint.sheets.opening_outlines import opening_outlines
 from longpoint.sheets.table_rows import held_rows, piece_rows, stick_rows
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.speech.said import joined, say
 
 READINGS: Final = ("openings", "runs", "walls")

@@ -21,7 +21,7 @@ from longpoint.forecast.learning.as_built import BuiltFrame
 from longpoint.forecast.learning.setup import Beforehand, Learned, learn
 from longpoint.pipeline import check_house
 from longpoint.shape.fitted import Shapes
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.speech.said import joined, say
 from longpoint.survey.house import House
 

@@ -12,7 +12,7 @@ from longpoint.forecast.budget.records import BudgetLine
 from longpoint.house_plan import HousePlan
 from longpoint.pipeline import plan_house
 from longpoint.render.paper import Paper
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.profile_plan import ProfilePlanner, one_by_one
 from longpoint.survey.house import SurveyResult
 

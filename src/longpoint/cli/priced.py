@@ -24,7 +24,7 @@ from longpoint.render.pdf import render_pdf
 from longpoint.sheets.blocks import Sheet
 from longpoint.sheets.html import sheet_html
 from longpoint.sheets.plain_text import sheet_text
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.speech.said import say
 from longpoint.survey.house import Dialect
 from longpoint.survey.house_file import read_house

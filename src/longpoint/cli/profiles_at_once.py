@@ -8,7 +8,7 @@ from typing import Final
 
 from longpoint.cli.workers import shared_out
 from longpoint.linear.port import LinearSolver
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.sticks.effort import Effort
 from longpoint.sticks.profile_plan import ProfileJob, ProfilePlan, one_by_one
 

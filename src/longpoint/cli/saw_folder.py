@@ -14,7 +14,7 @@ from longpoint.exchange.saw_file import load_at_the_saw
 from longpoint.house_plan import HousePlan
 from longpoint.pipeline import plan_house
 from longpoint.sheets.plan_file import sticks_in
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.speech.said import say
 from longpoint.sticks.news.at_the_saw import nothing_cut
 from longpoint.sticks.news.changed_pieces import AfterChange, PieceShape, with_changed_pieces

@@ -10,7 +10,7 @@ from longpoint.cli.street_sent import landed, plan_sent, sent_house, unanswered_
 from longpoint.cli.workers import Done, shared_out
 from longpoint.errors import LongpointError
 from longpoint.sheets.street_rows import HouseRow
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.speech.said import say
 from longpoint.sticks.joint_buying import Batch, Joint, buy_together, left_out
 

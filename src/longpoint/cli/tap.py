@@ -18,7 +18,7 @@ from longpoint.linear.simplex import SimplexSolver
 from longpoint.pipeline import check_house
 from longpoint.quantities.length import MM_PER_INCH, Units
 from longpoint.sheets.cautions import common_cautions
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from longpoint.speech.said import say
 from longpoint.survey.house import House
 from longpoint.survey.house_file import read_house

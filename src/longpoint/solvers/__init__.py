@@ -1,18 +1,4 @@
 """Adapters of the ports through which the core solves programs.
 
-In: a `LinearProblem`. Out: a `LinearSolution`. `linear_solver` picks the one that is installed.
+In: a `LinearProblem`. Out: a `LinearSolution`. `installed.linear_solver` picks the one there is.
 """
-
-from longpoint.linear.port import LinearSolver
-from longpoint.solvers.highs import HighsSolver
-
-
-def linear_solver() -> LinearSolver | None:
-    """Return a solver, or None where none is installed; plans are then made without."""
-    if not HighsSolver.is_installed():
-        return None
-    try:
-        return HighsSolver()
-    except ImportError:
-        # Installed, but what it needs is broken or gone: plans are made without.
-        return None

@@ -1,6 +1,6 @@
 """Cutting stock by the nester of this project."""
 
-from longpoint.solvers import linear_solver
+from longpoint.solvers.installed import linear_solver
 from tests.bench.beside.answer import Answer
 from tests.bench.cutting_stock import CuttingStock, check, planned, within
 

@@ -17,9 +17,9 @@ from longpoint.linear.port import (
     LinearSolver,
     LinearStatus,
 )
-from longpoint.solvers import linear_solver
 from longpoint.solvers.called_solver import CalledSolver
 from longpoint.solvers.highs import HighsSolver
+from longpoint.solvers.installed import linear_solver
 from tests import called_engines
 
 ADAPTERS: list[Callable[[], LinearSolver]] = [

@@ -5,7 +5,8 @@ import pytest
 
 from longpoint.cli.imagined import PLAIN_DRAWS, house_imagined
 from longpoint.forecast.plain_lines import PlainLines
-from longpoint.solvers import linear_solver, one_thread
+from longpoint.solvers import one_thread
+from longpoint.solvers.installed import linear_solver
 
 
 def test_a_choice_of_threads_that_was_made_is_kept(monkeypatch: pytest.MonkeyPatch) -> None:
