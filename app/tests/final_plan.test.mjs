@@ -11,6 +11,8 @@ import { holdFinalPlans, phone, plannerReady, served, tab, type } from "./drive.
 const EXAMPLE = join(dirname(fileURLToPath(import.meta.url)), "../../examples/wren-house.toml");
 /** Its openings alone: enough that a final plan takes a while. */
 const [HOUSE] = readFileSync(EXAMPLE, "utf8").split("[[rooms]]");
+/** So few that a worker of its own isn't worth while. */
+const [SMALL] = HOUSE.replace('"Wren House"', '"Wren Lodge"').split(/\[\[openings\]\].*\nmark = "W3"/);
 const FIRST = "First plan: its sticks may still change";
 
 const profile = mkdtempSync(join(tmpdir(), "longpoint-final-"));
@@ -52,6 +54,7 @@ const lookAt = (mark) => page.getByRole("link", { name: new RegExp(`^${mark} `) 
 
 async function secondLook(value) {
   await lookAt("W1");
+  await page.locator(".picture svg").first().waitFor();
   await page.getByRole("link", { name: /Width at the bottom/ }).tap();
   await page.getByText("A second look").tap();
   await type(page, value);
@@ -59,14 +62,18 @@ async function secondLook(value) {
   await page.getByText(FIRST).waitFor();
 }
 
-test("an opening is looked at while the final plan is made", async () => {
+async function openHouse(text) {
   await page.getByRole("link", { name: "Open a house" }).tap();
   await page
     .locator("input[type=file]")
     .first()
-    .setInputFiles({ name: "x.toml", mimeType: "text/plain", buffer: Buffer.from(HOUSE) });
+    .setInputFiles({ name: "x.toml", mimeType: "text/plain", buffer: Buffer.from(text) });
   await page.getByRole("button", { name: "Keep it on this phone" }).tap();
   await page.getByText(FIRST).waitFor();
+}
+
+test("an opening is looked at while the final plan is made", async () => {
+  await openHouse(HOUSE);
   await lookAt("W1");
   await page.locator(".picture svg").first().waitFor();
   await tab(page, "House");
@@ -88,10 +95,31 @@ test("readings that are written meanwhile end a plan that goes on and on", async
   await page.getByRole("button", { name: "Cut", exact: true }).waitFor();
 });
 
+test("what answers at once is never stopped, and makes the final plan of a small house", async () => {
+  await page.evaluate(() => {
+    window.holdsFinal = true;
+    location.hash = "";
+  });
+  await openHouse(SMALL);
+  const workers = await page.evaluate(() => window.workers);
+  await secondLook(1176);
+  await secondLook(1177);
+  // Longer than a plan of older readings may go on elsewhere.
+  await page.waitForTimeout(2_500);
+  await page.evaluate(() => window.letGo());
+  await finalPlan();
+  await tab(page, "Buy");
+  await page.getByRole("button", { name: "Send the order as text" }).waitFor();
+  assert.equal(await page.evaluate(() => window.workers), workers);
+});
+
 test("a phone without room for a second worker has its final plan from the first", async () => {
-  await page.evaluate(() => (localStorage.isSmallPhone = "yes"));
+  await page.evaluate(() => {
+    localStorage.isSmallPhone = "yes";
+    location.hash = "";
+  });
   await page.reload();
-  await tab(page, "House");
+  await page.getByRole("link", { name: /Wren House/ }).tap();
   await page.getByText(/can be cut as planned/).waitFor();
   await finalPlan();
   await tab(page, "Saw");

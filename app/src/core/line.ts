@@ -27,15 +27,21 @@ export interface Waiting {
   readonly givenUp?: AbortSignal | undefined;
 }
 
-/** How long it may go on with what nobody waits for; to load anew takes as long and longer. */
-const GRACE_MS = 2_000;
-
 export class Line {
   private worker: Worker | undefined;
   /** In the order of asking. */
   private readonly waiting = new Map<number, Waiting>();
 
-  constructor(private readonly told: (loading: Loading) => void) {}
+  /**
+   * Args:
+   *   told: Is told how far the worker has come.
+   *   grace_ms: How long it may be busy with what was given up. It is stopped then, and what else
+   *     waits is asked of a new one; none: it is never stopped.
+   */
+  constructor(
+    private readonly told: (loading: Loading) => void,
+    private readonly grace_ms?: number,
+  ) {}
 
   /** Start the worker, unless it runs. */
   start(): void {
@@ -50,15 +56,12 @@ export class Line {
     for (const { message } of this.waiting.values()) worker.postMessage(message);
   }
 
-  /**
-   * Ask it; the worker is started where it doesn't run.
-   *
-   * A worker that is still busy with what was given up a while ago is stopped, and what else waits
-   * is asked of a new one.
-   */
+  /** Ask it; the worker is started where it doesn't run. */
   ask(asked: Waiting): void {
     this.waiting.set(asked.message.id, asked);
-    asked.givenUp?.addEventListener("abort", () => setTimeout(() => this.free(), GRACE_MS));
+    if (this.grace_ms !== undefined) {
+      asked.givenUp?.addEventListener("abort", () => setTimeout(() => this.free(), this.grace_ms));
+    }
     if (this.worker) this.worker.postMessage(asked.message);
     else this.start();
   }

@@ -14,9 +14,8 @@ import { signal } from "./signal";
 export const planner = signal<Loading>({ progress: "python", share: 0 });
 
 const prompt = new Line(planner.set);
-const patient = new Line(({ progress }) => {
-  if (progress === "failed") doWithout();
-});
+/** To load anew takes as long as it may go on with a plan of older readings, and longer. */
+const patient = new Line(({ progress }) => progress === "failed" && doWithout(), 2_000);
 /** Whether there may be a second worker: a phone may have no room for it. */
 let hasPatient = true;
 

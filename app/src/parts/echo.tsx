@@ -37,13 +37,23 @@ export function Echo({
   const look = useLook(standing, way);
   const { progress } = useSignal(planner);
   const held = standing.fold?.held.filter((said) => said.place === way[1]) ?? [];
-  if (!look) return <p class="faint">{progress === "ready" ? "Drawing it …" : "It is drawn once the planner is ready."}</p>;
+  const saidOfHeld = held.map((said) => (
+    <Said key={said.code} severity={said.severity} place={said.place} said={said} />
+  ));
+  if (!look) {
+    return (
+      <>
+        {saidOfHeld}
+        <p class="picture awaited">
+          {progress === "ready" ? "Drawing it …" : "It is drawn once the planner is ready."}
+        </p>
+      </>
+    );
+  }
   if (look.kind === "refusal") return <Refused said={look} />;
   return (
     <>
-      {held.map((said) => (
-        <Said key={said.code} severity={said.severity} place={said.place} said={said} />
-      ))}
+      {saidOfHeld}
       <div class="stack" aria-live="polite">
         <Findings said={look.findings.filter(
             (said) => said.severity !== "note" && said.code !== "readings-differ",

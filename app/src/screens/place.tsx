@@ -72,9 +72,7 @@ export function Place({ standing, way }: { standing: Standing; way: Way }) {
               On with {way.at(-3)}
             </a>
           )}
-          {hasLook && <Echo standing={standing} way={way} asks />}
-        </div>
-        <div class="stack">
+          {/* Before the drawing, which comes late and would move them under the thumb. */}
           {form.lines
             .filter((line) => line.scale === "tables")
             .map((line) => (
@@ -87,6 +85,9 @@ export function Place({ standing, way }: { standing: Standing; way: Way }) {
                 line={line}
               />
             ))}
+          {hasLook && <Echo standing={standing} way={way} asks />}
+        </div>
+        <div class="stack">
           {hasLook && look?.kind === "look" && look.pieces.length > 0 && (
             <PieceRows rows={look.pieces} />
           )}

@@ -49,8 +49,9 @@ export function Read({ standing, mark, line }: Props) {
     lines.find((each) => each.line === line) ??
     (line === "done" ? undefined : nextLine(opening, lines));
   const title = [opening.mark, opening.room].filter(Boolean).join(", ");
+  const foot = !asked && <Onward house={standing.key} opening={opening} openings={openings} />;
   return (
-    <Frame title={title} above={name} back={link()} house={standing.key} tab="read">
+    <Frame title={title} above={name} back={link()} house={standing.key} tab="read" foot={foot}>
       <Along openings={openings} places={places} at={opening.mark} standing={standing} />
       {asked ? (
         <OneLine
@@ -62,7 +63,7 @@ export function Read({ standing, mark, line }: Props) {
           limits={known}
         />
       ) : (
-        <Done standing={standing} opening={opening} openings={openings} lines={lines} />
+        <Done standing={standing} opening={opening} lines={lines} />
       )}
     </Frame>
   );
@@ -214,36 +215,48 @@ function withText(opening: FoldedOpening, line: string) {
 function Done({
   standing,
   opening,
-  openings,
   lines,
 }: {
   standing: Standing;
   opening: FoldedOpening;
-  openings: readonly FoldedOpening[];
   lines: readonly LineLimits[];
 }) {
   useEffect(needPlan, [standing.fold]);
-  const following = openings.find((each) => each.left > 0 && each.mark !== opening.mark);
   return (
     <>
       <p role="status">{lastKept}</p>
       <Echo standing={standing} way={["openings", opening.mark]} asks />
-      <div class="acts">
-        {following ? (
-          <a class="act main" href={link("h", standing.key, "read", following.mark)}>
-            On to {following.mark}
-          </a>
-        ) : (
-          <a class="act main" href={link("h", standing.key, "add")}>
-            Add an opening
-          </a>
-        )}
-        <a class="act" href={link("h", standing.key, "opening", opening.mark)}>
-          Look at {opening.mark}
-        </a>
-      </div>
       <ReadAgain house={standing.key} opening={opening} lines={lines} />
     </>
+  );
+}
+
+/** Where the walk goes on: below, as the drawing above comes late and is of any height. */
+function Onward({
+  house,
+  opening,
+  openings,
+}: {
+  house: string;
+  opening: FoldedOpening;
+  openings: readonly FoldedOpening[];
+}) {
+  const following = openings.find((each) => each.left > 0 && each.mark !== opening.mark);
+  return (
+    <div class="acts">
+      {following ? (
+        <a class="act main" href={link("h", house, "read", following.mark)}>
+          On to {following.mark}
+        </a>
+      ) : (
+        <a class="act main" href={link("h", house, "add")}>
+          Add an opening
+        </a>
+      )}
+      <a class="act" href={link("h", house, "opening", opening.mark)}>
+        Look at {opening.mark}
+      </a>
+    </div>
   );
 }
 
