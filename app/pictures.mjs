@@ -10,7 +10,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { crc32, deflateSync } from "node:zlib";
 import { phone, plannerReady, served } from "./tests/drive.mjs";
-import { joinCrew } from "./tests/screens.mjs";
+import { joinCrew, settled } from "./tests/screens.mjs";
 
 const HOUSE = join(dirname(fileURLToPath(import.meta.url)), "../tests/scenarios/pipit.toml");
 const WIDTHS = { phone: { width: 390, height: 844 }, laptop: { width: 1280, height: 800 } };
@@ -115,9 +115,7 @@ async function takeAll(page, screens, house) {
     await page.getByText(text).first().waitFor();
     for (const [width, size] of Object.entries(WIDTHS)) {
       await page.setViewportSize(size);
-      for (const coming of ["Drawing it", "Planning …"]) {
-        await page.getByText(coming).waitFor({ state: "detached" });
-      }
+      await settled(page);
       await page.waitForTimeout(250);
       const path = join(out, `${name}-${width}.png`);
       writeFileSync(path, await small(page, await page.screenshot()));

@@ -126,6 +126,11 @@ export async function show(page, houses, [path, text, first]) {
   await page.evaluate((hash) => (location.hash = hash), `#/${encodeURI(to)}`);
   if (first) await first(page);
   await page.getByText(text).first().waitFor();
+  await settled(page);
+}
+
+/** Waits until nothing is to come on a screen any more. */
+export async function settled(page) {
   for (const coming of ["Drawing it", "Planning …", "First plan:"]) {
     await page.getByText(coming).waitFor({ state: "detached" });
   }
