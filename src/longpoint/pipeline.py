@@ -21,6 +21,7 @@ from longpoint.pieces.piece import Piece
 from longpoint.pieces.proud_findings import check_proud
 from longpoint.pieces.runs import plan_runs
 from longpoint.pieces.sound_pieces import unsound_pieces
+from longpoint.shape.contradicted import by_each_figure
 from longpoint.shape.fitted import Shapes
 from longpoint.shape.opening_fit import fit_openings, fit_outlines
 from longpoint.shape.room_fit import fit_rooms
@@ -49,12 +50,18 @@ def check_house(survey: SurveyResult) -> tuple[Shapes, tuple[Finding, ...]]:
         Shapes, and findings in the order of the house.
     """
     house = survey.house
+    shapes, found = _looked_at(house)
+    found = by_each_figure(house, found, lambda other: _looked_at(other)[1])
+    said = accepted(_told_once((*survey.findings, *found)), house)
+    return shapes, in_house_order(house, said)
+
+
+def _looked_at(house: House) -> tuple[Shapes, tuple[Finding, ...]]:
     openings, shape_findings = fit_openings(house)
     outlines, outline_findings = fit_outlines(house)
     rooms, room_findings = fit_rooms(house)
     shapes = Shapes(openings=openings, outlines=outlines, rooms=rooms)
-    found = (
-        *survey.findings,
+    return shapes, (
         *check_survey(house),
         *shape_findings,
         *outline_findings,
@@ -63,7 +70,6 @@ def check_house(survey: SurveyResult) -> tuple[Shapes, tuple[Finding, ...]]:
         *check_wall_sums(house),
         *check_proud(house, shapes),
     )
-    return shapes, in_house_order(house, accepted(_told_once(found), house))
 
 
 def plan_house(

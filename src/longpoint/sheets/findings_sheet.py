@@ -4,6 +4,7 @@ from typing import Final
 
 from longpoint.errors import Severity
 from longpoint.house_plan import HousePlan
+from longpoint.pieces.wall_findings import RUN_HELD
 from longpoint.sheets.blocks import (
     Blank,
     Block,
@@ -25,6 +26,9 @@ FIRST_SHEET: Final = say("Before you cut")
 ELSEWHERE: Final = frozenset({"sticks-bought"})
 """What stands on the order sheet already, and asks for nothing before the saw."""
 
+FOLLOWING: Final = frozenset({RUN_HELD})
+"""What follows from another hold: there is nothing to read for it."""
+
 
 def findings_blocks(plan: HousePlan) -> tuple[Block, ...]:
     """Return what stands on the findings sheet."""
@@ -38,7 +42,7 @@ def findings_blocks(plan: HousePlan) -> tuple[Block, ...]:
 
 def _group(plan: HousePlan, severity: Severity, heading: str, ask: str) -> tuple[Block, ...]:
     notes = tuple(
-        finding_note(finding, plan.house, ask=ask)
+        finding_note(finding, plan.house, ask="" if finding.code in FOLLOWING else ask)
         for finding in plan.findings
         if finding.severity is severity and finding.code not in ELSEWHERE
     )
@@ -47,6 +51,27 @@ def _group(plan: HousePlan, severity: Severity, heading: str, ask: str) -> tuple
         if notes
         else ()
     )
+
+
+def _described(plan: HousePlan) -> dict[str, tuple[str, str]]:
+    """Return what a place is and in which room, in the order of the house."""
+    house = plan.house
+    rooms = {
+        place: what
+        for room in house.rooms
+        for place, what in (
+            (room.name, (say("room"), "")),
+            *((f"{room.name} {wall.mark}", (say("wall"), room.name)) for wall in room.walls),
+        )
+    }
+    return {
+        **{o.mark: (kind_words(o.kind), o.room) for o in house.openings},
+        **rooms,
+        **{run.mark: (say("run"), run.room) for run in house.runs},
+        **{f.place: (say("run"), "") for f in plan.findings if f.code == RUN_HELD},
+        **{trim.mark: (trim.kind, trim.room) for trim in house.trims},
+        **{entry.mark: (entry.kind.value, entry.room) for entry in house.held},
+    }
 
 
 def _held(plan: HousePlan) -> tuple[Block, ...]:
@@ -58,12 +83,7 @@ def _held(plan: HousePlan) -> tuple[Block, ...]:
                 text=say("Everything that was written has its lengths."),
             ),
         )
-    described = {
-        **{o.mark: (kind_words(o.kind), o.room) for o in plan.house.openings},
-        **{run.mark: (say("run"), run.room) for run in plan.house.runs},
-        **{trim.mark: (trim.kind, trim.room) for trim in plan.house.trims},
-        **{entry.mark: (entry.kind.value, entry.room) for entry in plan.house.held},
-    }
+    described = _described(plan)
     marks = [mark for mark in described if mark in plan.held]
     marks += sorted(plan.held.difference(described))
     rows: list[tuple[str | Cell, ...]] = []

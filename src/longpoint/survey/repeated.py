@@ -7,29 +7,38 @@ from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_length
 from longpoint.quantities.length import Units
 from longpoint.speech.said import joined, say
-from longpoint.survey.digits import Slip, said
+from longpoint.survey.digits import Slip, SlipKind
 
 REPEATS_DISAGREE: Final = "repeats-disagree"
 READING_LEFT_OUT: Final = "reading-left-out"
 
+SLIP_WORDS: Final = {
+    SlipKind.DIGITS_SWAPPED: say("perhaps by digits swapped"),
+    SlipKind.UPSIDE_DOWN: say("perhaps by a 6 and a 9 read upside down"),
+    SlipKind.MARK_MISCOUNTED: say("perhaps by a mark miscounted"),
+    SlipKind.STARTED_FURTHER_ON: say("perhaps by a tape that started further on"),
+}
+"""What may have happened, at the end of a sentence that says how far readings are apart."""
+
 
 def agreeing_slip(
-    values_mm: Sequence[float], slips: Sequence[Iterable[Slip]], apart_mm: float, units: Units
-) -> str:
-    """Return what one of several lengths may have been meant to be, so that all agree; else "".
+    values_mm: Sequence[float], slips: Sequence[Iterable[Slip]], apart_mm: float
+) -> SlipKind | None:
+    """Return the kind of slip that would make several lengths agree; None where there is none.
+
+    Which of them it befell isn't told: digits swapped back are digits swapped.
 
     Args:
         values_mm: The lengths.
         slips: What each of them may have been meant to be.
         apart_mm: How far two that agree may be apart.
-        units: Unit in which it is told.
     """
     for index, meant in enumerate(slips):
         others = [*values_mm[:index], *values_mm[index + 1 :]]
         for slip in meant:
             if all(abs(slip.value_mm - other_mm) <= apart_mm for other_mm in others):
-                return said(slip, units)
-    return ""
+                return slip.kind
+    return None
 
 
 def figures_of(values: Sequence[float], figure: Callable[[float], str]) -> str:
@@ -43,7 +52,12 @@ def length_figures(lengths_mm: Sequence[float], units: Units) -> str:
 
 
 def disagree_finding(
-    place: str, read: str, apart: str, severity: Severity, again: str, slip: str = ""
+    place: str,
+    read: str,
+    apart: str,
+    severity: Severity,
+    again: str,
+    slip: SlipKind | None = None,
 ) -> Finding:
     """Return the finding of readings that contradict each other.
 
@@ -53,17 +67,21 @@ def disagree_finding(
         apart: How far the readings are apart, with the unit.
         severity: How bad that is.
         again: What to read again, without a full stop.
-        slip: What one of them may have been meant to be; may be empty.
+        slip: By what slip they may be apart.
     """
     return Finding(
         code=REPEATS_DISAGREE,
         severity=severity,
         place=place,
         read=read,
-        wrong=say("They are {most} apart, more than a careful hand leaves.", most=apart),
-        do=say("{again}; one may be {slip}.", again=again, slip=slip)
+        wrong=say(
+            "They are {most} apart, more than a careful hand leaves; {slip}.",
+            most=apart,
+            slip=SLIP_WORDS[slip],
+        )
         if slip
-        else say("{again}.", again=again),
+        else say("They are {most} apart, more than a careful hand leaves.", most=apart),
+        do=say("{again}.", again=again),
     )
 
 

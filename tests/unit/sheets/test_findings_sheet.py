@@ -1,6 +1,7 @@
 from dataclasses import replace
 
 from longpoint.errors import Severity
+from longpoint.pieces.wall_findings import run_held
 from longpoint.sheets.blocks import Cell, Heading, Note, Table
 from longpoint.sheets.finding_note import accept_line, finding_note
 from longpoint.sheets.findings_sheet import findings_blocks
@@ -41,6 +42,23 @@ def test_a_held_place_that_the_house_does_not_list_is_still_shown() -> None:
     table = findings_blocks(replace(PLAN, held=PLAN.held | {"Hall N"}))[1]
     assert isinstance(table, Table)
     assert [row[0].text for row in table.rows if isinstance(row[0], Cell)][-1] == "Hall N"
+
+
+def test_of_a_held_wall_and_its_run_it_is_said_what_they_are() -> None:
+    wall = Wall(mark="N", length_mm=4200.0, skirting=True)
+    house = replace(HOUSE, rooms=(Room(name="Hall", walls=(wall,), tape="T1"),))
+    follows = run_held("Hall-N", "wall N of Hall is held")
+    plan = replace(
+        PLAN, house=house, held=PLAN.held | {"Hall N", "Hall-N"}, findings=(*PLAN.findings, follows)
+    )
+    blocks = findings_blocks(plan)
+    table = blocks[1]
+    assert isinstance(table, Table)
+    cells = {row[0].text: row[1] for row in table.rows if isinstance(row[0], Cell)}
+    assert cells["Hall N"] == Cell(text="wall", small=("Hall",))
+    assert cells["Hall-N"] == Cell(text="run")
+    (note,) = (b for b in blocks if isinstance(b, Note) and b.title.startswith("STOP · Hall-N"))
+    assert not note.ask, "it follows from its wall: there is nothing to read"
 
 
 def test_a_house_without_a_hold_says_so() -> None:

@@ -65,7 +65,7 @@ def _disagree(
         return ()
     most_mm = max(values) - min(values)
     units = house.units
-    slip = agreeing_slip(values, [slips_of(r, units) for r in found], allowed_mm, units)
+    slip = agreeing_slip(values, [slips_of(r, units) for r in found], allowed_mm)
     return (
         disagree_finding(
             opening.mark,

@@ -13,7 +13,7 @@ from itertools import compress
 from longpoint.errors import Severity
 from longpoint.quantities.formatting import format_angle, format_with_unit
 from longpoint.speech.said import raised, say
-from longpoint.survey.digits import slips
+from longpoint.survey.digits import SlipKind, slips
 from longpoint.survey.house_file.in_hand import InHand
 from longpoint.survey.house_file.trouble import HouseFileTrouble, quoted
 from longpoint.survey.house_file.written_numbers import WrittenLength
@@ -108,7 +108,7 @@ class Repeats:
         if disagree(values_mm, apart):
             is_slip = max(values_mm) - min(values_mm) > SLIP_MM
             meant = [slips(one_mm, units) if one_mm > 0 else () for one_mm in values_mm]
-            slip = agreeing_slip(values_mm, meant, apart, units)
+            slip = agreeing_slip(values_mm, meant, apart)
             self._disagree(values_mm, path, figure, worst if is_slip else Severity.WARNING, slip)
         else:
             self._left_out(values_mm, path, figure, stands)
@@ -120,7 +120,7 @@ class Repeats:
         path: str,
         figure: Callable[[float], str],
         severity: Severity,
-        slip: str = "",
+        slip: SlipKind | None = None,
     ) -> None:
         self.hand.notes.append(
             disagree_finding(

@@ -25,9 +25,10 @@ def test_more_than_ten_apart_is_a_stop() -> None:
     assert found.severity is Severity.STOP
 
 
-def test_the_slip_that_makes_them_agree_is_proposed() -> None:
+def test_the_slip_that_makes_them_agree_is_named_but_not_whose_it_is() -> None:
     (found,) = said(1187, 1179)
-    assert "1178 mm (digits swapped)" in found.do
+    assert found.wrong.endswith("leaves; perhaps by digits swapped.")
+    assert found.do == "Read the top a third time and leave the wrong figure out."
 
 
 def test_a_place_read_once_has_nothing_to_disagree_with() -> None:

@@ -34,15 +34,15 @@ def with_wall(**keys: Any) -> dict[str, Any]:  # noqa: ANN401
     return house(rooms=[{"name": "Hall", "walls": walls}])
 
 
-def test_two_lengths_of_a_wall_that_contradict_each_other_hold_it_and_offer_the_slip() -> None:
+def test_two_lengths_of_a_wall_that_contradict_each_other_hold_it_and_name_the_slip() -> None:
     (finding,) = said(with_wall(length=[4178, 4187]))
     assert (finding.place, finding.code) == ("Hall N", "repeats-disagree")
     assert finding.severity is Severity.WARNING
     assert finding.read == "Length was read as 4178 mm and 4187 mm."
-    assert finding.do.endswith("one may be 4187 mm (digits swapped).")
+    assert finding.wrong.endswith("leaves; perhaps by digits swapped.")
     (finding,) = said(with_wall(length=[4200, 4300]))
     assert finding.severity is Severity.STOP
-    assert "100 mm apart" in finding.wrong
+    assert "100 mm apart, more than a careful hand leaves; perhaps by a mark" in finding.wrong
 
 
 def test_what_a_hand_between_plastered_corners_leaves_is_their_mean() -> None:
