@@ -51,9 +51,8 @@ def check_house(survey: SurveyResult) -> tuple[Shapes, tuple[Finding, ...]]:
     """
     house = survey.house
     shapes, found = _looked_at(house)
-    found = by_each_figure(house, found, lambda other: _looked_at(other)[1])
-    said = accepted(_told_once((*survey.findings, *found)), house)
-    return shapes, in_house_order(house, said)
+    all_found = by_each_figure(house, survey.findings, found, lambda other: _looked_at(other)[1])
+    return shapes, in_house_order(house, accepted(_told_once(all_found), house))
 
 
 def _looked_at(house: House) -> tuple[Shapes, tuple[Finding, ...]]:

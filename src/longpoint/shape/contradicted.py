@@ -1,11 +1,11 @@
-"""Openings of which a place was read twice, far apart: what the other readings say of the two.
+"""What was read twice, far apart: what the other readings say of the two figures.
 
 Their mean is nothing that was read, so what is reckoned with it misleads. Each figure is tried by
-itself instead.
+itself instead: those of an opening's sides, and those of a room's walls.
 """
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import product
 from typing import Final
 
@@ -17,101 +17,142 @@ from longpoint.survey.odd_one import SLIP_MM, apart_mm, disagree
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings, Place, Reading
 from longpoint.survey.repeated import REPEATS_DISAGREE
+from longpoint.survey.rooms import Room
 
 MOST_WAYS: Final = 8
 """More ways to choose among the figures aren't tried; what is said then stays as it is."""
 
+Findings = tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Way:
+    """A house in which one figure is taken of each contradicted place of an opening or a room.
+
+    Attributes:
+        house: The house.
+        figures_mm: Those figures.
+    """
+
+    house: House
+    figures_mm: tuple[float, ...]
+
 
 def by_each_figure(
-    house: House, found: tuple[Finding, ...], check: Callable[[House], tuple[Finding, ...]]
-) -> tuple[Finding, ...]:
+    house: House, said: Findings, found: Findings, check: Callable[[House], Findings]
+) -> Findings:
     """Return what was found in a house, of contradicted places by each of their figures.
 
-    Of an opening that is held for such a place, stops and warnings stay that come whichever figure
-    is right; where the other readings go with one figure alone, that is said.
+    Of an opening or a room that is held for such places, stops and warnings stay that come
+    whichever figure is right; where the other readings go with one figure alone, that is said.
 
     Args:
         house: The house as read.
+        said: What its reader said.
         found: What is wrong with it by the means of such places.
         check: Says what is wrong with a house.
     """
     for opening in house.openings:
-        if REPEATS_DISAGREE not in opening.accept and (ways := _ways(house, opening)):
-            found = _decided(house, opening, ways, found, check)
-    return found
+        ways = _ways_of_opening(house, opening)
+        if REPEATS_DISAGREE not in opening.accept:
+            said, found = _decided(house, {opening.mark}, ways, (said, found), check)
+    for room in house.rooms:
+        ways = _ways_of_room(house, room)
+        places = {room.name, *(f"{room.name} {wall.mark}" for wall in room.walls)}
+        if REPEATS_DISAGREE not in room.accept:
+            said, found = _decided(house, places, ways, (said, found), check)
+    return (*said, *found)
 
 
 def _decided(
     house: House,
-    opening: Opening,
-    ways: list[tuple[Opening, tuple[Reading, ...]]],
-    found: tuple[Finding, ...],
-    check: Callable[[House], tuple[Finding, ...]],
-) -> tuple[Finding, ...]:
-    doubts = [_doubts(check(_with(house, opening, way)), opening) for way, _ in ways]
+    places: set[str],
+    ways: list[_Way],
+    so_far: tuple[Findings, Findings],
+    check: Callable[[House], Findings],
+) -> tuple[Findings, Findings]:
+    if not 1 < len(ways) <= MOST_WAYS:
+        return so_far
+    said, found = so_far
+    doubts = [_doubts(check(way.house), places) for way in ways]
     always = [
         doubt
         for doubt in doubts[0]
         if all(any(each.code == doubt.code for each in others) for others in doubts[1:])
     ]
+    of_means = set(_doubts(found, places))
+    found = (*(finding for finding in found if finding not in of_means), *always)
     sound = [
-        figures
-        for (_, figures), said in zip(ways, doubts, strict=True)
-        if all(doubt.severity is not Severity.STOP for doubt in said)
+        way.figures_mm
+        for way, seen in zip(ways, doubts, strict=True)
+        if all(doubt.severity is not Severity.STOP for doubt in seen)
     ]
-    of_mean = set(_doubts(found, opening))
-    kept = [finding for finding in found if finding not in of_mean]
     if len(sound) == 1 and len(sound[0]) == 1:
-        figure = format_with_unit(sound[0][0].value_mm, house.units)
-        kept = [_going_with(figure, f) if _is_stop_of(f, opening) else f for f in kept]
-    return (*kept, *always)
+        figure = format_with_unit(sound[0][0], house.units)
+        return _going_with(figure, said, places), _going_with(figure, found, places)
+    return said, found
 
 
-def _is_stop_of(finding: Finding, opening: Opening) -> bool:
-    return (finding.place, finding.code) == (opening.mark, REPEATS_DISAGREE) and (
-        finding.severity is Severity.STOP
+def _going_with(figure: str, findings: Findings, places: set[str]) -> Findings:
+    return tuple(
+        replace(
+            finding,
+            wrong=say(
+                "{wrong} The other readings go with {figure} alone.",
+                wrong=finding.wrong,
+                figure=figure,
+            ),
+        )
+        if finding.code == REPEATS_DISAGREE
+        and finding.severity is Severity.STOP
+        and finding.place in places
+        else finding
+        for finding in findings
     )
 
 
-def _going_with(figure: str, finding: Finding) -> Finding:
-    return replace(
-        finding,
-        wrong=say(
-            "{wrong} The other readings go with {figure} alone.",
-            wrong=finding.wrong,
-            figure=figure,
-        ),
-    )
-
-
-def _doubts(found: tuple[Finding, ...], opening: Opening) -> tuple[Finding, ...]:
-    """Return what is doubted of an opening besides that its readings disagree."""
+def _doubts(found: Findings, places: set[str]) -> Findings:
+    """Return what is doubted of places besides that their readings disagree."""
     return tuple(
         finding
         for finding in found
-        if finding.place == opening.mark
+        if finding.place in places
         and finding.severity is not Severity.NOTE
         and finding.code != REPEATS_DISAGREE
     )
 
 
-def _with(house: House, opening: Opening, other: Opening) -> House:
-    openings = tuple(other if each is opening else each for each in house.openings)
-    return replace(house, openings=openings, rooms=(), runs=(), trims=())
+def _ways_of_room(house: House, room: Room) -> list[_Way]:
+    walls = [wall for wall in room.walls if wall.contradicted_mm]
+    if not walls:
+        return []
+    ways = []
+    for figures_mm in product(*(wall.contradicted_mm for wall in walls)):
+        chosen = dict(zip((wall.mark for wall in walls), figures_mm, strict=True))
+        as_chosen = tuple(
+            replace(wall, length_mm=chosen.get(wall.mark, wall.length_mm)) for wall in room.walls
+        )
+        other = replace(house, rooms=(replace(room, walls=as_chosen),), runs=(), trims=())
+        ways.append(_Way(house=other, figures_mm=figures_mm))
+    return ways
 
 
-def _ways(house: House, opening: Opening) -> list[tuple[Opening, tuple[Reading, ...]]]:
-    """Return the opening with one figure at each contradicted place, and which those are."""
+def _ways_of_opening(house: House, opening: Opening) -> list[_Way]:
     choices = [
         [(face, reading) for reading in readings.at(place)]
         for face, readings in _faces(opening)
         for place in Place
         if _is_contradicted(house, readings, place)
     ]
-    ways = list(product(*choices)) if choices else []
-    if len(ways) > MOST_WAYS:
+    if not choices:
         return []
-    return [(_chosen(opening, way), tuple(reading for _, reading in way)) for way in ways]
+    ways = []
+    for way in product(*choices):
+        other = _chosen(opening, way)
+        openings = tuple(other if each is opening else each for each in house.openings)
+        alone = replace(house, openings=openings, rooms=(), runs=(), trims=())
+        ways.append(_Way(house=alone, figures_mm=tuple(reading.value_mm for _, reading in way)))
+    return ways
 
 
 def _faces(opening: Opening) -> Iterator[tuple[str, OpeningReadings]]:

@@ -46,6 +46,7 @@ class Wall:
         mark: Its mark, unique in the room.
         length_mm: Corner to corner (mean of the readings that stand); None when it wasn't read.
         read_twice: Whether two readings of that length agree.
+        contradicted_mm: What was read of it, where the figures are so far apart that it is held.
         corner_deg: Corner with the next wall, at the right-hand end, inside the room: under 180
             internal, over 180 external. None: assumed 90.
         corner_u_deg: Standard uncertainty of that reading.
@@ -61,6 +62,7 @@ class Wall:
     mark: str
     length_mm: float | None
     read_twice: bool = False
+    contradicted_mm: tuple[float, ...] = ()
     corner_deg: float | None = None
     corner_u_deg: float = 0.5
     openings: tuple[WallOpening, ...] = ()

@@ -263,10 +263,11 @@ class _Writer:
         )
 
     def wall(self, wall: Wall, tape: Tape) -> dict[str, Any]:
-        length = self.read_length(wall.length_mm, tape)
+        times = (wall.length_mm,) * (2 if wall.read_twice else 1)
+        lengths = [self.read_length(each, tape) for each in wall.contradicted_mm or times]
         return _filled(
             mark=wall.mark,
-            length=[length, length] if wall.read_twice else length,
+            length=lengths if len(lengths) > 1 else lengths[0],
             corner=wall.corner_deg,
             corner_u=wall.corner_u_deg,
             bow=self.length(wall.bow_mm),

@@ -74,6 +74,14 @@ class Repeats:
         values = [one.value_mm for one in readings]
         return len(values) > 1 and not disagree(values, self._apart_mm)
 
+    def contradicted_mm(self, readings: Sequence[WrittenLength]) -> tuple[float, ...]:
+        """Return lengths that one is a slip among, as by a true tape; else none. [mm]"""
+        values = [one.value_mm for one in readings]
+        if not disagree(values, self._apart_mm) or not _is_slip(values):
+            return ()
+        true = tuple(round(value - self.tape.take_off_mm, 6) for value in values)
+        return true if min(true) > 0 else ()
+
     def offset_mm(self, values_mm: Sequence[float] | None, path: str) -> float | None:
         """Return the mean of signed distances that stand, None where none was read. [mm]"""
         if values_mm is None:
@@ -106,10 +114,11 @@ class Repeats:
             return format_with_unit(length_mm, units)
 
         if disagree(values_mm, apart):
-            is_slip = max(values_mm) - min(values_mm) > SLIP_MM
             meant = [slips(one_mm, units) if one_mm > 0 else () for one_mm in values_mm]
             slip = agreeing_slip(values_mm, meant, apart)
-            self._disagree(values_mm, path, figure, worst if is_slip else Severity.WARNING, slip)
+            self._disagree(
+                values_mm, path, figure, worst if _is_slip(values_mm) else Severity.WARNING, slip
+            )
         else:
             self._left_out(values_mm, path, figure, stands)
         return stands
@@ -174,6 +183,10 @@ def true_mm(shown_mm: float, tape: Tape, path: str) -> float:
             say("Read it again, or mend take_off of the tape."),
         )
     return value_mm
+
+
+def _is_slip(values_mm: Sequence[float]) -> bool:
+    return max(values_mm) - min(values_mm) > SLIP_MM
 
 
 def _mean(values: Sequence[float]) -> float:

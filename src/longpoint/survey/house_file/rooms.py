@@ -1,5 +1,6 @@
 """Read one room, wall by wall, and one run of a house file."""
 
+from statistics import fmean
 from typing import Any
 
 from longpoint.errors import Severity
@@ -158,10 +159,14 @@ def _wall(hand: InHand, values: dict[str, Any], tape: Tape) -> Wall:
     lengths = values.get("length")
     place = say("{room} {mark}", room=hand.values["name"], mark=values["mark"])
     repeats = Repeats(hand=hand, tape=tape, place=place, along_wall=True)
+    length_mm = repeats.length_mm(lengths, "length") if lengths else None
+    contradicted_mm = repeats.contradicted_mm(lengths or ())
     return Wall(
         mark=values["mark"],
-        length_mm=repeats.length_mm(lengths, "length") if lengths else None,
+        # Of the figures as they are kept, so that a house written back has the same.
+        length_mm=round(fmean(contradicted_mm), 6) if contradicted_mm else length_mm,
         read_twice=repeats.two_agree(lengths or ()),
+        contradicted_mm=contradicted_mm,
         corner_deg=repeats.angle_deg(values.get("corner"), "corner"),
         corner_u_deg=values.get("corner_u", ASSUMED_CORNER_U_DEG),
         openings=tuple(

@@ -154,4 +154,8 @@ def test_a_wall_read_twice_is_written_back_as_read_twice() -> None:
     (north, east, *_) = first.rooms[0].walls
     assert (north.read_twice, east.read_twice) == (True, False)
     assert read_house(house_document(first)).house == first
-    assert not read_house(with_wall(length=[4200, 4300])).house.rooms[0].walls[0].read_twice
+    contradicted = read_house(with_wall(length=[4200, 4300])).house
+    (north, *_) = contradicted.rooms[0].walls
+    assert (north.read_twice, north.contradicted_mm) == (False, (4200.0, 4300.0))
+    assert read_house(house_document(contradicted)).house == contradicted
+    assert not read_house(with_wall(length=[4200, 4208])).house.rooms[0].walls[0].contradicted_mm
