@@ -7,7 +7,7 @@
  */
 
 import type { Answer, Refusal, Request } from "../messages";
-import { Line, type Loading } from "./line";
+import { Line, type Loading, type Waiting } from "./line";
 import { signal } from "./signal";
 
 /** How far the planner has come; screens show it while it loads. */
@@ -19,7 +19,7 @@ const patient = new Line(({ progress }) => progress === "failed" && doWithout(),
 /** Whether there may be a second worker: a phone may have no room for it. */
 let hasPatient = true;
 
-/** Of so many openings, runs, walls and other trim a final plan is done before a worker has loaded. */
+/** Of so few openings, runs, walls and other trim a plan is made before a worker has loaded. */
 const SMALL = 4;
 let last = 0;
 
@@ -59,7 +59,7 @@ export function ask<K extends Request["ask"]>(
   const line = hasPatient && takesLong(request) ? patient : prompt;
   return new Promise((resolve) => {
     givenUp?.addEventListener("abort", () => resolve(fault("it was given up")));
-    const answer: Parameters<Line["ask"]>[0]["answer"] = (found) => {
+    const answer: Waiting["answer"] = (found) => {
       if ("answer" in found) resolve(JSON.parse(found.answer) as AnswerTo<K>);
       else resolve(fault(found.trouble));
     };
