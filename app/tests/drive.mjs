@@ -166,6 +166,24 @@ export async function addOpening(page, mark, kind, room, isTwoFaced = false) {
   await page.getByRole("group", { name: "Keypad" }).waitFor();
 }
 
+/** Chooses a text as a file, on the screen that opens one. */
+export async function openText(page, text) {
+  await page
+    .locator("input[type=file]")
+    .first()
+    .setInputFiles({ name: "x.toml", mimeType: "text/plain", buffer: Buffer.from(text) });
+}
+
+/** Reads the width at the bottom of an opening again, from the house's own screen. */
+export async function secondLook(page, mark, value) {
+  await page.getByRole("link", { name: new RegExp(`^${mark} ?`) }).first().tap();
+  // The drawing moves what is below it: a tap meanwhile would land on something else.
+  await page.locator(".picture svg").first().waitFor();
+  await page.getByRole("link", { name: /Width at the bottom/ }).tap();
+  await page.getByText("A second look").tap();
+  await type(page, value);
+}
+
 export async function tab(page, name) {
   await page.getByRole("navigation", { name: "Parts of the job" }).getByText(name).tap();
 }

@@ -6,7 +6,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { after, before, test } from "node:test";
 import { fileURLToPath } from "node:url";
-import { holdFinalPlans, phone, plannerReady, served, tab, type } from "./drive.mjs";
+import { holdFinalPlans, openText, phone, plannerReady, served, tab, type } from "./drive.mjs";
 
 const EXAMPLE = join(dirname(fileURLToPath(import.meta.url)), "../../examples/wren-house.toml");
 /** Its openings alone: enough that a final plan takes a while. */
@@ -64,10 +64,7 @@ async function secondLook(value) {
 
 async function openHouse(text) {
   await page.getByRole("link", { name: "Open a house" }).tap();
-  await page
-    .locator("input[type=file]")
-    .first()
-    .setInputFiles({ name: "x.toml", mimeType: "text/plain", buffer: Buffer.from(text) });
+  await openText(page, text);
   await page.getByRole("button", { name: "Keep it on this phone" }).tap();
   await page.getByText(FIRST).waitFor();
 }

@@ -7,7 +7,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { after, before, test } from "node:test";
 import { fileURLToPath } from "node:url";
-import { phone, plannerReady, served, tab, type, written } from "./drive.mjs";
+import { openText, phone, plannerReady, secondLook, served, tab, written } from "./drive.mjs";
 
 const SCENARIOS = join(dirname(fileURLToPath(import.meta.url)), "../../tests/scenarios");
 /** Its first four openings: how long a plan takes says nothing of how a house is handed over. */
@@ -70,14 +70,6 @@ async function download(button) {
   return readFileSync(await file.path(), "utf8");
 }
 
-/** Chooses a text as a file. */
-async function openText(text) {
-  await page
-    .locator("input[type=file]")
-    .first()
-    .setInputFiles({ name: "x.json", mimeType: "application/json", buffer: Buffer.from(text) });
-}
-
 /** Says which is the highest count of other phones that this one has seen. */
 function setSeen(highest) {
   return page.evaluate(
@@ -111,12 +103,9 @@ after(async () => {
 
 test("a house with a second look at a line is shown as pictures", async () => {
   await page.getByRole("link", { name: "Open a house" }).tap();
-  await openText(HOUSE);
+  await openText(page, HOUSE);
   await page.getByRole("button", { name: "Keep it on this phone" }).tap();
-  await page.getByRole("link", { name: /^W1/ }).first().tap();
-  await page.getByRole("link", { name: /Width at the bottom/ }).tap();
-  await page.getByText("A second look").tap();
-  await type(page, 1196);
+  await secondLook(page, "W1", 1196);
   await tab(page, "House");
   await page.getByRole("link", { name: /W1.*HELD/ }).waitFor();
   given = await download("Copy the house file");
@@ -156,17 +145,14 @@ test("the other phone joins them to the same house", async () => {
 });
 
 test("what both read goes on: a journal sent back as a file is put beside what stands", async () => {
-  await page.getByRole("link", { name: /W1/ }).first().tap();
-  await page.getByRole("link", { name: /Width at the bottom/ }).tap();
-  await page.getByText("A second look").tap();
-  await type(page, 1186);
+  await secondLook(page, "W1", 1186);
   await tab(page, "House");
   await page.getByRole("link", { name: "Hand over to another phone" }).tap();
   const journal = await download("Send it as a file");
   await context.close();
   await begin("one");
   await page.getByRole("link", { name: "Open a house" }).tap();
-  await openText(journal);
+  await openText(page, journal);
   await page.getByText("It is on this phone already").waitFor();
   await page.getByRole("button", { name: "Keep it on this phone" }).tap();
   await page.getByRole("link", { name: /W1/ }).first().waitFor();
@@ -184,11 +170,11 @@ test("a journal with a count too far ahead is refused, and the phone counts on a
   for (const { highest, counter, is_taken } of COUNTS_AHEAD) {
     await setSeen(highest);
     const last = { ...journal.entries.at(-1), device: "far", counter };
-    await openText(JSON.stringify({ ...journal, entries: [...journal.entries, last] }));
+    await openText(page, JSON.stringify({ ...journal, entries: [...journal.entries, last] }));
     const said = is_taken ? page.getByRole("button", { name: "Keep it on this phone" }) : page.getByRole("alert");
     await said.waitFor();
     // What is chosen next is told from this by what stands there meanwhile.
-    await openText(is_taken ? "name = " : JSON.stringify(journal));
+    await openText(page, is_taken ? "name = " : JSON.stringify(journal));
     await said.waitFor({ state: "detached" });
   }
   assert.deepEqual(await written(page), []);
@@ -196,10 +182,10 @@ test("a journal with a count too far ahead is refused, and the phone counts on a
   await begin("one");
   await page.getByRole("link", { name: "Open a house" }).tap();
   const far = { ...journal.entries.at(-1), device: "far", counter: 2 ** 53 - 1 };
-  await openText(JSON.stringify({ ...journal, entries: [...journal.entries, far] }));
+  await openText(page, JSON.stringify({ ...journal, entries: [...journal.entries, far] }));
   await page.getByText("further ahead").waitFor();
   assert.deepEqual(await written(page), own, "what is on the phone stays");
-  await openText(HOUSE);
+  await openText(page, HOUSE);
   await page.getByRole("button", { name: "Keep it on this phone" }).tap();
   await tab(page, "House");
   const highest = Math.max(...own.map(({ counter }) => counter));

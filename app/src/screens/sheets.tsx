@@ -15,8 +15,8 @@ export function Sheets({ standing, name }: { standing: Standing; name?: string |
   useEffect(needPlan, [standing.fold]);
   const [sheets, setSheets] = useState<readonly SheetPage[] | undefined>();
   const [refusal, setRefusal] = useState<Refusal | undefined>();
-  const { fold, planOf, isFirst } = standing;
-  const isPlanned = Boolean(standing.plan) && planOf === fold && !isFirst;
+  const { fold, plan, planOf, isFirst } = standing;
+  const isPlanned = Boolean(plan) && !standing.refusal && planOf === fold && !isFirst;
   useEffect(() => {
     let isCurrent = true;
     // The final plan first: readings that are written meanwhile stop it, not its sheets.

@@ -13,7 +13,7 @@ from longpoint.errors import Finding, Severity
 from longpoint.quantities.formatting import format_with_unit
 from longpoint.speech.said import say
 from longpoint.survey.house import House
-from longpoint.survey.odd_one import SLIP_MM, apart_mm, disagree
+from longpoint.survey.odd_one import apart_mm, contradict
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings, Place, Reading
 from longpoint.survey.repeated import REPEATS_DISAGREE
@@ -163,9 +163,7 @@ def _faces(opening: Opening) -> Iterator[tuple[str, OpeningReadings]]:
 
 def _is_contradicted(house: House, readings: OpeningReadings, place: Place) -> bool:
     values = [reading.value_mm for reading in readings.at(place)]
-    return disagree(values, apart_mm(house.tape(readings.tape))) and (
-        max(values) - min(values) > SLIP_MM
-    )
+    return contradict(values, apart_mm(house.tape(readings.tape)))
 
 
 def _chosen(opening: Opening, way: tuple[tuple[str, Reading], ...]) -> Opening:

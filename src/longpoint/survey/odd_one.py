@@ -57,6 +57,16 @@ def disagree(values: Sequence[float], apart: float) -> bool:
     return len(values) > 1 and max(_agreeing(values, apart)) == 1
 
 
+def contradict(values_mm: Sequence[float], apart: float) -> bool:
+    """Tell whether lengths disagree by so much that one of them must be a slip.
+
+    Example:
+        >>> contradict([2034, 2090], 3.0), contradict([1187, 1181], 3.0)
+        (True, False)
+    """
+    return disagree(values_mm, apart) and max(values_mm) - min(values_mm) > SLIP_MM
+
+
 def _agreeing(values: Sequence[float], apart: float) -> list[int]:
     """Count for each reading how many agree with it, itself among them."""
     return [sum(abs(one - other) <= apart for other in values) for one in values]

@@ -5,7 +5,7 @@ from longpoint.quantities.formatting import format_with_unit
 from longpoint.speech.said import say
 from longpoint.survey.digits import slips_of
 from longpoint.survey.house import House
-from longpoint.survey.odd_one import SLIP_MM, apart_mm, disagree
+from longpoint.survey.odd_one import apart_mm, contradict, disagree
 from longpoint.survey.openings import Opening
 from longpoint.survey.readings import OpeningReadings, Place
 from longpoint.survey.repeated import (
@@ -76,7 +76,7 @@ def _disagree(
                 units=units.value,
             ),
             format_with_unit(most_mm, units),
-            Severity.STOP if most_mm > SLIP_MM else Severity.WARNING,
+            Severity.STOP if contradict(values, allowed_mm) else Severity.WARNING,
             say(
                 "Read the {place} a third time and leave the wrong figure out",
                 place=place.value,

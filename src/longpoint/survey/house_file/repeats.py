@@ -20,9 +20,9 @@ from longpoint.survey.house_file.written_numbers import WrittenLength
 from longpoint.survey.instruments import Tape
 from longpoint.survey.odd_one import (
     APART_DEG,
-    SLIP_MM,
     apart_along_wall_mm,
     apart_mm,
+    contradict,
     disagree,
     standing,
 )
@@ -77,7 +77,7 @@ class Repeats:
     def contradicted_mm(self, readings: Sequence[WrittenLength]) -> tuple[float, ...]:
         """Return lengths that one is a slip among, as by a true tape; else none. [mm]"""
         values = [one.value_mm for one in readings]
-        if not disagree(values, self._apart_mm) or not _is_slip(values):
+        if not contradict(values, self._apart_mm):
             return ()
         true = tuple(round(value - self.tape.take_off_mm, 6) for value in values)
         return true if min(true) > 0 else ()
@@ -116,9 +116,8 @@ class Repeats:
         if disagree(values_mm, apart):
             meant = [slips(one_mm, units) if one_mm > 0 else () for one_mm in values_mm]
             slip = agreeing_slip(values_mm, meant, apart)
-            self._disagree(
-                values_mm, path, figure, worst if _is_slip(values_mm) else Severity.WARNING, slip
-            )
+            severity = worst if contradict(values_mm, apart) else Severity.WARNING
+            self._disagree(values_mm, path, figure, severity, slip)
         else:
             self._left_out(values_mm, path, figure, stands)
         return stands
@@ -183,10 +182,6 @@ def true_mm(shown_mm: float, tape: Tape, path: str) -> float:
             say("Read it again, or mend take_off of the tape."),
         )
     return value_mm
-
-
-def _is_slip(values_mm: Sequence[float]) -> bool:
-    return max(values_mm) - min(values_mm) > SLIP_MM
 
 
 def _mean(values: Sequence[float]) -> float:
