@@ -53,6 +53,7 @@ class SetProgram:
 
     Args:
         choice: The list and what is asked of it.
+        kept: Which sets of the list may be used at all.
 
     Attributes:
         held: How many pieces of a group (row) a set (column) holds.
@@ -63,28 +64,29 @@ class SetProgram:
         work: Sets priced so far, counted as often as they were.
     """
 
-    def __init__(self, choice: SetChoice) -> None:
+    def __init__(self, choice: SetChoice, kept: "NDArray[Any]") -> None:
         self._numpy: ModuleType = numpy_in_one_thread()
         self._highspy: ModuleType = importlib.import_module("highspy")
         numpy = self._numpy
         groups = len(choice.pieces)
         sets = choice.patterns.sets
+        self.names = numpy.nonzero(kept)[0]
+        sizes = numpy.diff(numpy.array(sets.starts, dtype=numpy.int64))
         # What the sets hold, one piece after the other, to add up what they are worth.
-        self._flat = numpy.array(sets.numbers, dtype=numpy.int64)
-        starts = numpy.array(sets.starts, dtype=numpy.int64)
-        self._starts, self._sizes = starts[:-1], numpy.diff(starts)
-        self.held = numpy.zeros((groups, len(sets)), dtype=numpy.uint8)
-        columns = numpy.repeat(numpy.arange(len(sets)), self._sizes)
+        self._flat = numpy.array(sets.numbers, dtype=numpy.int64)[numpy.repeat(kept, sizes)]
+        self._sizes = sizes[kept]
+        self._starts = numpy.cumsum(self._sizes) - self._sizes
+        self.held = numpy.zeros((groups, len(self.names)), dtype=numpy.uint8)
+        columns = numpy.repeat(numpy.arange(len(self.names)), self._sizes)
         numpy.add.at(self.held, (self._flat, columns), 1)
-        self.bars = numpy.array(choice.patterns.bars, dtype=numpy.int64)
+        self.bars = numpy.array(choice.patterns.bars, dtype=numpy.int64)[kept]
         self._rows = groups + len(choice.costs) + 1
         self.pieces = numpy.array(choice.pieces, dtype=numpy.int64)
         self._costs = numpy.array(choice.costs, dtype=numpy.double)[self.bars]
-        self.names = numpy.arange(len(sets))
         self.work = 0
         self.cuts: list[tuple[int, ...]] = []
         self._cut_parts = list[Any]()
-        self._loaded = numpy.zeros(len(sets), dtype=bool)
+        self._loaded = numpy.zeros(len(self.names), dtype=bool)
         self._numbers = numpy.zeros(0, dtype=numpy.int64)
         self._open = numpy.zeros(0, dtype=bool)
         self._taken: Mapping[int, int] = {}

@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 from typing import TYPE_CHECKING, Any, Final
 
+from longpoint.solvers.least_lengths import may_be_cut
 from longpoint.solvers.one_thread import numpy_in_one_thread
 from longpoint.solvers.set_cuts import broken_cuts, shared_parts
 from longpoint.solvers.set_dive import Taken, dived, is_whole
@@ -86,21 +87,29 @@ class _Queue:
 
 def choose_sets(choice: SetChoice) -> ChosenSets:
     """Return the best choice found within the limits, and what any choice costs at least."""
-    if not len(choice.patterns) or not choice.able:
-        return ChosenSets(choice.able[-1] + 1 if choice.able else 0, ())
-    return _Search(choice).run()
+    if not choice.able:
+        return ChosenSets(0, ())
+    kept = _that_may_be_cut(choice)
+    return _Search(choice, kept).run() if kept.any() else ChosenSets(choice.able[-1] + 1, ())
+
+
+def _that_may_be_cut(choice: SetChoice) -> "NDArray[Any]":
+    if choice.layout is not None:
+        return may_be_cut(choice.patterns, choice.layout)
+    every: NDArray[Any] = numpy_in_one_thread().ones(len(choice.patterns), dtype=bool)
+    return every
 
 
 class _Search:
-    def __init__(self, choice: SetChoice) -> None:
+    def __init__(self, choice: SetChoice, kept: "NDArray[Any]") -> None:
         self._numpy = numpy_in_one_thread()
         self._choice = choice
-        self._program = SetProgram(choice)
+        self._program = SetProgram(choice, kept)
         self._able = list(choice.able)
         self._best: tuple[int, ...] = ()
         self._unsure = math.inf
         """Least cost at which it isn't known whether there is a choice."""
-        self._alive = self._numpy.ones(len(choice.patterns), dtype=bool)
+        self._alive = self._numpy.ones(len(self._program.names), dtype=bool)
         self._seen: dict[int, bool | None] = {}
 
     def run(self) -> ChosenSets:
@@ -139,7 +148,7 @@ class _Search:
                 self._takes(whole)
             if not self._able or floor > self._able[-1]:
                 return []
-        children = self._by_pair(node, allowed, relaxed, floor)
+        children = self._by_pair(node, allowed, relaxed, floor) if self._choice.pairs else []
         if not children:
             self._unsure = min(self._unsure, floor)
         return children

@@ -46,7 +46,7 @@ def shares_all_out(choice: SetChoice) -> bool:
 
 def dive(choice: SetChoice, tries: int) -> tuple[Relaxed, Relaxed | None, list[Taken]] | None:
     """Dive from the best solution in parts; return it, what was found and what was taken."""
-    program = SetProgram(choice)
+    program = SetProgram(choice, numpy.ones(len(choice.patterns), dtype=bool))
     asked = list[Taken]()
 
     def solve(allowed: NDArray[numpy.bool_], taken: Taken) -> Relaxed | None:

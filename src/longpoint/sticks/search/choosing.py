@@ -18,7 +18,7 @@ from longpoint.sticks.search.patterns import PatternList
 from longpoint.sticks.search.pricing import Priced
 from longpoint.sticks.search.sets_to_choose import SetChoice, SetChooser
 
-_MOST_ENTRIES: Final = 40_000_000
+_MOST_ENTRIES: Final = 100_000_000
 """Sets times groups of pieces: the memory that the search may take."""
 _ENOUGH: Final = 0.6
 """A list that is so long, as a share of the longest, isn't made longer."""
@@ -32,11 +32,14 @@ class ChoiceEffort:
         sets: Most patterns that are listed.
         nodes: Most linear solutions that may be branched on.
         work: Most patterns that may be priced, each counted as often as it is.
+        part: Only patterns that lose no more than this part of what a plan of the least cost may
+            lose in all. Unless that is the whole, only a plan can come of it, no bound.
     """
 
     sets: int
     nodes: int
     work: int
+    part: int = 1
 
 
 USUAL_CHOICE: Final = ChoiceEffort(sets=250_000, nodes=500, work=60_000_000)
@@ -69,12 +72,14 @@ def from_choice(
         None where there are too many patterns even for the least cost.
     """
     most = min(effort.sets, _MOST_ENTRIES // len(master.whole.pieces))
-    listed = _listed(Priced(master, least, prices, master.whole, grid), able, most)
-    if listed is None:
+    priced = Priced(master, least, prices, master.whole, grid)
+    if effort.part > 1:
+        place, patterns = -1, priced.listed(able[0], most, effort.part)
+    else:
+        place, patterns = _listed(priced, able, most)
+    if patterns is None:
         return None
-    place, patterns = listed
     sieve = Sieve(master)
-
     found = choose(
         SetChoice(
             patterns=patterns,
@@ -87,6 +92,8 @@ def from_choice(
             nodes=effort.nodes,
             work=effort.work,
             stop=master.stop,
+            layout=master.layout,
+            pairs=effort.part == 1,
         )
     )
     chosen = tuple(patterns.pattern(number) for number in found.numbers)
@@ -94,9 +101,9 @@ def from_choice(
     return Outcome(floor, chosen)
 
 
-def _listed(priced: Priced, able: Sequence[int], most: int) -> tuple[int, PatternList] | None:
-    """The place of the dearest cost whose patterns aren't too many, and these."""
-    found: tuple[int, PatternList] | None = None
+def _listed(priced: Priced, able: Sequence[int], most: int) -> tuple[int, PatternList | None]:
+    """The place of the dearest cost whose patterns aren't too many, and these; or -1 and None."""
+    found: tuple[int, PatternList | None] = (-1, None)
     low, high, place = 0, len(able) - 1, 0
     while low <= high:
         sets = priced.listed(able[place], most)

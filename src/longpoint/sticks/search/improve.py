@@ -12,6 +12,7 @@ from longpoint.sticks.lay.bound import Floor, possible_costs
 from longpoint.sticks.lay.fit import Packing, cost_of
 from longpoint.sticks.lay.laying import Workload
 from longpoint.sticks.search.best_packing import BestPacking, Improved
+from longpoint.sticks.search.by_lists import from_lists
 from longpoint.sticks.search.by_numbers import Asked, ByNumbers
 from longpoint.sticks.search.choosing import from_choice
 from longpoint.sticks.search.dive import Limit, Spare, dive, quick_limit
@@ -108,6 +109,7 @@ class _Search:
         self._chooser: SetChooser | None = getattr(solver, "choose_sets", None)
         self._counts_sticks = self._chooser is not None and len(set(self.master.steps) - {0}) > 1
         self._is_fine = self._counts_sticks and max(self.master.steps) > _COARSE
+        self._has_lists = self._counts_sticks and effort.closely
         few = _FEW_PIECES if self._is_fine else _FEW_BY_LENGTH
         self._has_many = self._counts_sticks and len(work.mid) > few
         self._grid = effort.grid if bars.longest_room > _SHORT else 1
@@ -172,10 +174,10 @@ class _Search:
                     self._choose()
                 if self._by_numbers():
                     break
-            if turn in (1, last_look):
-                for again in range(_AGAIN if self._counts_sticks else 0):
-                    if costs := self._possible():
-                        self._dive(costs[-1], _AGAIN + again, self._limit(turn=1))
+            if self._has_lists:
+                if turn == 1:
+                    self._from_lists()
+            elif turn in (1, last_look):
                 is_last = turn == last_look and self.effort.closely
                 self._most_listed = None if is_last else _SHORT_LIST
                 self._look_closely()
@@ -277,7 +279,22 @@ class _Search:
                 self.effort.pricings,
                 max(1, self._fine // _FINER),
                 self._most_listed,
-                self._chooser if self._counts_sticks else None,
+            )
+            self._learn(found)
+
+    def _from_lists(self) -> None:
+        """The same for the least cost that may exist, by the solver's search of sets."""
+        costs = self._possible()
+        if costs and self._chooser is not None and not self.effort.stop():
+            found = from_lists(
+                self.master,
+                self.numbers,
+                self.least,
+                self.bound,
+                costs[0],
+                self.effort.pricings,
+                self._fine,
+                self._chooser,
             )
             self._learn(found)
 

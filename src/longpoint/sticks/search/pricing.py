@@ -158,9 +158,15 @@ class Priced:
         found = self.listed(goal, most)
         return None if found is None else _patterns_of(found)
 
-    def listed(self, goal: int, most: int) -> PatternList | None:
-        """Return the same as a list that can be long."""
-        charges = self._charges(goal)
+    def listed(self, goal: int, most: int, part: int = 1) -> PatternList | None:
+        """Return the same as a list that can be long.
+
+        Args:
+            goal: Cost of a plan, in steps.
+            most: Most patterns; None is returned where there are more.
+            part: Only those that lose no more than this part of what a plan may lose in all.
+        """
+        charges = self._charges(goal, part)
         if charges is None:
             return PatternList(array("q"), listed_sets(()))
         return self._listed(self._tables, charges, most)
@@ -212,13 +218,13 @@ class Priced:
     def _value_of(self, pattern: Pattern) -> int:
         return sum(self._values[group] * count for group, count in pattern.counts)
 
-    def _charges(self, goal: int) -> list[int] | None:
+    def _charges(self, goal: int, part: int = 1) -> list[int] | None:
         """What a set must be worth, on each able length, in a plan for `goal`; None: no plan is."""
         theta, sticks, total = self._dual()
         budget = goal * self._scale - total
         if budget < 0:
             return None
-        return [self._charge(bar, theta, sticks, budget) for bar in self._able]
+        return [self._charge(bar, theta, sticks, budget / part) for bar in self._able]
 
     def _charge(
         self, bar: int, theta: Fraction, sticks: Sequence[Fraction], budget: Fraction

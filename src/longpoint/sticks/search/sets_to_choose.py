@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Protocol
 
-from longpoint.sticks.search.patterns import PatternList
+from longpoint.sticks.search.patterns import Layout, PatternList
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,6 +22,9 @@ class SetChoice:
         nodes: Most linear solutions that may be branched on.
         work: Most sets that may be priced, each counted as often as it is.
         stop: Asked between two steps; once it says yes, the search ends.
+        layout: Pieces and lengths, by which sets that can't be cut are left out before anything is
+            chosen; None: they are only once they are used.
+        pairs: Whether pairs of pieces are branched on, last of all.
     """
 
     patterns: PatternList
@@ -34,6 +37,8 @@ class SetChoice:
     nodes: int
     work: int
     stop: Callable[[], bool]
+    layout: Layout | None = None
+    pairs: bool = True
 
 
 @dataclass(frozen=True, slots=True)

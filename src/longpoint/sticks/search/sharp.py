@@ -10,18 +10,15 @@ thousand.
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import Final
 
-from longpoint.sticks.search.choosing import ChoiceEffort, from_choice
 from longpoint.sticks.search.every_pattern import Outcome, from_every_pattern
 from longpoint.sticks.search.generation import Bound
-from longpoint.sticks.search.master import Master, Prices
+from longpoint.sticks.search.master import Master
 from longpoint.sticks.search.must_be_cut import from_only_sets
 from longpoint.sticks.search.needs import Needs
 from longpoint.sticks.search.only_sets import MOST_STEPS
 from longpoint.sticks.search.pricing import Priced
-from longpoint.sticks.search.sets_to_choose import SetChooser
 from longpoint.sticks.search.sharp_prices import central, first_numbers, sharpen
 
 TIGHT: Final = 0.5
@@ -37,8 +34,6 @@ _ALONE: Final = 0.1
 Where all have a choice, as among pieces of which many threes fill a stick, a dive finds sooner.
 """
 _BRANCHES: Final = 100
-_LAST_CHOICE: Final = ChoiceEffort(sets=60_000, nodes=60, work=5_000_000)
-"""What this doesn't settle takes long, and mostly in vain."""
 
 
 def from_sharp_prices(
@@ -50,7 +45,6 @@ def from_sharp_prices(
     rounds: int,
     grid: int,
     most: int | None = None,
-    choose: SetChooser | None = None,
 ) -> Outcome | None:
     """Return the best plan that costs `goal` or less, or what any plan costs at least.
 
@@ -63,7 +57,6 @@ def from_sharp_prices(
         rounds: Most rounds of master and knapsack.
         grid: Step of the knapsack's lengths. [0.01 mm]
         most: Most patterns that are listed; None: as many as ever, as nothing else is left to try.
-        choose: Chooses among listed patterns; None: a program in whole numbers does.
 
     Returns:
         None where there are too many patterns even so, or the solver gave up.
@@ -78,10 +71,7 @@ def from_sharp_prices(
         return None
     middle = central(sharp, known, least, near, grid, sharp.whole)
     for prices in (middle, near.prices):
-        if choose is None:
-            found = from_every_pattern(sharp, least, prices, goal, near.steps, grid, most)
-        else:
-            found = _chosen(choose, sharp, least, prices, goal, grid, most)
+        found = from_every_pattern(sharp, least, prices, goal, near.steps, grid, most)
         if found is not None:
             return found
     if near.exact < goal - _NO_LOSS or sharp.stop():
@@ -90,21 +80,6 @@ def from_sharp_prices(
     if not is_last and not _many_stand_alone(Priced(sharp, least, middle, sharp.whole, grid), goal):
         return None
     return from_only_sets(sharp, known, least, middle, goal, rounds, grid, _BRANCHES)
-
-
-def _chosen(
-    choose: SetChooser,
-    sharp: Master,
-    least: Needs,
-    prices: Prices,
-    goal: int,
-    grid: int,
-    most: int | None,
-) -> Outcome | None:
-    """The same as of every pattern, by the search that looks at what it uses only."""
-    effort = _LAST_CHOICE if most is None else replace(_LAST_CHOICE, sets=most)
-    found = from_choice(choose, sharp, least, prices, (goal,), grid, effort)
-    return found if found is not None and (found.patterns or found.floor > goal) else None
 
 
 def _many_stand_alone(priced: Priced, goal: int) -> bool:

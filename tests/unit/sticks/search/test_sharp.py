@@ -51,18 +51,6 @@ def test_a_plan_without_waste_is_found_or_proved_not_to_exist(seed: int) -> None
         assert not found.patterns
 
 
-@pytest.mark.parametrize("seed", range(24))
-def test_the_search_among_sets_says_the_same(seed: int) -> None:
-    instance = tight(seed)
-    master, numbers, least, bound = stage(instance)
-    found = from_sharp_prices(
-        master, numbers, least, bound, 3, 100, 1, choose=HighsSolver.choose_sets
-    )
-    assert found is not None
-    assert found.floor == (3 if three_do(instance) else 4)
-    assert len(found.patterns) == (3 if three_do(instance) else 0)
-
-
 def test_both_kinds_are_among_those_that_are_tried() -> None:
     assert {three_do(tight(seed)) for seed in range(24)} == {True, False}
 

@@ -1,0 +1,74 @@
+"""Lists of sets, the shortest first: checked against assigning every piece to a stick."""
+
+from dataclasses import replace
+
+import pytest
+
+from longpoint.solvers.highs import HighsSolver
+from longpoint.sticks.plan_sticks import plan_sticks
+from longpoint.sticks.search import by_lists
+from longpoint.sticks.search.by_lists import from_lists
+from longpoint.sticks.search.choosing import ChoiceEffort, from_choice
+from longpoint.sticks.search.sets_to_choose import ChosenSets, SetChoice
+from tests.bench.random_houses import random_house
+from tests.unit.sticks.search.test_sharp import three_do
+from tests.unit.sticks.tight_sticks import stage, tight
+
+
+@pytest.mark.parametrize("seed", range(24))
+def test_a_plan_without_waste_is_found_or_proved_not_to_exist(seed: int) -> None:
+    instance = tight(seed)
+    master, numbers, least, bound = stage(instance)
+    found = from_lists(master, numbers, least, bound, 3, 100, 1, HighsSolver.choose_sets)
+    assert found is not None
+    if three_do(instance):
+        assert found.floor <= 3
+        assert len(found.patterns) == 3
+        cut = [piece for pattern in found.patterns for piece in pattern.counts]
+        for group, copies in enumerate(master.whole.pieces):
+            assert sum(count for number, count in cut if number == group) == copies
+    else:
+        assert found.floor == 4
+        assert not found.patterns
+
+
+def test_a_part_of_all_sets_proves_nothing() -> None:
+    seed = next(seed for seed in range(24) if not three_do(tight(seed)))
+    master, _, least, bound = stage(tight(seed))
+    some, every = (ChoiceEffort(sets=1000, nodes=50, work=10**6, part=part) for part in (16, 1))
+    ask = (HighsSolver.choose_sets, master, least, bound.prices, (3,), 1)
+    partly, wholly = from_choice(*ask, some), from_choice(*ask, every)
+    assert partly is not None
+    assert (partly.floor, partly.patterns) == (3, ())
+    assert wholly is not None
+    assert (wholly.floor, wholly.patterns) == (4, ())
+
+
+def test_longer_lists_come_after_shorter_ones_and_end_where_one_is_too_long(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    lengths = list[int]()
+
+    def finds_nothing(choice: SetChoice) -> ChosenSets:
+        lengths.append(len(choice.patterns))
+        return ChosenSets(choice.able[0], ())
+
+    for most in (700_000, 40):
+        monkeypatch.setattr(by_lists, "_SOON", replace(by_lists._SOON, sets=most))
+        monkeypatch.setattr(by_lists, "_LAST", replace(by_lists._LAST, sets=most))
+        lengths.clear()
+        master, numbers, least, bound = stage(tight(1, sticks=6, pieces=19))
+        assert from_lists(master, numbers, least, bound, 7, 100, 1, finds_nothing) is None
+        assert lengths == sorted(lengths)
+        assert (len(lengths) == len(by_lists._PARTS)) == (most == 700_000)
+        assert max(lengths, default=0) <= most
+
+
+def test_a_plan_of_a_house_by_metres_that_no_dive_found_is_found() -> None:
+    pieces, house = random_house(13)
+    by_metres = replace(house, stock=tuple(replace(each, price=None) for each in house.stock))
+    ours = tuple(piece for piece in pieces if piece.profile == "P2")
+    proof = plan_sticks(ours, by_metres, HighsSolver()).proofs[0]
+    # 111 pieces that may be turned; dives came to 167.1 m.
+    assert proof.cost == pytest.approx(166.8)
+    assert proof.optimal
