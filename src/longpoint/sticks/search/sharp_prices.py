@@ -25,15 +25,21 @@ def first_numbers(
 ) -> list[int]:
     """Return the numbers of some patterns to begin with, without the pieces that are cut already.
 
-    Those that lose least at some prices, a few for each group that remains.
+    Those that lose least at some prices, a few for each group that remains; and for each of these
+    groups one at least, of a length that isn't counted, where there is one.
     """
     ranked = sorted(patterns, key=lambda pattern: -sharp.gain(pattern, near))
     parts = (part for pattern in ranked if (part := _part(pattern, remaining)) is not None)
     wanted = _FIRST * sum(1 for count in remaining.pieces if count)
+    missing = {group for group, count in enumerate(remaining.pieces) if count}
     first = dict[Pattern, None]()
     for part in parts:
-        first[part] = None
-        if len(first) >= wanted:
+        endless = remaining.sticks[part.bar] is None
+        held = missing.intersection(group for group, _ in part.counts) if endless else set[int]()
+        if len(first) < wanted or held:
+            first[part] = None
+            missing -= held
+        elif not missing:
             break
     return sharp.numbers_of(first)
 
