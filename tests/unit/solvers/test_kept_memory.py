@@ -6,7 +6,7 @@ import pytest
 from longpoint.solvers import kept_memory
 from longpoint.solvers.kept_memory import give_back, kept_rows
 from longpoint.solvers.numpy_knapsack import NumpyKnapsack
-from longpoint.sticks.lay.lean_states import Lean, State
+from longpoint.sticks.lay.lean_states import COUNTED, TURNED, State
 from longpoint.sticks.search.knapsack import Knapsack
 from longpoint.sticks.search.table_sets import Item
 
@@ -53,9 +53,10 @@ def test_few_blocks_are_kept_and_none_that_is_very_large(monkeypatch: pytest.Mon
 def test_tables_in_memory_that_was_used_before_hold_what_others_hold() -> None:
     """Against the tables in whole numbers, one set of items after the other."""
     draw = random.Random(3)
-    for _ in range(20):
+    for turn in range(20):
+        leans = COUNTED if turn % 4 == 3 else TURNED
         items = [
-            Item(number, draw.randint(3, 30), draw.randint(0, 50), draw.choice(list(Lean)))
+            Item(number, draw.randint(3, 30), draw.randint(0, 50), draw.choice(leans))
             for number in range(draw.randint(1, 9))
         ]
         longest = draw.randint(10, 70)

@@ -14,6 +14,9 @@ must be left and reached from square by joints. So the tables are
     PLUS    only the + gap odd: that gap; MINUS likewise
 
 with pieces in the order: those that don't link square with a lean first, then those that do.
+
+Where no piece may be turned, leans cost what they cost in any order; there the tables may count
+instead by how many more left ends than right ends are square, and five more count as none.
 """
 
 from collections.abc import Iterable, Sequence
@@ -36,6 +39,12 @@ class Lean(StrEnum):
     """One end within, one beyond the + gap."""
     MINUS = "minus"
     """One end within, one beyond the - gap."""
+    EVEN = "even"
+    """Where square ends are counted: both are, or none."""
+    OPENS = "opens"
+    """Likewise: only the left one is."""
+    CLOSES = "closes"
+    """Likewise: only the right one is."""
 
 
 class State(IntEnum):
@@ -68,12 +77,21 @@ MOVES: Final[dict[Lean, tuple[tuple[State, tuple[State, ...]], ...]]] = {
         (State.PLUS, (State.BOTH,)),
         (State.BOTH, (State.PLUS,)),
     ),
+    Lean.EVEN: tuple((state, (state,)) for state in State),
+    Lean.OPENS: tuple((state, (State((state - 1) % len(State)),)) for state in State),
+    Lean.CLOSES: tuple((state, (State((state + 1) % len(State)),)) for state in State),
 }
 LINKS: Final = (Lean.PLUS, Lean.MINUS)
+COUNTED: Final = (Lean.EVEN, Lean.OPENS, Lean.CLOSES)
+TURNED: Final = tuple(lean for lean in Lean if lean not in COUNTED)
+"""The pieces of a set are all of the one kind or all of the other."""
 
 
 def state_of(leans: Iterable[Lean]) -> State:
     """Return the lean state of a set of pieces."""
+    leans = tuple(leans)
+    if any(lean in COUNTED for lean in leans):
+        return _counted(leans.count(Lean.OPENS), leans.count(Lean.CLOSES))
     plus = minus = linked = leaning = False
     for lean in leans:
         plus ^= lean in (Lean.PLUS, Lean.ACROSS)
@@ -85,6 +103,10 @@ def state_of(leans: Iterable[Lean]) -> State:
     if plus or minus:
         return State.PLUS if plus else State.MINUS
     return State.LOOSE if leaning and not linked else State.PLAIN
+
+
+def _counted(opens: int, closes: int) -> State:
+    return State((opens - closes) % len(State))
 
 
 class LeanBits:
@@ -102,9 +124,13 @@ class LeanBits:
         self._minus = bits_of(Lean.MINUS, Lean.ACROSS)
         self._linking = bits_of(*LINKS)
         self._square = bits_of(Lean.SQUARE)
+        self._counts = any(lean in COUNTED for lean in leans)
+        self._opens, self._closes = bits_of(Lean.OPENS), bits_of(Lean.CLOSES)
 
     def state(self, bits: int) -> State:
         """Return what `state_of` says of the pieces whose bits are set."""
+        if self._counts:
+            return _counted((bits & self._opens).bit_count(), (bits & self._closes).bit_count())
         plus = (bits & self._plus).bit_count() & 1
         minus = (bits & self._minus).bit_count() & 1
         if plus and minus:

@@ -20,7 +20,7 @@ from longpoint.sticks.search.dive_turns import goal_of, limit_of
 from longpoint.sticks.search.every_pattern import Outcome, from_every_pattern, from_known_patterns
 from longpoint.sticks.search.generation import Bound, bound_on_grids, first_bound, generate
 from longpoint.sticks.search.master import Master
-from longpoint.sticks.search.needs import least_needs, likely_needs
+from longpoint.sticks.search.needs import least_needs, likely_needs, needs_by_cuts
 from longpoint.sticks.search.patterns import Layout, groups_of
 from longpoint.sticks.search.pricing import NEARLY
 from longpoint.sticks.search.sets_to_choose import SetChooser
@@ -289,7 +289,7 @@ class _Search:
             found = from_lists(
                 self.master,
                 self.numbers,
-                self.least,
+                needs_by_cuts(self.layout, self.least),
                 self.bound,
                 costs[0],
                 self.effort.pricings,

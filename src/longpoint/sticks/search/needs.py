@@ -1,7 +1,8 @@
 """What the groups need and the sticks hold, as one knapsack sees it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from longpoint.sticks.lay.bound import Floor
 from longpoint.sticks.lay.lean_states import Gaps, Lean, State, gaps_of, state_of
@@ -45,6 +46,35 @@ def least_needs(layout: Layout, floor: Floor) -> Needs:
     states = tuple(gaps.cost(state) - spare * odd.get(state, 2) // 2 for state in State)
     rooms = tuple(room - spare for room in floor.rooms)
     return Needs(pieces, leans, rooms, tuple(max(0, cost) for cost in states), up=False)
+
+
+def needs_by_cuts(layout: Layout, least: Needs) -> Needs:
+    """Return least needs that also count cuts between a square end and a slanting one.
+
+    Such a cut takes half the difference of the two kerfs more than a base counts, and so does a
+    square end at the end of a stick. Where no piece may be turned, there are as many of both
+    together, at least, as a set has more square ends on one side than on the other; told apart up
+    to two, as three more are two fewer of five. That is five tables instead of one.
+
+    Args:
+        layout: The pieces.
+        least: Their least needs; returned as they are where pieces may be turned.
+    """
+    work = layout.work
+    kerfs = sorted({*work.left_kerf, *work.right_kerf})
+    if any(work.can_turn) or len(kerfs) < 2:
+        return least
+    more, square = max((high - low, low) for low, high in pairwise(kerfs))
+    leans = {(0, 0): Lean.EVEN, (1, 1): Lean.EVEN, (1, 0): Lean.OPENS, (0, 1): Lean.CLOSES}
+    states = tuple(min(state, len(State) - state) * (more // 2) for state in State)
+    return replace(
+        least,
+        leans=tuple(
+            leans[work.left_kerf[group[0]] <= square, work.right_kerf[group[0]] <= square]
+            for group in layout.groups
+        ),
+        states=states,
+    )
 
 
 def likely_needs(layout: Layout, floor: Floor, share: float) -> Needs:

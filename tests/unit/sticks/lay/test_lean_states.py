@@ -2,10 +2,17 @@ import itertools
 
 import pytest
 
-from longpoint.sticks.lay.lean_states import Lean, LeanBits, state_of
+from longpoint.sticks.lay.lean_states import COUNTED, TURNED, Lean, LeanBits, state_of
 
 
-@pytest.mark.parametrize("leans", list(itertools.combinations_with_replacement(Lean, 4)))
+@pytest.mark.parametrize(
+    "leans",
+    [
+        leans
+        for kind in (TURNED, COUNTED)
+        for leans in itertools.combinations_with_replacement(kind, 4)
+    ],
+)
 def test_bits_tell_the_state_of_every_set_of_pieces(leans: tuple[Lean, ...]) -> None:
     told = LeanBits(leans)
     for bits in range(1 << len(leans)):
