@@ -1,10 +1,10 @@
 """Lists of sets at sharp prices, the shortest first: a plan of the least cost, or a better bound.
 
 Where lengths cost the same by the metre, a plan loses next to nothing on any stick, and a hundred
-thousand sets of a house's pieces lose as little. A plan of the least cost that may exist is mostly
-made of the few thousand that lose least of all, and the solver's own search finds it among them
-faster than a dive finds one a step dearer. Only where that fails are more listed, in the end all
-that such a plan may hold: then the search proves that there is none, or comes to its limits.
+thousand sets of a house's pieces lose as little. Where all sets that a plan of the least cost may
+hold make a short list, the solver's own search goes through them at once. Else it begins with those
+that lose least of all, as such a plan is mostly made of a few thousand of them; only where that
+fails are more listed, in the end all: then it proves that there is none, or comes to its limits.
 """
 
 from collections.abc import Sequence
@@ -19,10 +19,14 @@ from longpoint.sticks.search.needs import Needs
 from longpoint.sticks.search.sets_to_choose import SetChooser
 from longpoint.sticks.search.sharp_prices import central, first_numbers, sharpen
 
-_PARTS: Final = (32, 8, 4, 2, 1)
-"""A set of the first lists loses no more than such a part of what a plan may lose in all."""
-_SOON: Final = ChoiceEffort(sets=700_000, nodes=30, work=40_000_000)
-_LAST: Final = replace(_SOON, nodes=60, work=60_000_000)
+_LAST: Final = ChoiceEffort(sets=700_000, nodes=60, work=60_000_000)
+_SOON: Final = replace(_LAST, nodes=30, work=40_000_000)
+_EFFORTS: Final = (
+    # Where all there is makes a short list, that says most.
+    replace(_LAST, sets=60_000),
+    *(replace(_SOON, part=part) for part in (32, 8, 4, 2)),
+    _LAST,
+)
 
 
 def from_lists(
@@ -57,13 +61,14 @@ def from_lists(
     if near.steps > goal:
         return Outcome(near.steps, ())
     prices = central(sharp, known, least, near, grid, sharp.whole)
-    for part in _PARTS:
-        if sharp.stop():
-            break
-        effort = replace(_LAST if part == 1 else _SOON, part=part)
+    for effort in _EFFORTS:
         found = from_choice(choose, sharp, least, prices, (goal,), grid, effort)
         if found is None:
+            if effort is _EFFORTS[0]:
+                continue
             break
         if found.patterns or found.floor > goal:
             return found
+        if effort.part == 1 or sharp.stop():
+            break
     return None

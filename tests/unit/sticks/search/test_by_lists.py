@@ -44,8 +44,9 @@ def test_a_part_of_all_sets_proves_nothing() -> None:
     assert (wholly.floor, wholly.patterns) == (4, ())
 
 
+@pytest.mark.parametrize(("short", "most"), [(0, 10**6), (0, 40), (10**6, 10**6)])
 def test_longer_lists_come_after_shorter_ones_and_end_where_one_is_too_long(
-    monkeypatch: pytest.MonkeyPatch,
+    short: int, most: int, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     lengths = list[int]()
 
@@ -53,15 +54,18 @@ def test_longer_lists_come_after_shorter_ones_and_end_where_one_is_too_long(
         lengths.append(len(choice.patterns))
         return ChosenSets(choice.able[0], ())
 
-    for most in (700_000, 40):
-        monkeypatch.setattr(by_lists, "_SOON", replace(by_lists._SOON, sets=most))
-        monkeypatch.setattr(by_lists, "_LAST", replace(by_lists._LAST, sets=most))
-        lengths.clear()
-        master, numbers, least, bound = stage(tight(1, sticks=6, pieces=19))
-        assert from_lists(master, numbers, least, bound, 7, 100, 1, finds_nothing) is None
-        assert lengths == sorted(lengths)
-        assert (len(lengths) == len(by_lists._PARTS)) == (most == 700_000)
-        assert max(lengths, default=0) <= most
+    first, *others = by_lists._EFFORTS
+    efforts = (replace(first, sets=short), *(replace(effort, sets=most) for effort in others))
+    monkeypatch.setattr(by_lists, "_EFFORTS", efforts)
+    master, numbers, least, bound = stage(tight(1, sticks=6, pieces=19))
+    assert from_lists(master, numbers, least, bound, 7, 100, 1, finds_nothing) is None
+    assert lengths == sorted(lengths)
+    assert max(lengths, default=0) <= most
+    if short:
+        # All there is was searched at once.
+        assert len(lengths) == 1
+    else:
+        assert (len(lengths) == len(others)) == (most > 40)
 
 
 def test_a_plan_of_a_house_by_metres_that_no_dive_found_is_found() -> None:
