@@ -5,6 +5,7 @@ import pytest
 from longpoint.sticks.search.generation import first_bound
 from longpoint.sticks.search.master import Prices
 from longpoint.sticks.search.needs import least_needs, likely_needs
+from longpoint.sticks.search.patterns import Pattern
 from longpoint.sticks.search.pricing import Priced, whole_steps
 from tests.random_sticks import architrave_piece, house_of, house_pieces
 from tests.unit.sticks.nests import nest
@@ -85,3 +86,25 @@ def test_below_the_bound_no_pattern_is_counted_or_holds_a_piece() -> None:
     assert ways.sets == 0
     assert not any(ways.holding.values())
     assert priced.holding((0,), 0, 100) == []
+
+
+@pytest.mark.parametrize("reversible", [False, True])
+def test_of_a_part_those_are_listed_that_lose_no_more_than_it(reversible: bool) -> None:
+    master, floor, _, cost = nest(house_pieces(4, openings=3), house_of(reversible=reversible))
+    least = least_needs(master.layout, floor)
+    near = first_bound(master, least, 50)
+    priced = Priced(master, least, near.prices, master.whole, 50)
+
+    def listed(part: int) -> list[Pattern]:
+        found = priced.listed(cost, 100_000, part)
+        assert found is not None
+        return [found.pattern(place) for place in range(len(found))]
+
+    every, few = listed(1), listed(4)
+    assert 0 < len(few) < len(every)
+    assert set(few) <= set(every)
+    # What a set loses is told to a ten-thousandth by prices that aren't rounded to the tables.
+    spare = (cost - near.exact) / 4
+    losses = {p: master.steps[p.bar] - near.prices.worth(p.counts) for p in every}
+    assert all(losses[p] <= spare + 1e-3 for p in few)
+    assert all(losses[p] >= spare - 1e-3 for p in set(every) - set(few))
