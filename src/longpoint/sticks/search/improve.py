@@ -175,14 +175,23 @@ class _Search:
                 if self._by_numbers():
                     break
             if self._has_lists:
-                if turn == 1:
-                    self._from_lists()
+                self._after_dive(turn)
             elif turn in (1, last_look):
                 is_last = turn == last_look and self.effort.closely
                 self._most_listed = None if is_last else _SHORT_LIST
                 self._look_closely()
             elif turn:
                 self._from_every_pattern()
+
+    def _after_dive(self, turn: int) -> None:
+        """Lists, after the second dive; where there is one dive only, two more take less time."""
+        if turn == 1:
+            self._from_lists()
+        if self.effort.dives > 1:
+            return
+        for again in range(_AGAIN):
+            if costs := self._possible():
+                self._dive(costs[-1], _AGAIN + again, self._limit(turn=1))
 
     def _limit(self, turn: int) -> Limit:
         pieces = len(self.work.mid) if self._counts_sticks else None
@@ -196,9 +205,7 @@ class _Search:
         if is_last:
             self._choose()
         self._from_every_pattern()
-        if self._counts_sticks or not is_last or self.effort.stop():
-            return
-        if self._possible():
+        if is_last and self._possible() and not self.effort.stop():
             self.best.take(
                 from_known_patterns(self.master, self.numbers, self.bound.prices, self.bound.steps)
             )
