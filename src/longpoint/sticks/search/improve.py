@@ -184,13 +184,18 @@ class _Search:
                 self._from_every_pattern()
 
     def _after_dive(self, turn: int) -> None:
-        """Lists, after the second dive; where there is one dive only, two more take less time."""
+        """Lists for the least cost, after the second dive; then dives for any better plan.
+
+        Where there is one dive only, these take less time than the lists.
+        """
         if turn == 1:
             self._from_lists()
-        if self.effort.dives > 1:
+        if turn != min(1, self.effort.dives - 1):
             return
         for again in range(_AGAIN):
-            if costs := self._possible():
+            costs = self._possible()
+            # Of the least cost alone lists have said what there is to say.
+            if len(costs) > turn:
                 self._dive(costs[-1], _AGAIN + again, self._limit(turn=1))
 
     def _limit(self, turn: int) -> Limit:
