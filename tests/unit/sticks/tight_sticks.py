@@ -8,10 +8,12 @@ from longpoint.linear.port import LinearProblem, LinearSolution, LinearSolver
 from longpoint.solvers.highs import HighsSolver
 from longpoint.sticks.lay.bound import floor_of
 from longpoint.sticks.lay.fit import fit
+from longpoint.sticks.search.every_pattern import Outcome
 from longpoint.sticks.search.generation import Bound, first_bound
 from longpoint.sticks.search.master import Master, Remaining
 from longpoint.sticks.search.needs import Needs, least_needs
 from longpoint.sticks.search.patterns import Layout, Pattern, groups_of
+from longpoint.sticks.search.sharp_prices import SharpAsked
 from tests.bench.cutting_stock import CuttingStock, work_and_bars
 
 STICK = 60
@@ -34,6 +36,30 @@ class Stage(NamedTuple):
     numbers: list[int]
     least: Needs
     bound: Bound
+
+    def asked(self, goal: int) -> SharpAsked:
+        """Return the question whether there is a plan of so many sticks."""
+        return SharpAsked(
+            coarse=self.master,
+            numbers=self.numbers,
+            least=self.least,
+            near=self.bound,
+            goal=goal,
+            rounds=100,
+            grid=1,
+        )
+
+    def is_settled(self, found: Outcome | None, goal: int, *, is_able: bool) -> None:
+        """Hold an answer to what is so: a plan of so many sticks, or one stick more at least."""
+        assert found is not None
+        if not is_able:
+            assert (found.floor, found.patterns) == (goal + 1, ())
+            return
+        assert found.floor <= goal
+        assert len(found.patterns) == goal
+        cut = [piece for pattern in found.patterns for piece in pattern.counts]
+        for group, copies in enumerate(self.master.whole.pieces):
+            assert sum(count for number, count in cut if number == group) == copies
 
 
 def tight(seed: int, sticks: int = 3, pieces: int = 9) -> CuttingStock:

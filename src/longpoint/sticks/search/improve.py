@@ -20,11 +20,12 @@ from longpoint.sticks.search.dive_turns import goal_of, limit_of
 from longpoint.sticks.search.every_pattern import Outcome, from_every_pattern, from_known_patterns
 from longpoint.sticks.search.generation import Bound, bound_on_grids, first_bound, generate
 from longpoint.sticks.search.master import Master
-from longpoint.sticks.search.needs import least_needs, likely_needs, needs_by_cuts
+from longpoint.sticks.search.needs import Needs, least_needs, likely_needs, needs_by_cuts
 from longpoint.sticks.search.patterns import Layout, groups_of
 from longpoint.sticks.search.pricing import NEARLY
 from longpoint.sticks.search.sets_to_choose import SetChooser
 from longpoint.sticks.search.sharp import TIGHT, from_sharp_prices
+from longpoint.sticks.search.sharp_prices import SharpAsked
 
 _SHARE = 0.4
 _FINER = 3
@@ -282,33 +283,27 @@ class _Search:
         """The same for the cheapest plan that may exist, where the bound all but reaches it."""
         costs = self._possible()
         if costs and self._reach > costs[0] - TIGHT and not self.effort.stop():
-            found = from_sharp_prices(
-                self.master,
-                self.numbers,
-                self.least,
-                self.bound,
-                costs[0],
-                self.effort.pricings,
-                max(1, self._fine // _FINER),
-                self._most_listed,
-            )
-            self._learn(found)
+            asked = self._asked_sharply(costs[0], self.least, max(1, self._fine // _FINER))
+            self._learn(from_sharp_prices(asked, self._most_listed))
 
     def _from_lists(self) -> None:
-        """The same for the least cost that may exist, by the solver's search of sets."""
+        """The same, however far the bound is, by the solver's search of sets."""
         costs = self._possible()
         if costs and self._chooser is not None and not self.effort.stop():
-            found = from_lists(
-                self.master,
-                self.numbers,
-                needs_by_cuts(self.layout, self.least),
-                self.bound,
-                costs[0],
-                self.effort.pricings,
-                self._fine,
-                self._chooser,
-            )
-            self._learn(found)
+            needs = needs_by_cuts(self.layout, self.least)
+            asked = self._asked_sharply(costs[0], needs, self._fine)
+            self._learn(from_lists(asked, self._chooser))
+
+    def _asked_sharply(self, goal: int, least: Needs, grid: int) -> SharpAsked:
+        return SharpAsked(
+            coarse=self.master,
+            numbers=self.numbers,
+            least=least,
+            near=self.bound,
+            goal=goal,
+            rounds=self.effort.pricings,
+            grid=grid,
+        )
 
     def _learn(self, found: Outcome | None) -> None:
         if found is not None:

@@ -9,17 +9,13 @@ until no pattern gains, and then for the prices in the middle. What is listed at
 thousand.
 """
 
-from collections.abc import Sequence
 from typing import Final
 
 from longpoint.sticks.search.every_pattern import Outcome, from_every_pattern
-from longpoint.sticks.search.generation import Bound
-from longpoint.sticks.search.master import Master
 from longpoint.sticks.search.must_be_cut import from_only_sets
-from longpoint.sticks.search.needs import Needs
 from longpoint.sticks.search.only_sets import MOST_STEPS
 from longpoint.sticks.search.pricing import Priced
-from longpoint.sticks.search.sharp_prices import central, first_numbers, sharpen
+from longpoint.sticks.search.sharp_prices import SharpAsked, central
 
 TIGHT: Final = 0.5
 """In steps of cost: how near a bound must be to a plan's cost for patterns to be few enough.
@@ -36,35 +32,18 @@ Where all have a choice, as among pieces of which many threes fill a stick, a di
 _BRANCHES: Final = 100
 
 
-def from_sharp_prices(
-    coarse: Master,
-    numbers: Sequence[int],
-    least: Needs,
-    near: Bound,
-    goal: int,
-    rounds: int,
-    grid: int,
-    most: int | None = None,
-) -> Outcome | None:
-    """Return the best plan that costs `goal` or less, or what any plan costs at least.
+def from_sharp_prices(asked: SharpAsked, most: int | None = None) -> Outcome | None:
+    """Return the best plan that costs the goal or less, or what any plan costs at least.
 
     Args:
-        coarse: A master that has patterns already.
-        numbers: Numbers of its patterns that may serve to begin with.
-        least: Needs that no pattern undercuts.
-        near: A good bound, bettered in place.
-        goal: Most that the plan may cost, in steps.
-        rounds: Most rounds of master and knapsack.
-        grid: Step of the knapsack's lengths. [0.01 mm]
+        asked: The goal, and what is known.
         most: Most patterns that are listed; None: as many as ever, as nothing else is left to try.
 
     Returns:
         None where there are too many patterns even so, or the solver gave up.
     """
-    sharp = coarse.sharper()
-    every = [coarse.patterns[number] for number in numbers]
-    known = first_numbers(sharp, every, near.prices, sharp.whole)
-    sharpen(sharp, known, least, near, rounds, grid, sharp.whole, goal)
+    sharp, known = asked.sharpened()
+    least, near, goal, grid = asked.least, asked.near, asked.goal, asked.grid
     if near.steps > goal:
         return Outcome(near.steps, ())
     if near.exact < goal - TIGHT:
@@ -79,7 +58,7 @@ def from_sharp_prices(
     is_last = most is None
     if not is_last and not _many_stand_alone(Priced(sharp, least, middle, sharp.whole, grid), goal):
         return None
-    return from_only_sets(sharp, known, least, middle, goal, rounds, grid, _BRANCHES)
+    return from_only_sets(sharp, known, least, middle, goal, asked.rounds, grid, _BRANCHES)
 
 
 def _many_stand_alone(priced: Priced, goal: int) -> bool:

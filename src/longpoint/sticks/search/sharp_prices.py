@@ -4,7 +4,8 @@ The master is solved again without anything beside the cost, until no pattern ga
 times by interior point, which ends in the middle of all best prices.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from longpoint.sticks.search.generation import Bound, better, one_round
@@ -18,6 +19,37 @@ _CALMER: Final = 0.1
 _EXACT: Final = 1e-10
 _FIRST: Final = 8
 _CENTRAL_ROUNDS: Final = 20
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SharpAsked:
+    """What is asked of sharp prices: whether there is a plan for so much.
+
+    Attributes:
+        coarse: A master that has patterns already.
+        numbers: Numbers of its patterns that may serve to begin with.
+        least: Needs that no pattern undercuts.
+        near: A good bound, bettered in place.
+        goal: Most that the plan may cost, in steps.
+        rounds: Most rounds of master and knapsack.
+        grid: Step of the knapsack's lengths. [0.01 mm]
+    """
+
+    coarse: Master
+    numbers: Sequence[int]
+    least: Needs
+    near: Bound
+    goal: int
+    rounds: int
+    grid: int
+
+    def sharpened(self) -> tuple[Master, list[int]]:
+        """Return a sharp master and its patterns; the bound is bettered until it is sharp too."""
+        sharp, near = self.coarse.sharper(), self.near
+        every = [self.coarse.patterns[number] for number in self.numbers]
+        known = first_numbers(sharp, every, near.prices, sharp.whole)
+        sharpen(sharp, known, self.least, near, self.rounds, self.grid, sharp.whole, self.goal)
+        return sharp, known
 
 
 def first_numbers(

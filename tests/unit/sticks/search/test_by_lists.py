@@ -17,19 +17,9 @@ from tests.unit.sticks.tight_sticks import stage, tight
 
 @pytest.mark.parametrize("seed", range(24))
 def test_a_plan_without_waste_is_found_or_proved_not_to_exist(seed: int) -> None:
-    instance = tight(seed)
-    master, numbers, least, bound = stage(instance)
-    found = from_lists(master, numbers, least, bound, 3, 100, 1, HighsSolver.choose_sets)
-    assert found is not None
-    if three_do(instance):
-        assert found.floor <= 3
-        assert len(found.patterns) == 3
-        cut = [piece for pattern in found.patterns for piece in pattern.counts]
-        for group, copies in enumerate(master.whole.pieces):
-            assert sum(count for number, count in cut if number == group) == copies
-    else:
-        assert found.floor == 4
-        assert not found.patterns
+    at = stage(tight(seed))
+    found = from_lists(at.asked(3), HighsSolver.choose_sets)
+    at.is_settled(found, 3, is_able=three_do(tight(seed)))
 
 
 def test_a_part_of_all_sets_proves_nothing() -> None:
@@ -54,18 +44,18 @@ def test_longer_lists_come_after_shorter_ones_and_end_where_one_is_too_long(
         lengths.append(len(choice.patterns))
         return ChosenSets(choice.able[0], ())
 
-    first, *others = by_lists._EFFORTS
-    efforts = (replace(first, sets=short), *(replace(effort, sets=most) for effort in others))
-    monkeypatch.setattr(by_lists, "_EFFORTS", efforts)
-    master, numbers, least, bound = stage(tight(1, sticks=6, pieces=19))
-    assert from_lists(master, numbers, least, bound, 7, 100, 1, finds_nothing) is None
+    longer = tuple(replace(effort, sets=most) for effort in by_lists._LONGER)
+    monkeypatch.setattr(by_lists, "_SHORT", replace(by_lists._SHORT, sets=short))
+    monkeypatch.setattr(by_lists, "_LONGER", longer)
+    at = stage(tight(1, sticks=6, pieces=19))
+    assert from_lists(at.asked(7), finds_nothing) is None
     assert lengths == sorted(lengths)
     assert max(lengths, default=0) <= most
     if short:
         # All there is was searched at once.
         assert len(lengths) == 1
     else:
-        assert (len(lengths) == len(others)) == (most > 40)
+        assert (len(lengths) == len(longer)) == (most > 40)
 
 
 def test_a_plan_of_a_house_by_metres_that_no_dive_found_is_found() -> None:

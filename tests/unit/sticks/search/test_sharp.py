@@ -36,19 +36,9 @@ def three_do(instance: CuttingStock) -> bool:
 
 @pytest.mark.parametrize("seed", range(24))
 def test_a_plan_without_waste_is_found_or_proved_not_to_exist(seed: int) -> None:
-    instance = tight(seed)
-    master, numbers, least, bound = stage(instance)
-    found = from_sharp_prices(master, numbers, least, bound, 3, 100, 1)
-    assert found is not None
-    if three_do(instance):
-        assert found.floor <= 3
-        assert len(found.patterns) == 3
-        cut = [piece for pattern in found.patterns for piece in pattern.counts]
-        for group, copies in enumerate(master.whole.pieces):
-            assert sum(count for number, count in cut if number == group) == copies
-    else:
-        assert found.floor == 4
-        assert not found.patterns
+    at = stage(tight(seed))
+    found = from_sharp_prices(at.asked(3))
+    at.is_settled(found, 3, is_able=three_do(tight(seed)))
 
 
 def test_both_kinds_are_among_those_that_are_tried() -> None:
@@ -57,15 +47,15 @@ def test_both_kinds_are_among_those_that_are_tried() -> None:
 
 def test_where_the_bound_is_far_below_nothing_is_listed() -> None:
     instance = CuttingStock(name="loose", stick=STICK, lengths=((31, 4), (7, 3)))
-    master, numbers, least, bound = stage(instance)
-    assert from_sharp_prices(master, numbers, least, bound, 6, 100, 1) is None
-    assert bound.steps == 4
+    at = stage(instance)
+    assert from_sharp_prices(at.asked(6)) is None
+    assert at.bound.steps == 4
 
 
 def test_a_bound_above_the_goal_needs_no_list() -> None:
     instance = CuttingStock(name="long", stick=STICK, lengths=((31, 4),))
-    master, numbers, least, bound = stage(instance)
-    found = from_sharp_prices(master, numbers, least, bound, 3, 100, 1)
+    at = stage(instance)
+    found = from_sharp_prices(at.asked(3))
     assert found is not None
     assert (found.floor, found.patterns) == (4, ())
 
@@ -78,10 +68,10 @@ class GivesUp:
 
 
 def test_a_solver_that_gives_up_proves_nothing() -> None:
-    master, numbers, least, bound = stage(tight(0), GivesUp())
-    found = from_sharp_prices(master, numbers, least, bound, 3, 100, 1)
+    at = stage(tight(0), GivesUp())
+    found = from_sharp_prices(at.asked(3))
     assert found is None or (found.floor <= 3 and not found.patterns)
-    assert bound.steps == 3
+    assert at.bound.steps == 3
 
 
 def test_where_nothing_may_be_listed_counting_says_the_same(
@@ -91,8 +81,8 @@ def test_where_nothing_may_be_listed_counting_says_the_same(
     decided = list[bool]()
     for seed in range(24):
         instance = tight(seed)
-        master, numbers, least, bound = stage(instance)
-        found = from_sharp_prices(master, numbers, least, bound, 3, 100, 1, most=0)
+        at = stage(instance)
+        found = from_sharp_prices(at.asked(3), most=0)
         if found is not None:
             decided.append(three_do(instance))
             assert found.floor == (3 if decided[-1] else 4)
@@ -103,17 +93,17 @@ def test_where_nothing_may_be_listed_counting_says_the_same(
 def test_where_every_piece_has_a_choice_nothing_is_tried() -> None:
     """Nine pieces from 16 to 24: three sticks, each piece in two full ones or more."""
     lengths = tuple((length, 1) for length in range(24, 15, -1))
-    master, numbers, least, bound = stage(CuttingStock(name="nine", stick=STICK, lengths=lengths))
-    assert from_sharp_prices(master, numbers, least, bound, 3, 100, 1, most=0) is None
-    assert bound.steps == 3
+    at = stage(CuttingStock(name="nine", stick=STICK, lengths=lengths))
+    assert from_sharp_prices(at.asked(3), most=0) is None
+    assert at.bound.steps == 3
 
 
 def test_where_a_plan_may_lose_something_nothing_is_tried() -> None:
     """Any three of eight pieces fit a stick: the bound is eight thirds."""
     lengths = ((20, 2), (19, 2), (18, 2), (17, 2))
-    master, numbers, least, bound = stage(CuttingStock(name="loose", stick=STICK, lengths=lengths))
-    assert from_sharp_prices(master, numbers, least, bound, 3, 100, 1, most=0) is None
-    assert bound.exact < 2.7
+    at = stage(CuttingStock(name="loose", stick=STICK, lengths=lengths))
+    assert from_sharp_prices(at.asked(3), most=0) is None
+    assert at.bound.exact < 2.7
 
 
 def test_a_plan_one_step_above_a_bound_that_is_all_but_whole_is_proved() -> None:
