@@ -400,6 +400,7 @@ export interface OpeningState {
   readonly words: string;
   readonly why: string;
   readonly chance: string;
+  readonly pieces: number;
 }
 
 export interface CutEnd {

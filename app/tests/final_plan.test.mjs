@@ -9,8 +9,8 @@ import { fileURLToPath } from "node:url";
 import { holdFinalPlans, openText, phone, plannerReady, served, tab, type } from "./drive.mjs";
 
 const EXAMPLE = join(dirname(fileURLToPath(import.meta.url)), "../../examples/wren-house.toml");
-/** Its openings alone: enough that a final plan takes a while. */
-const [HOUSE] = readFileSync(EXAMPLE, "utf8").split("[[rooms]]");
+/** Its openings alone: enough that a final plan takes a while. The floor of one door isn't read. */
+const [HOUSE] = readFileSync(EXAMPLE, "utf8").replace("bottom = 822\n", "").split("[[rooms]]");
 /** So few that a worker of its own isn't worth while. */
 const [SMALL] = HOUSE.replace('"Wren House"', '"Wren Lodge"').split(/\[\[openings\]\].*\nmark = "W3"/);
 const FIRST = "First plan: its sticks may still change";
@@ -73,10 +73,21 @@ test("an opening is looked at while the final plan is made", async () => {
   await openHouse(HOUSE);
   await lookAt("W1");
   await page.locator(".picture svg").first().waitFor();
+  await tab(page, "Sheets");
+  await page.getByText("The sheets come with the final plan").waitFor();
   await tab(page, "House");
   assert.ok(await isFirstPlan(), "the drawing waited for the final plan");
   await finalPlan();
   assert.equal(await page.evaluate(() => window.workers), 2);
+});
+
+test("a door whose floor isn't read is bought for where it can be cut all the same", async () => {
+  await page.getByRole("link", { name: /^D1 .* 1 to read/ }).waitFor();
+  await tab(page, "Buy");
+  const left = await page.locator(".said", { hasText: "Not counted" }).innerText();
+  assert.match(left, /W\d/);
+  assert.doesNotMatch(left, /D1/);
+  await tab(page, "House");
 });
 
 test("readings that are written meanwhile end a plan that goes on and on", async () => {

@@ -12,8 +12,10 @@ import { PlanComing } from "./plan_coming";
 export function Buy({ standing }: { standing: Standing }) {
   useEffect(needPlan, [standing.fold]);
   const { plan, fold } = standing;
+  // A door whose floor nobody has read yet can be cut all the same.
+  const counted = new Set(plan?.openings.filter((each) => each.pieces > 0).map((each) => each.mark));
   const held = plan?.openings.filter((each) => each.verdict === "hold") ?? [];
-  const unread = fold?.openings.filter((each) => each.left > 0) ?? [];
+  const unread = fold?.openings.filter((each) => each.left > 0 && !counted.has(each.mark)) ?? [];
   const missing = [...new Set([...held, ...unread].map((each) => each.mark))];
   return (
     <Frame title="What to buy" above={fold?.name} back={link()} house={standing.key} tab="buy">

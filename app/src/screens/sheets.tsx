@@ -42,7 +42,7 @@ export function Sheets({ standing, name }: { standing: Standing; name?: string |
       tab="sheets"
     >
       {refusal && <Refused said={refusal} />}
-      <PlanComing standing={standing} />
+      <PlanComing standing={standing} first="The sheets come with the final plan …" />
       {isPlanned && !sheets && !refusal && (
         <p role="status" class="faint">
           Writing the sheets …

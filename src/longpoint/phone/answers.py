@@ -1,6 +1,7 @@
 """One way in: a request as text, its answer as text."""
 
 import json
+from collections import Counter
 from collections.abc import Callable, Mapping
 from dataclasses import asdict
 from typing import Any, Final
@@ -142,6 +143,7 @@ def _plan(asked: Asked, ports: Ports) -> Plan:
 
 def _states(plan: HousePlan) -> tuple[OpeningState, ...]:
     found = verdicts(plan)
+    pieces = Counter(piece.opening for piece in plan.pieces)
     marks = dict.fromkeys((*(o.mark for o in plan.house.openings), *found))
     states = []
     for mark in marks:
@@ -155,6 +157,7 @@ def _states(plan: HousePlan) -> tuple[OpeningState, ...]:
                 words=verdict_words(verdict) if verdict else say("no forecast"),
                 why=advice.why if advice else "",
                 chance=in_hundred(advice.chance or 0.0) if has_chance and advice else "",
+                pieces=pieces[mark],
             )
         )
     return tuple(states)

@@ -38,6 +38,17 @@ def test_the_plan_is_the_laptops(plan: dict[str, Any]) -> None:
     assert len(plan["cuts"]) == plan["pieces"]
 
 
+def test_every_opening_tells_how_many_pieces_are_bought_for_it(
+    house: dict[str, Any], plan: dict[str, Any]
+) -> None:
+    """By this alone the screen tells for what timber isn't counted yet."""
+    pieces = {state["mark"]: state["pieces"] for state in plan["openings"]}
+    assert pieces["W3"] == 0
+    assert all(count > 0 for mark, count in pieces.items() if mark != "W3")
+    planned = [piece["opening"] for piece in plan["document"]["pieces"]]
+    assert pieces == {mark: planned.count(mark) for mark in pieces}
+
+
 def test_a_spoiled_piece_stays_to_be_cut_and_a_cut_one_does_not(
     house: dict[str, Any], plan: dict[str, Any]
 ) -> None:

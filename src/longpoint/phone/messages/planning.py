@@ -26,13 +26,23 @@ class AskPlan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OpeningState:
-    """What to do with an opening."""
+    """What to do with an opening.
+
+    Attributes:
+        mark: Its mark.
+        verdict: Whether it can be cut as planned.
+        words: The same in words.
+        why: What it hangs on.
+        chance: How often it would close.
+        pieces: How many pieces of it are planned; 0: none, as it is held or can't be worked out.
+    """
 
     mark: str
     verdict: Literal["batch", "read-first", "prove-saw", "cut-long", "hold", "none"]
     words: str
     why: str
     chance: str
+    pieces: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
