@@ -58,11 +58,21 @@ def test_longer_lists_come_after_shorter_ones_and_end_where_one_is_too_long(
         assert (len(lengths) == len(longer)) == (most > 40)
 
 
-def test_a_plan_of_a_house_by_metres_that_no_dive_found_is_found() -> None:
-    pieces, house = random_house(13)
+@pytest.mark.parametrize(
+    ("seed", "profile", "cost_m"),
+    [
+        # The linear master comes to 266 steps of 0.3 m; no plan of whole sticks does.
+        (12, "P1", 80.1),
+        # 111 pieces that may be turned; dives came to 167.1 m.
+        (13, "P2", 166.8),
+    ],
+)
+def test_houses_by_metres_are_proved_that_dives_leave_a_step_above_their_bound(
+    seed: int, profile: str, cost_m: float
+) -> None:
+    pieces, house = random_house(seed)
     by_metres = replace(house, stock=tuple(replace(each, price=None) for each in house.stock))
-    ours = tuple(piece for piece in pieces if piece.profile == "P2")
+    ours = tuple(piece for piece in pieces if piece.profile == profile)
     proof = plan_sticks(ours, by_metres, HighsSolver()).proofs[0]
-    # 111 pieces that may be turned; dives came to 167.1 m.
-    assert proof.cost == pytest.approx(166.8)
+    assert proof.cost == pytest.approx(cost_m)
     assert proof.optimal

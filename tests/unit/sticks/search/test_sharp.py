@@ -1,18 +1,13 @@
 """Plans that fill every stick, or none: checked against assigning every piece to a stick."""
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 from scipy import optimize, sparse
 
 from longpoint.linear.port import LinearProblem, LinearSolution, LinearStatus
-from longpoint.solvers.highs import HighsSolver
-from longpoint.sticks.plan_sticks import plan_sticks
 from longpoint.sticks.search import must_be_cut
 from longpoint.sticks.search.sharp import from_sharp_prices
 from tests.bench.cutting_stock import CuttingStock
-from tests.bench.random_houses import random_house
 from tests.unit.sticks.tight_sticks import STICK, stage, tight
 
 
@@ -104,13 +99,3 @@ def test_where_a_plan_may_lose_something_nothing_is_tried() -> None:
     at = stage(CuttingStock(name="loose", stick=STICK, lengths=lengths))
     assert from_sharp_prices(at.asked(3), most=0) is None
     assert at.bound.exact < 2.7
-
-
-def test_a_plan_one_step_above_a_bound_that_is_all_but_whole_is_proved() -> None:
-    pieces, house = random_house(12)
-    by_metres = replace(house, stock=tuple(replace(each, price=None) for each in house.stock))
-    ours = tuple(piece for piece in pieces if piece.profile == "P1")
-    proof = plan_sticks(ours, by_metres, HighsSolver()).proofs[0]
-    # The linear master comes to 266 steps of 0.3 m; no plan of whole sticks does.
-    assert proof.cost == pytest.approx(80.1)
-    assert proof.optimal
